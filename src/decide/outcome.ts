@@ -1,0 +1,256 @@
+import type { Crop, Farm, Layer, Market, Piece, Setting, Succession, Tunnel } from "../farm/index.ts";
+import type { Problem } from "../problem/index.ts";
+import type {
+  Celsius,
+  CelsiusDifference,
+  Centimetre,
+  DegreeDays,
+  Instant,
+  Kilogram,
+  LocalDate,
+  MetrePerSecond,
+} from "../quantity/index.ts";
+import type { Warning } from "../watch/index.ts";
+import type { DayWeather, Gap } from "../weather/index.ts";
+
+/** One round along the beds. */
+export interface Walk {
+  readonly index: number;
+  readonly at: Instant;
+  readonly date: LocalDate;
+  readonly part: "morning" | "evening";
+  readonly wind: MetrePerSecond;
+  /** Wind above the farm's limit: no cloth may be put on. */
+  readonly tooWindy: boolean;
+  /** Crop height at or below freezing: cloth is frozen and may not be moved until it has thawed. */
+  readonly frozen: boolean;
+}
+
+/** A value with the range that four of five cases lie in. */
+export interface Range<Value> {
+  readonly low: Value;
+  readonly middle: Value;
+  readonly high: Value;
+}
+
+/** What a change, or a whole plan, is worth, by what brings it; in the farm's currency, or in kilograms when it has none. */
+export interface Parts {
+  /** Size and weight at the pick: what the harvest brings before losses. */
+  readonly timing: number;
+  /** Heat stress, at most 0. */
+  readonly stress: number;
+  /** Probable frost and heat damage with caution, at most 0. */
+  readonly damage: number;
+  /** Minutes of changing covers, at most 0. */
+  readonly labour: number;
+}
+
+export interface Change {
+  readonly walk: Walk;
+  readonly tunnel: Tunnel;
+  readonly from: Setting;
+  readonly to: Setting;
+  /** Pieces laid out by this change. */
+  readonly pieces: readonly Piece[];
+  /** Minutes at this walk. [min] */
+  readonly minutes: number;
+  /** Minutes at every later walk of a rhythm; 0 otherwise. [min] */
+  readonly minutesEachWalk: number;
+  /** The part that gains most against leaving this one change out; "limit" when leaving it out is not allowed. */
+  readonly decidedBy: "timing" | "stress" | "damage" | "labour" | "limit";
+  /** Plan with this change less plan without it. */
+  readonly gain: Parts;
+  /** Limit that forbids leaving it out, in code form. */
+  readonly limit: LimitName | null;
+}
+
+export type LimitName = "rowCoverInHeat" | "wind" | "frozen" | "net" | "dim" | "pieces" | "changes";
+
+/** What becomes of a succession under the plan. */
+export type Fate =
+  /** Cut for a market inside its window. */
+  | { readonly kind: "pick"; readonly pick: Pick; readonly as: "salad" | "braising" | "small" }
+  /** Cut early, keep cold until the market. */
+  | {
+      readonly kind: "hold";
+      readonly cut: Instant;
+      readonly days: number;
+      readonly pick: Pick;
+      readonly as: "salad" | "braising" | "small";
+    }
+  /** Not worth cutting for any market looked at. */
+  | { readonly kind: "none" };
+
+/** One moment greens are cut for one selling day. */
+export interface Pick {
+  readonly market: Market;
+  /** Selling day. */
+  readonly marketDate: LocalDate;
+  readonly at: Instant;
+  readonly date: LocalDate;
+  /** Within the days planned, not only looked at beyond them. */
+  readonly planned: boolean;
+}
+
+/** A succession at one pick, with and without the plan. */
+export interface AtPick {
+  readonly pick: Pick;
+  readonly unchanged: Range<Centimetre>;
+  readonly planned: Range<Centimetre>;
+  /** Chance to be inside the window. [0–1] */
+  readonly oddsUnchanged: number;
+  readonly odds: number;
+  /** Expected weight of the succession at this pick under the plan. [kg] */
+  readonly weight: Kilogram;
+}
+
+export interface SuccessionOutlook {
+  readonly succession: Succession;
+  readonly crop: Crop;
+  readonly stage: "future" | "emerging" | "growing" | "ready" | "past" | "finished";
+  /** Seen, computed or expected; null when not within the time looked at. */
+  readonly emergence: { readonly at: Instant; readonly seen: boolean } | null;
+  /** null before emergence. */
+  readonly sizeNow: Range<Centimetre> | null;
+  /** Thermal time since emergence and needed for the smallest salad size. [°C·d] */
+  readonly thermalTime: DegreeDays;
+  readonly requirement: DegreeDays;
+  /** Standard deviation of the logarithm of what is still uncertain. [1] */
+  readonly spread: number;
+  /** Number of leaf measurements that shaped the estimate. */
+  readonly measured: number;
+  /** Growth today as °C·d a day under what lies on it. [°C·d/d] */
+  readonly paceNow: number;
+  /** Days its window lasts at the week's pace. [d] */
+  readonly windowDays: number | null;
+  readonly atPicks: readonly AtPick[];
+  /** Date of the smallest salad size; null: not within the time looked at. */
+  readonly reach: {
+    readonly earliest: LocalDate | null;
+    readonly unchanged: LocalDate | null;
+    readonly planned: LocalDate | null;
+    readonly latest: LocalDate | null;
+  };
+  readonly fate: Fate;
+  readonly fateUnchanged: Fate;
+  /** Expected worth under the plan and when nothing is changed, damage and stress counted. */
+  readonly worth: number;
+  readonly worthUnchanged: number;
+  /** The market it was meant for, or the next one, is missed under the plan; then why and the honest alternatives, best first. */
+  readonly miss: Miss | null;
+}
+
+export interface Miss {
+  readonly pick: Pick;
+  /** tooSmall/tooLarge at that pick under the plan. */
+  readonly why: "tooSmall" | "tooLarge";
+  /** Could covers at hand have reached it at all? */
+  readonly coversCanHelp: boolean;
+  readonly alternatives: readonly Alternative[];
+}
+
+/** An honest way out of a miss with its expected worth. */
+export interface Alternative {
+  readonly fate: Fate;
+  readonly worth: number;
+}
+
+/** Effect of one setting on one tunnel in one interval between walks, per succession: what sizes and worth are recomputed from. */
+export interface LedgerEntry {
+  readonly walk: number;
+  readonly setting: string;
+  readonly allowed: boolean;
+  /** Expected lowest and highest at crop height in calm air. [°C] */
+  readonly lowest: Celsius;
+  readonly highest: Celsius;
+  readonly successions: readonly {
+    readonly id: string;
+    /** [°C·d] before and after the light correction */
+    readonly thermalTime: number;
+    readonly pace: number;
+    /** [mol/m²] */
+    readonly light: number;
+    /** Heat above the quality limit. [°C·h] */
+    readonly heat: number;
+    /** Chance of being damaged. [0–1] */
+    readonly damage: number;
+  }[];
+}
+
+export interface TunnelPlan {
+  readonly tunnel: Tunnel;
+  /** What lies on it now. */
+  readonly now: Setting;
+  /** Settings considered. */
+  readonly settings: readonly Setting[];
+  /** Setting during each interval, the first from the first walk on. Index into `settings`. */
+  readonly choice: readonly number[];
+  readonly changes: readonly Change[];
+  readonly worth: number;
+  readonly worthUnchanged: number;
+  readonly parts: Parts;
+  readonly partsUnchanged: Parts;
+  /** Limits the plan cannot keep; empty when all are kept. */
+  readonly gaveWay: readonly LimitName[];
+  /** Limits that changing nothing would break. */
+  readonly unchangedBreaks: readonly LimitName[];
+  /** The search looked at, or ruled out, every allowed schedule. */
+  readonly proved: boolean;
+  readonly ledger: readonly LedgerEntry[];
+  /** Predicted lowest temperature of each night at crop height, bare and under the plan; expected and promised. */
+  readonly nights: readonly Night[];
+}
+
+export interface Night {
+  readonly date: LocalDate;
+  /** Air at the station. [°C] */
+  readonly station: Celsius;
+  /** Crop height, nothing on. [°C] */
+  readonly bare: Celsius;
+  readonly expected: Celsius;
+  readonly promised: Celsius;
+  /** Gain of the planned cover. [°C] */
+  readonly gain: CelsiusDifference;
+}
+
+/** Pounds of a product at one pick. */
+export interface ProductAtPick {
+  readonly product: string;
+  readonly pick: Pick;
+  /** Expected salad-size weight. [kg] */
+  readonly expected: Kilogram;
+  readonly ordered: Kilogram;
+  readonly successions: readonly string[];
+}
+
+/** What the sheet was made from. */
+export interface MadeFrom {
+  readonly sensors: readonly string[];
+  readonly latest: Instant | null;
+  readonly gaps: readonly Gap[];
+  readonly forecastIssued: Instant | null;
+  readonly forecastEnds: LocalDate | null;
+  /** Days beyond the forecast that carry on the usual of the last known days. */
+  readonly carriedFrom: LocalDate | null;
+}
+
+/** The whole answer of the main job, before any of it is worded. */
+export interface Outcome {
+  readonly farm: Farm;
+  /** Moment planned from. */
+  readonly on: Instant;
+  readonly days: number;
+  readonly walks: readonly Walk[];
+  /** From yesterday to the end of the days planned. */
+  readonly weather: readonly DayWeather[];
+  /** Most urgent first: frost and heat before all else. */
+  readonly warnings: readonly Warning[];
+  readonly tunnels: readonly TunnelPlan[];
+  readonly successions: readonly SuccessionOutlook[];
+  readonly picks: readonly Pick[];
+  readonly products: readonly ProductAtPick[];
+  readonly madeFrom: MadeFrom;
+  readonly problems: readonly Problem[];
+}
+
+export type { Layer };

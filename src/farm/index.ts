@@ -1,0 +1,5 @@
+export * from "./cover.ts";
+export * from "./crop.ts";
+export * from "./farm.ts";
+export * from "./place.ts";
+export * from "./setting.ts";

@@ -1,0 +1,3 @@
+export * from "./didYouMean.ts";
+export * from "./formatProblem.ts";
+export * from "./problem.ts";

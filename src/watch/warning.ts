@@ -1,0 +1,38 @@
+import type { Celsius, LocalDate, MetrePerSecond, Mol } from "../quantity/index.ts";
+
+/** Something that may hurt a crop. Plain data; worded in sheet/. Severity: "danger" is probable loss, "care" needs an eye. */
+export type Warning = { readonly severity: "danger" | "care"; readonly date: LocalDate } & (
+  | {
+      readonly kind: "frost";
+      readonly tunnel: string;
+      readonly successions: readonly string[];
+      /** Crop height: bare, and under what the plan has on that night. [°C] */
+      readonly bare: Celsius;
+      readonly expected: Celsius;
+      readonly promised: Celsius;
+      /** Leaves are unfit below this (most tender succession). [°C] */
+      readonly unfit: Celsius;
+      /** Chance of damage under the plan. [0–1] */
+      readonly risk: number;
+      /** Wind forbids putting cloth on at the walk before the night. */
+      readonly windy: boolean;
+    }
+  | {
+      readonly kind: "heat";
+      readonly tunnel: string;
+      readonly successions: readonly string[];
+      /** Highest at the crop in calm air: under what lies there now if it were left, and under the plan. [°C] */
+      readonly ifLeft: Celsius;
+      readonly planned: Celsius;
+      readonly limit: Celsius;
+    }
+  | { readonly kind: "wind"; readonly wind: MetrePerSecond; readonly limit: MetrePerSecond }
+  | { readonly kind: "light"; readonly light: Mol; readonly dayLength: number }
+  | { readonly kind: "bolting"; readonly succession: string; readonly dayLength: number }
+  | {
+      readonly kind: "seedbed";
+      readonly succession: string;
+      readonly seedbed: Celsius;
+      readonly limit: Celsius;
+    }
+);

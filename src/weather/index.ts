@@ -1,0 +1,4 @@
+export * from "./diurnal.ts";
+export * from "./record.ts";
+export * from "./sun.ts";
+export * from "./weather.ts";

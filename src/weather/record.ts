@@ -1,0 +1,27 @@
+import type { Celsius, Instant, LocalDate, MetrePerSecond, UtcHour } from "../quantity/index.ts";
+
+/** One hour of one sensor as the store keeps it. */
+export interface HourlyRecord {
+  readonly hour: UtcHour;
+  /** Mean of the readings in the hour. [°C] */
+  readonly mean: Celsius;
+  readonly lowest: Celsius;
+  readonly highest: Celsius;
+  /** Readings in the hour. */
+  readonly count: number;
+}
+
+/** A day's low and high, of a forecast or of a record that is daily by nature. */
+export interface DailyRecord {
+  readonly date: LocalDate;
+  readonly low: Celsius;
+  readonly high: Celsius;
+  /** Mean wind of the day, where known. [m/s] */
+  readonly wind: MetrePerSecond | null;
+  readonly sky: "sun" | "mixed" | "cloud" | null;
+}
+
+export interface Forecast {
+  readonly issued: Instant;
+  readonly days: readonly DailyRecord[];
+}
