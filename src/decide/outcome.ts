@@ -64,7 +64,7 @@ export interface Change {
   readonly limit: LimitName | null;
 }
 
-export type LimitName = "rowCoverInHeat" | "wind" | "frozen" | "net" | "dim" | "pieces" | "changes";
+export type LimitName = "frost" | "rowCoverInHeat" | "wind" | "frozen" | "net" | "dim" | "pieces" | "changes";
 
 /** What becomes of a succession under the plan. */
 export type Fate =

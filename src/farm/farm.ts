@@ -95,6 +95,8 @@ export interface Farm {
   readonly notes: readonly Note[];
   readonly labour: Labour;
   readonly limits: Limits;
+  /** Where each sensor stands: "outside" or a tunnel's id. */
+  readonly sensors: ReadonlyMap<string, string>;
   readonly crops: ReadonlyMap<string, Crop>;
   readonly covers: ReadonlyMap<string, Cover>;
 }

@@ -3,3 +3,6 @@ export * from "./crop.ts";
 export * from "./farm.ts";
 export * from "./place.ts";
 export * from "./setting.ts";
+export * from "./catalogue.ts";
+export * from "./settings.ts";
+export * from "./history.ts";

@@ -2,3 +2,4 @@ export * from "./diurnal.ts";
 export * from "./record.ts";
 export * from "./sun.ts";
 export * from "./weather.ts";
+export * from "./weatherOf.ts";

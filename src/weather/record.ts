@@ -25,3 +25,9 @@ export interface Forecast {
   readonly issued: Instant;
   readonly days: readonly DailyRecord[];
 }
+
+/** What one sensor recorded, hour by hour, oldest first. Where it stands, the farm says. */
+export interface SensorRecords {
+  readonly sensor: string;
+  readonly hours: readonly HourlyRecord[];
+}

@@ -1,0 +1,39 @@
+import type { Cover, Farm, Layer, Piece, Setting, Tunnel } from "../farm/index.ts";
+import { settingKey, settingOf } from "../farm/index.ts";
+
+/** A piece a tunnel may use, and during which intervals it is free for it. */
+export interface FreePiece {
+  readonly piece: Piece;
+  readonly free: readonly boolean[];
+}
+
+/** Every way one cover may lie. A net is on or off; shade costs nothing by night, so it has no rhythm. */
+function statesOf(cover: Cover): readonly Layer[] {
+  const states = cover.kind === "rowCover" || cover.kind === "film" ? (["on", "vented", "nights"] as const) : (["on"] as const);
+  return states.map((state) => ({ cover: cover.id, state }));
+}
+
+/**
+ * Settings a tunnel can have: what lies now, bare, and each cover at hand alone; over a net where one is required.
+ * The first is what lies now.
+ *
+ * @param covers - Ids of covers a piece is at hand for.
+ */
+export function optionsOf(
+  farm: Farm,
+  tunnel: Tunnel,
+  now: Setting,
+  covers: readonly string[],
+): readonly Setting[] {
+  const netRequired = farm.successions.some((succession) => succession.tunnel === tunnel.id && succession.net);
+  const isNet = (id: string): boolean => farm.covers.get(id)?.kind === "net";
+  const net = now.find(({ cover }) => isNet(cover)) ?? covers.filter(isNet).map((cover): Layer => ({ cover, state: "on" }))[0];
+  const base = netRequired && net !== undefined ? [net] : [];
+  const single = tunnel.hoops === null ? [] : covers.flatMap((id) => statesOf(farm.covers.get(id)!));
+  const settings = [
+    now,
+    settingOf(base),
+    ...single.filter(({ cover }) => base.length === 0 || !isNet(cover)).map((layer) => settingOf([...base, layer])),
+  ];
+  return [...new Map(settings.map((setting) => [settingKey(setting), setting])).values()];
+}

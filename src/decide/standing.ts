@@ -1,0 +1,151 @@
+import { type Climate, climate, lyingIn, type Stretch } from "../cover/index.ts";
+import {
+  type Crop,
+  coverHistory,
+  type Farm,
+  lyingAt,
+  type Note,
+  type Setting,
+  type Settings,
+  type Since,
+  type Succession,
+  type Tunnel,
+} from "../farm/index.ts";
+import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
+import { type Belief, learnFromLeaves } from "../learn/index.ts";
+import { type Centimetre, degreeDays, HOUR, type Instant, instantAt, startOf, type UtcHour } from "../quantity/index.ts";
+import type { Weather } from "../weather/index.ts";
+import { type Horizon, hourAt, type Round } from "./horizon.ts";
+
+/** A tunnel with what lay on it and what would go on lying there. */
+export interface TunnelNow {
+  readonly tunnel: Tunnel;
+  readonly history: readonly Since[];
+  readonly now: Setting;
+  /** From the weather's beginning to the lookout if nothing is changed from now on. */
+  readonly unchanged: Climate;
+}
+
+/** Where one succession stands at the moment planned from. */
+export interface Standing {
+  readonly succession: Succession;
+  readonly crop: Crop;
+  /** null: finished, or its last cut is not dated, or it does not emerge within the time looked at. */
+  readonly growing: Growing | null;
+  readonly finished: boolean;
+  readonly emergence: { readonly at: Instant; readonly seen: boolean } | null;
+}
+
+/** What growth from now on is computed with. */
+export interface Growing {
+  /** Hour of emergence, or of the last cut. */
+  readonly origin: number;
+  /** Thermal time corrected for light, from the origin to the moment planned from. [°C·d] */
+  readonly thermalTime: number;
+  /** Light since the origin. [mol/m²] */
+  readonly light: number;
+  /** To the smallest salad size as the catalogue has it, shortened after a cut. [°C·d] */
+  readonly requirement: number;
+  readonly curve: LeafCurve;
+  readonly belief: Belief;
+  /** Sums from the weather's beginning if nothing is changed. */
+  readonly unchanged: Sums;
+  /** Share of the bed still there. [0–1] */
+  readonly share: number;
+}
+
+/** Stretches of a setting that changes over time, cut at walks and at the moments of change. */
+function stretchesOf(weather: Weather, rounds: readonly Round[], history: readonly Since[], farm: Farm): readonly Stretch[] {
+  const changes = history.map(({ at }) => hourAt(weather, at)).filter(Number.isFinite);
+  return rounds.flatMap(({ from, to, part }) => {
+    const edges = [from, ...changes.filter((hour) => hour > from && hour < to), to];
+    return edges.slice(0, -1).map((start, i) => {
+      const setting = lyingAt(history, startOf((weather.first + start) as UtcHour));
+      return { from: start, to: edges[i + 1]!, lying: lyingIn(setting, part, farm.covers) };
+    });
+  });
+}
+
+/** What lies on each tunnel at the moment planned from, and the climate under it all along. */
+export function tunnelNow(farm: Farm, tunnel: Tunnel, weather: Weather, horizon: Horizon, settings: Settings): TunnelNow {
+  const history = coverHistory(farm, tunnel).filter(({ at }) => at <= horizon.on);
+  const unchanged = climate(weather, stretchesOf(weather, horizon.rounds, history, farm), settings);
+  return { tunnel, history, now: lyingAt(history, horizon.on), unchanged };
+}
+
+/** Notes about one succession up to the moment planned from, in order of time. */
+function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note[] {
+  return farm.notes
+    .filter((note) => "succession" in note && note.succession === succession.id && note.at <= on)
+    .sort((a, b) => a.at - b.at);
+}
+
+const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = Math.floor(sorted.length / 2);
+  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+};
+
+/** How much wider a regrowth's requirement spreads than a sowing's. judgement */
+const REGROWTH_SPREAD = 1.5;
+
+/** Where a succession stands, from sowing, weather, covers and notes. */
+export function standing(
+  farm: Farm,
+  succession: Succession,
+  { unchanged }: TunnelNow,
+  weather: Weather,
+  horizon: Horizon,
+  settings: Settings,
+): Standing {
+  const crop = farm.crops.get(succession.crop)!;
+  const notes = notesOf(farm, succession, horizon.on);
+  const cuts = notes.filter((note) => note.kind === "cut");
+  const finished = cuts.some((note) => note.last);
+  const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
+  const seen = notes.find((note) => note.kind === "emerged");
+  const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
+  const emerged = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
+  const up =
+    emerged === null
+      ? null
+      : { at: seen?.at ?? startOf((weather.first + emerged) as UtcHour), seen: seen !== undefined };
+  const cut = cuts[cuts.length - 1];
+  if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
+    return { succession, crop, growing: null, finished, emergence: up };
+  }
+
+  const origin = cut === undefined ? emerged : hourAt(weather, cut.at);
+  const requirement = crop.requirement * (cut === undefined ? 1 : crop.regrowth);
+  const curve = leafCurve(crop, degreeDays(requirement), settings);
+  const sums = accumulate(crop, unchanged, horizon.mornings, settings);
+  const until = (hour: number): number => between(sums.pace, sums.from, origin, hour);
+  const leaves = notes
+    .filter((note) => note.kind === "leaf" && hourAt(weather, note.at) > origin)
+    .map((note) => ({
+      thermalTime: until(hourAt(weather, note.at)),
+      length: (note.kind === "leaf" ? median(note.lengths) : 0) as Centimetre,
+    }));
+  const spread = crop.requirementSpread * (cut === undefined ? 1 : REGROWTH_SPREAD);
+  const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
+  return {
+    succession,
+    crop,
+    finished,
+    emergence: up,
+    growing: {
+      origin,
+      thermalTime: until(horizon.now),
+      light: between(sums.light, sums.from, origin, horizon.now),
+      requirement,
+      curve,
+      belief: learnFromLeaves(spread, curve, leaves, settings),
+      unchanged: sums,
+      share,
+    },
+  };
+}
+
+/** Hours from an origin to an instant, as days; at least one hour. [d] */
+export const daysSince = (weather: Weather, origin: number, at: Instant): number =>
+  Math.max(1, at / HOUR - weather.first - origin) / 24;

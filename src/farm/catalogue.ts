@@ -1,0 +1,57 @@
+import coverData from "../../data/covers.json" with { type: "json" };
+import cropData from "../../data/crops.json" with { type: "json" };
+import settingData from "../../data/settings.json" with { type: "json" };
+import type { Cover } from "./cover.ts";
+import type { Crop, Standing } from "./crop.ts";
+import type { Settings } from "./settings.ts";
+
+/** What data/ says where a farm says nothing. */
+export interface Catalogue {
+  readonly crops: ReadonlyMap<string, Crop>;
+  readonly covers: ReadonlyMap<string, Cover>;
+  readonly settings: Settings;
+}
+
+interface Value {
+  readonly value: number | null;
+  readonly standing: string;
+}
+
+type Nested = { [key: string]: number | null | Nested };
+
+/** Dotted keys to nested fields: "growth.base" becomes growth: { base }. */
+function nested(values: Readonly<Record<string, Value>>): Nested {
+  const root: Nested = {};
+  for (const [path, { value }] of Object.entries(values)) {
+    const keys = path.split(".");
+    const last = keys.pop()!;
+    let at = root;
+    for (const key of keys) at = (at[key] ??= {}) as Nested;
+    at[last] = value;
+  }
+  return root;
+}
+
+function cropOf(id: string, name: string, values: Readonly<Record<string, Value>>): Crop {
+  const requirementStanding = values["requirement"]!.standing as Standing;
+  return { id, name, requirementStanding, ...nested(values) } as unknown as Crop;
+}
+
+function coverOf(id: string, name: string, kind: string, values: Readonly<Record<string, Value>>): Cover {
+  return { id, name, kind, ...nested(values) } as unknown as Cover;
+}
+
+/** The catalogue of crops, covers and settings. A test proves that data/ holds every field of the types. */
+export function catalogue(): Catalogue {
+  const crops = Object.entries(cropData.crops).map(
+    ([id, { name, values }]) => [id, cropOf(id, name, values)] as const,
+  );
+  const covers = Object.entries(coverData.covers).map(
+    ([id, { name, kind, values }]) => [id, coverOf(id, name, kind, values)] as const,
+  );
+  return {
+    crops: new Map(crops),
+    covers: new Map(covers),
+    settings: nested(settingData.settings) as unknown as Settings,
+  };
+}

@@ -1,0 +1,79 @@
+/**
+ * Starting values of the model that belong to no crop and no cover. Each stands in data/settings.json with unit,
+ * source and standing; a farm may set those that weigh or bound its plan.
+ */
+export interface Settings {
+  /** Hours on the farm's clock. [h] */
+  readonly morningWalk: number;
+  readonly eveningWalk: number;
+  /** Wind where none is known, and wind in which heat and frost are judged. [m/s] */
+  readonly wind: number;
+  readonly calmWind: number;
+  /** Wind above which no cloth is put on. [m/s] */
+  readonly windLimit: number;
+  readonly changesPerWeek: number;
+  /** Factor on the odds of damage. [1] */
+  readonly caution: number;
+  /** Days below the light floor allowed to shade cloth. [d] */
+  readonly dimDays: number;
+  /** Share of the price just below the window, and the share of the smallest size at which it has fallen to nothing. [1] */
+  readonly shareJustBelow: number;
+  readonly nothingBelow: number;
+  /** Share of the price above the window, and the multiple of the largest size at which it ends. [1] */
+  readonly shareBraising: number;
+  readonly braisingMost: number;
+  /** Share of a price earned at a market other than the one a succession is meant for. [1] */
+  readonly otherMarketShare: number;
+  /** Share of worth lost for each day a bed is held longer, because the next sowing waits. [1/d] */
+  readonly bedDay: number;
+  /** Quality lost a day when cut and kept cold at `holdTemperature`. [1/d] */
+  readonly holdLoss: number;
+  readonly holdTemperature: number;
+  /** Worth lost to heat per degree-hour above the crop's quality limit, and the most it may take. [1/(°C·h)], [1] */
+  readonly heatStress: number;
+  readonly stressMost: number;
+  /** Width of the passage from sound to damaged leaves, forecast error left out. [°C] */
+  readonly damageWidth: number;
+  /** Error of a forecast low or high on the day itself, its growth a day, and its ceiling; standard deviation. [°C] */
+  readonly forecastSpread: number;
+  readonly forecastSpreadPerDay: number;
+  readonly forecastSpreadMost: number;
+  /** Weight as this power of leaf length. [1] */
+  readonly weightExponent: number;
+  /** Light at which yields are stated; more adds nothing. [mol/m²/d] */
+  readonly fullLight: number;
+  /** Days the window lasts at `windowTemperature`. [d], [°C] */
+  readonly windowDays: number;
+  readonly windowTemperature: number;
+  /** Leaf length at emergence, and in the end as a multiple of the largest salad size. [cm], [1] */
+  readonly leafAtEmergence: number;
+  readonly leafMostOverLargest: number;
+  /** Measuring error of a median leaf length, and of the thermal time at it; standard deviations of logarithms. [1] */
+  readonly leafError: number;
+  readonly thermalError: number;
+  /** Least spread of a requirement after any number of measurements. [1] */
+  readonly spreadFloor: number;
+  /** Share of a cover's night gain lost per wind. [1/(m/s)] */
+  readonly nightWindLoss: number;
+  /** Radiation below which night gain takes the place of day gain, little by little. [W/m²] */
+  readonly dusk: number;
+  /** Share of a cover's day and night gain left with a side lifted. [1] */
+  readonly ventedDay: number;
+  readonly ventedNight: number;
+  /** Cooling per W/m² kept off by shade: of the growing point, the leaf, the seedbed's day. [°C per W/m²] */
+  readonly shadeOnPace: number;
+  readonly shadeOnLeaf: number;
+  readonly shadeOnSoil: number;
+  /** How much colder than the station crop height is on a clear night without wind, and the wind at which that is gone. [°C], [m/s] */
+  readonly cropHeightDepression: number;
+  readonly depressionEndsAtWind: number;
+  /** Daily light integral per radiation. [mol/MJ] */
+  readonly lightPerMegajoule: number;
+  /** Share of full sunshine hours for sun, mixed and cloud in a typed forecast. [1] */
+  readonly skySun: number;
+  readonly skyMixed: number;
+  readonly skyCloud: number;
+  /** Per hour and per kilogram, where a farm gives none. */
+  readonly wage: number;
+  readonly price: number;
+}

@@ -1,0 +1,166 @@
+import type { Problem } from "../problem/index.ts";
+import {
+  type Instant,
+  instant,
+  instantAt,
+  type LocalDate,
+  type OtherUnits,
+} from "../quantity/index.ts";
+import type { DailyRecord, Forecast } from "../weather/index.ts";
+import { shown, unknownName } from "./faults.ts";
+import { parseClock, parseDate } from "./moment.ts";
+import type { Row, Table } from "./row.ts";
+import { type Column, type Entry, tableReader } from "./tableReader.ts";
+
+const COLUMNS: readonly Column[] = [
+  { name: "date", required: true },
+  { name: "low", required: true, kind: "temperature" },
+  { name: "high", required: true, kind: "temperature" },
+  { name: "wind", required: false, kind: "speed" },
+  { name: "sky", required: false },
+];
+
+type Sky = NonNullable<DailyRecord["sky"]>;
+
+const SKY: Readonly<Record<string, Sky>> = {
+  sun: "sun",
+  sunny: "sun",
+  clear: "sun",
+  fair: "sun",
+  mixed: "mixed",
+  "partly cloudy": "mixed",
+  "partly sunny": "mixed",
+  "mostly sunny": "mixed",
+  cloud: "cloud",
+  cloudy: "cloud",
+  "mostly cloudy": "cloud",
+  overcast: "cloud",
+  rain: "cloud",
+  showers: "cloud",
+  snow: "cloud",
+};
+
+/** Why a forecast counts as issued when it does. */
+export type IssuedBy = "option" | "file" | "firstDay";
+
+export interface ReadForecast {
+  readonly forecast: Forecast | null;
+  readonly issuedBy: IssuedBy | null;
+  readonly problems: readonly Problem[];
+}
+
+const isTitle = (row: Row): boolean => !row.cells.some((cell) => /^\s*\uFEFF?date\b/iu.test(cell));
+
+/** A table is a forecast when it has a date, a low and a high, and no time of day. */
+export function looksLikeForecast(header: readonly string[]): boolean {
+  const names = header.map((cell) => cell.replace(/^\uFEFF/u, "").trim().toLowerCase());
+  const has = (word: string): boolean => names.some((name) => new RegExp(`^${word}(?![a-z/])`, "u").test(name));
+  return has("date") && has("low") && has("high") && !has("time");
+}
+
+/** The moment named in a title line, as "issued 2026-04-20 05:00" or 2026-04-20T09:00Z. */
+function titledIssue(titles: readonly Row[], zone: string): Instant | null {
+  const text = titles.map(({ cells }) => cells.join(" ")).join(" ");
+  const match = /issued\D{0,12}(\d{4}-\d{2}-\d{2})(?:[T\s]+(\d{1,2}:\d{2}(?:\s*[ap]m)?)(Z?))?/iu.exec(text);
+  const date = match === null ? null : parseDate(match[1]!);
+  const hour = match?.[2] === undefined ? 0 : parseClock(match[2]);
+  if (date === null || hour === null) return null;
+  return instantAt(match![3] === "Z" ? "UTC" : zone, date, hour);
+}
+
+function dayOf(entry: Entry, problems: Problem[]): DailyRecord | null {
+  const date =
+    parseDate(entry.text("date")) ??
+    entry.fault("date", "date-unreadable", "a date like 2026-04-20", "Use year-month-day.");
+  const low = entry.quantity("low", "temperature");
+  const high = entry.quantity("high", "temperature");
+  const wind = entry.text("wind") === "" ? null : entry.quantity("wind", "speed");
+  const word = entry.text("sky").toLowerCase();
+  const sky = word === "" ? null : (SKY[word] ?? null);
+  if (word !== "" && sky === null)
+    problems.push(unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"));
+  if (date === null || low === null || high === null) return null;
+  if (low <= high) return { date, low, high, wind, sky };
+  return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");
+}
+
+/**
+ * Reads a forecast of daily lows and highs.
+ *
+ * @param issued - When it was issued, if the grower says so; else a title line "issued 2026-04-20 05:00" counts,
+ * else the first moment of its first day.
+ */
+export function forecastFile(
+  table: Table,
+  zone: string,
+  issued: Instant | null,
+  other?: OtherUnits,
+): ReadForecast {
+  const start = table.rows.findIndex((row) => !isTitle(row));
+  const titles = start < 0 ? [] : table.rows.slice(0, start);
+  const rows = start < 0 ? table.rows : table.rows.slice(start);
+  const { entries, problems } = tableReader({ ...table, rows }, COLUMNS, other);
+  const days = new Map<LocalDate, DailyRecord>();
+  for (const entry of entries) {
+    const day = dayOf(entry, problems);
+    if (day !== null && days.has(day.date))
+      entry.fault("date", "date-twice", "each date once", "Take one of the two lines out.");
+    if (day !== null) days.set(day.date, day);
+  }
+  if (days.size === 0 && problems.length === 0)
+    problems.push({
+      code: "forecast-empty",
+      weight: "stops",
+      file: table.file,
+      line: null,
+      column: null,
+      expected: "at least one day with date, low and high",
+      received: "none",
+      hint: "Write one line a day under the header date,low (F),high (F).",
+    });
+  if (problems.some(({ weight }) => weight === "stops")) return { forecast: null, issuedBy: null, problems };
+  const sorted = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
+  const titled = titledIssue(titles, zone);
+  const at = issued ?? titled ?? instantAt(zone, sorted[0]!.date, 0);
+  const issuedBy = issued !== null ? "option" : titled !== null ? "file" : "firstDay";
+  return { forecast: { issued: at, days: sorted }, issuedBy, problems };
+}
+
+const minute = (at: Instant): string => `${new Date(at).toISOString().slice(0, 16)}Z`;
+
+/** Name of a kept forecast; no colon, for folders that bear none. @example forecastName(instant(0)) // => "1970-01-01T0000Z.csv" */
+export const forecastName = (issued: Instant): string => `${minute(issued).replace(":", "")}.csv`;
+
+/** The moment a kept forecast was issued, from its name; null for any other file. */
+export function issuedOf(name: string): Instant | null {
+  const match = /^(\d{4}-\d\d-\d\dT\d\d)(\d\d)Z\.csv$/u.exec(name);
+  const at = match === null ? Number.NaN : Date.parse(`${match[1]}:${match[2]}Z`);
+  return Number.isNaN(at) ? null : instant(at);
+}
+
+const hundredth = (value: number): string => String(Math.round(value * 100) / 100);
+
+/** A forecast as the folder keeps it. */
+export function writeForecast({ issued, days }: Forecast): string {
+  const lines = days.map(({ date, low, high, wind, sky }) =>
+    [date, hundredth(low), hundredth(high), wind === null ? "" : hundredth(wind), sky ?? ""].join(","),
+  );
+  return `leafpace forecast 1,issued ${minute(issued)}\ndate,low (C),high (C),wind (m/s),sky\n${lines.join("\n")}\n`;
+}
+
+/** Reads a kept forecast back. */
+export function readForecast(table: Table): ReadForecast {
+  const title = table.rows[0]?.cells.join(",") ?? "";
+  if (title.startsWith("leafpace forecast 1")) return forecastFile(table, "UTC", null);
+  const problem: Problem = {
+    code: "forecast-version",
+    weight: "stops",
+    file: table.file,
+    line: 1,
+    column: null,
+    expected: 'a first line "leafpace forecast 1"',
+    received: shown(title),
+    hint: "This folder is written by leafpace import; keep other files elsewhere.",
+  };
+  return { forecast: null, issuedBy: null, problems: [problem] };
+}

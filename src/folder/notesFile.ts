@@ -1,0 +1,109 @@
+import type { CoverState, Note } from "../farm/index.ts";
+import type { Problem } from "../problem/index.ts";
+import { type OtherUnits, parseQuantities, parseQuantity } from "../quantity/index.ts";
+import { quantityProblem, unknownName } from "./faults.ts";
+import { type FarmClock, parseMoment } from "./moment.ts";
+import type { Table } from "./row.ts";
+import { type Column, type Entry, tableReader } from "./tableReader.ts";
+
+const COLUMNS: readonly Column[] = [
+  { name: "when", required: true },
+  { name: "kind", required: true },
+  { name: "about", required: true },
+  { name: "value", required: true },
+  { name: "remark", required: false },
+];
+
+const KINDS = ["leaf", "emerged", "cover", "cut", "loss"] as const;
+const STATES: readonly CoverState[] = ["on", "vented", "nights", "off"];
+
+/** The longest leaf anyone would note. [cm] */
+const LONGEST = 60;
+
+type Base = { readonly at: Note["at"]; readonly line: number };
+
+function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUnits): Note | null {
+  const text = entry.text("value");
+  const read = parseQuantities(text, "leaf", null, other);
+  if (read.fault !== null) {
+    problems.push(quantityProblem(entry.spot("value"), text, "leaf", read.fault, null));
+    return null;
+  }
+  if (read.value.some((length) => length <= 0 || length > LONGEST)) {
+    const expected = "leaf lengths between 0 and 60 cm (24 in)";
+    return entry.fault("value", "leaf-out-of-range", expected, "Note the longest leaf of each of five plants.");
+  }
+  return { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
+}
+
+function coverNote(entry: Entry, base: Base): Note | null {
+  const words = entry.text("value").split(/\s+/u);
+  const state = STATES.find((known) => known === words.at(-1)?.toLowerCase());
+  if (words.length !== 2 || state === undefined) {
+    const expected = "a cover and what was done, like row-cover-19 on";
+    return entry.fault("value", "cover-note-unreadable", expected, "End with on, vented, nights or off.");
+  }
+  return { ...base, kind: "cover", tunnel: entry.text("about"), cover: words[0]!, state };
+}
+
+function cutNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUnits): Note | null {
+  const text = entry.text("value");
+  const last = /(?:^|\s)last$/iu.test(text);
+  const amount = text.replace(/(?:^|\s)last$/iu, "").trim();
+  if (amount === "") return { ...base, kind: "cut", succession: entry.text("about"), weight: null, last };
+  const read = parseQuantity(amount, "mass", null, other);
+  if (read.fault === null)
+    return { ...base, kind: "cut", succession: entry.text("about"), weight: read.value, last };
+  problems.push(quantityProblem(entry.spot("value"), text, "mass", read.fault, null));
+  return null;
+}
+
+function lossNote(entry: Entry, base: Base, problems: Problem[]): Note | null {
+  const text = entry.text("value");
+  const read = parseQuantity(text, "share", null);
+  if (read.fault === null) return { ...base, kind: "loss", succession: entry.text("about"), share: read.value };
+  problems.push(quantityProblem(entry.spot("value"), text, "share", read.fault, null));
+  return null;
+}
+
+/** Reads notes.csv: what was seen or done, on the farm's clock, in the order of time. */
+export function notesFile(
+  table: Table,
+  clock: FarmClock,
+  other?: OtherUnits,
+): { readonly notes: readonly Note[]; readonly problems: readonly Problem[] } {
+  const { entries, problems } = tableReader(table, COLUMNS, other);
+  const notes: Note[] = [];
+  for (const entry of entries) {
+    const kind = KINDS.find((known) => known === entry.text("kind").toLowerCase());
+    if (kind === undefined) {
+      problems.push(unknownName(entry.spot("kind"), entry.text("kind"), "a kind of note", KINDS, "note-kind-unknown"));
+      continue;
+    }
+    // What is on a tunnel matters to the walk; everything else is good to the day.
+    const bare = kind === "cover" ? null : clock.walks.morning;
+    const at =
+      parseMoment(entry.text("when"), clock, bare) ??
+      entry.fault(
+        "when",
+        "moment-unreadable",
+        kind === "cover" ? "a date and time like 2026-04-18 07:10" : "a date like 2026-04-18, or with the time, 2026-04-18 07:10",
+        "Use year-month-day and the farm's clock; morning and evening stand for the walks.",
+      );
+    const about = entry.named("about", kind === "cover" ? "a tunnel" : "a succession");
+    if (at === null || about === null) continue;
+    const base = { at, line: entry.line };
+    const note: Note | null =
+      kind === "leaf"
+        ? leafNote(entry, base, problems, other)
+        : kind === "cover"
+          ? coverNote(entry, base)
+          : kind === "cut"
+            ? cutNote(entry, base, problems, other)
+            : kind === "loss"
+              ? lossNote(entry, base, problems)
+              : { ...base, kind, succession: about };
+    if (note !== null) notes.push(note);
+  }
+  return { notes: notes.sort((a, b) => a.at - b.at || a.line - b.line), problems };
+}

@@ -1,0 +1,142 @@
+import type { Cover, Crop } from "../farm/index.ts";
+import type { QuantityKind } from "../quantity/index.ts";
+import { unknownName } from "./faults.ts";
+import type { Setting, SettingFile } from "./settingReader.ts";
+
+/** How the value of a catalogue field is written: a kind of quantity, a number within bounds, words to choose from, or a text. */
+type Field =
+  | { readonly quantity: QuantityKind }
+  | { readonly number: readonly [low: number, high: number]; readonly orNone?: true; readonly whole?: true }
+  | { readonly words: readonly string[] }
+  | "text";
+
+const quantity = (kind: QuantityKind): Field => ({ quantity: kind });
+const number = (low: number, high: number): Field => ({ number: [low, high] });
+
+const CROP: Readonly<Record<string, Field>> = {
+  name: "text",
+  "emergence.base": quantity("temperature"),
+  "emergence.sum": quantity("thermalTime"),
+  "emergence.tooWarm": quantity("temperature"),
+  "growth.base": quantity("temperature"),
+  "growth.optimumLow": quantity("temperature"),
+  "growth.optimumHigh": quantity("temperature"),
+  "growth.ceiling": quantity("temperature"),
+  requirement: quantity("thermalTime"),
+  requirementSpread: number(0, 2),
+  lightOnPace: number(0, 10),
+  lightOnWeight: number(0, 2),
+  smallest: quantity("leaf"),
+  largest: quantity("leaf"),
+  yield: quantity("yield"),
+  unfit: quantity("temperature"),
+  kill: quantity("temperature"),
+  qualityLimit: quantity("temperature"),
+  lightFloor: number(0, 60),
+  regrowth: quantity("share"),
+  cuts: { number: [1, 20], whole: true },
+  storage: number(0, 60),
+  boltingDay: { number: [0, 24], orNone: true },
+};
+
+const COVER: Readonly<Record<string, Field>> = {
+  name: "text",
+  kind: { words: ["shade", "rowCover", "film", "net"] },
+  light: quantity("share"),
+  "day.sun": number(0, 1),
+  "day.still": number(0.1, 100),
+  "day.windy": number(0, 100),
+  "night.clear": quantity("temperatureDifference"),
+  "night.cloudy": quantity("temperatureDifference"),
+  frostCredit: quantity("temperatureDifference"),
+  "minutes.on": quantity("minutes"),
+  "minutes.off": quantity("minutes"),
+  "minutes.vent": quantity("minutes"),
+};
+
+type Value = number | string | null;
+
+function read(setting: Setting, field: Field): { readonly value: Value } | null {
+  const given = (value: Value): { readonly value: Value } | null => (value === null ? null : { value });
+  if (field === "text") return given(setting.text("a name"));
+  if ("words" in field) return given(setting.oneOf(field.words));
+  if ("quantity" in field) return given(setting.quantity(field.quantity));
+  const [low, high] = field.number;
+  if (field.orNone === true && setting.text("a number or none") === "none") return { value: null };
+  return given(setting.number("a number", low, high, field.whole === true ? "whole" : undefined));
+}
+
+/** A copy of `base` with the field at a dotted path replaced. */
+function put<Base extends object>(base: Base, path: string, value: Value): Base {
+  const [key, ...rest] = path.split(".") as [keyof Base & string, ...string[]];
+  const inner = base[key];
+  const next = rest.length > 0 ? put(inner as object, rest.join("."), value) : value;
+  return { ...base, [key]: next };
+}
+
+/** The catalogue with what the farm sets itself. `like` names an entry to start from: for a kind the catalogue does not hold. */
+function overridden<Entry extends { readonly id: string }>(
+  setting: Setting | null,
+  known: ReadonlyMap<string, Entry>,
+  fields: Readonly<Record<string, Field>>,
+  what: string,
+  problems: SettingFile["problems"],
+): ReadonlyMap<string, Entry> {
+  const entries = new Map(known);
+  const group = setting?.settings(null) ?? null;
+  for (const id of group?.names ?? []) {
+    const own = group!.get(id)!;
+    const values = own.settings(["like", ...Object.keys(fields)]);
+    if (values === null) continue;
+    const like = values.get("like")?.text(`the ${what} it is like`) ?? null;
+    const base = entries.get(like ?? id);
+    if (base === undefined) {
+      const spot = like === null ? own.spot : values.get("like")!.spot;
+      const problem = unknownName(spot, like ?? id, `a ${what}`, [...known.keys()], `${what}-unknown`);
+      const hint = like === null ? `${problem.hint} For another ${what}, add "like:" and the nearest known one.` : problem.hint;
+      problems.push({ ...problem, hint });
+      continue;
+    }
+    let entry: Entry = { ...base, id };
+    if (like !== null) entry = put(entry, "name", id);
+    for (const path of values.names) {
+      const field = fields[path];
+      const value = field === undefined ? null : read(values.get(path)!, field);
+      if (value !== null) entry = put(entry, path, value.value);
+    }
+    entries.set(id, entry);
+  }
+  return entries;
+}
+
+/** Crops of the catalogue with the farm's own values. */
+export function cropOverrides(
+  setting: Setting | null,
+  known: ReadonlyMap<string, Crop>,
+  problems: SettingFile["problems"],
+): ReadonlyMap<string, Crop> {
+  const crops = overridden(setting, known, CROP, "crop", problems);
+  const own = setting?.settings(null) ?? null;
+  for (const { id, growth, smallest, largest } of crops.values()) {
+    const group = own?.get(id) ?? null;
+    if (group === null) continue;
+    const { base, optimumLow, optimumHigh, ceiling } = growth;
+    if (!(base < optimumLow && optimumLow <= optimumHigh && optimumHigh < ceiling))
+      group.fault(
+        "growth-out-of-order",
+        "growth.base below optimumLow, not above optimumHigh, below ceiling",
+        "Correct the temperature that stands out.",
+      );
+    if (!(smallest < largest))
+      group.fault("sizes-out-of-order", "a smallest salad size below the largest", "Set both sizes.");
+  }
+  return crops;
+}
+
+/** Covers of the catalogue with the farm's own values. */
+export const coverOverrides = (
+  setting: Setting | null,
+  known: ReadonlyMap<string, Cover>,
+  problems: SettingFile["problems"],
+): ReadonlyMap<string, Cover> => overridden(setting, known, COVER, "cover", problems);
+

@@ -1,0 +1,45 @@
+import type { Piece } from "../farm/index.ts";
+import type { Problem } from "../problem/index.ts";
+import type { OtherUnits } from "../quantity/index.ts";
+import type { Table } from "./row.ts";
+import type { Placed } from "./successionsFile.ts";
+import { type Column, tableReader } from "./tableReader.ts";
+
+const COLUMNS: readonly Column[] = [
+  { name: "id", required: true },
+  { name: "cover", required: true },
+  { name: "length", required: true, kind: "length" },
+  { name: "count", required: false },
+  { name: "lies on", required: false },
+];
+
+/** Reads pieces.csv: the cloth the farm owns. A piece shorter than every tunnel is no problem; it just fits none. */
+export function piecesFile(
+  table: Table,
+  other?: OtherUnits,
+): { readonly pieces: readonly Placed<Piece>[]; readonly problems: readonly Problem[] } {
+  const { entries, problems } = tableReader(table, COLUMNS, other);
+  const pieces: Placed<Piece>[] = [];
+  for (const entry of entries) {
+    const id = entry.named("id", "a name for the piece");
+    const cover = entry.named("cover", "a cover");
+    const length = entry.quantity("length", "length");
+    const written = entry.text("count");
+    const count = /^(?:[1-9]\d*)?$/u.test(written)
+      ? Number(written === "" ? 1 : written)
+      : entry.fault("count", "count-unreadable", "a number of pieces like 1 or 3", "Leave it empty for one.");
+    const liesOn = entry.text("lies on").split(/[\s;,]+/u).filter((tunnel) => tunnel !== "");
+    if (length !== null && length <= 0) {
+      entry.fault("length", "length-not-positive", "a length above zero", "Measure the piece along the tunnel.");
+      continue;
+    }
+    if (count !== null && liesOn.length > count) {
+      const hint = "Raise the count or take a tunnel out.";
+      entry.fault("lies on", "pieces-too-few", `at most ${count} ${count === 1 ? "tunnel" : "tunnels"}, as many as there are pieces`, hint);
+      continue;
+    }
+    if (id === null || cover === null || length === null || count === null) continue;
+    pieces.push({ value: { id, cover, length, count, liesOn }, line: entry.line });
+  }
+  return { pieces, problems };
+}

@@ -1,0 +1,2 @@
+export * from "./normal.ts";
+export * from "./requirement.ts";

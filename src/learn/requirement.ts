@@ -1,0 +1,55 @@
+import type { Settings } from "../farm/index.ts";
+import type { Centimetre } from "../quantity/index.ts";
+import { type LeafCurve, leafLength, thermalTimeAt } from "../growth/index.ts";
+
+/** A leaf measured, with the thermal time the model had given the succession by then. */
+export interface MeasuredLeaf {
+  readonly thermalTime: number;
+  readonly length: Centimetre;
+}
+
+/** What is believed of one succession's requirement: the logarithm of its ratio to the crop's. [1] */
+export interface Belief {
+  readonly shift: number;
+  readonly spread: number;
+  /** Measurements that shaped it. */
+  readonly measured: number;
+}
+
+/** How the logarithm of thermal time answers to the logarithm of length at a length. [1] */
+function steepness(curve: LeafCurve, thermalTime: number): number {
+  const step = Math.max(0.5, thermalTime * 0.01);
+  const up = Math.log(leafLength(curve, thermalTime + step));
+  const down = Math.log(leafLength(curve, Math.max(0, thermalTime - step)));
+  const span = Math.log((thermalTime + step) / Math.max(0.1, thermalTime - step));
+  return up > down ? span / (up - down) : 10;
+}
+
+/**
+ * Updates the belief about a requirement with measured leaves, one after the other.
+ * A leaf longer than the model had it means that less thermal time is needed, and the other way round.
+ *
+ * @param spread - Prior standard deviation of the logarithm. [1]
+ * @source normal prior with known variances, degree-days.md section 7.1, in the logarithm
+ */
+export function learnFromLeaves(
+  spread: number,
+  curve: LeafCurve,
+  leaves: readonly MeasuredLeaf[],
+  settings: Settings,
+): Belief {
+  let shift = 0;
+  let variance = spread * spread;
+  let measured = 0;
+  for (const { thermalTime, length } of leaves) {
+    const expected = thermalTimeAt(curve, length);
+    if (thermalTime <= 0 || expected <= 0) continue;
+    const seen = Math.log(thermalTime / expected);
+    const error = settings.thermalError ** 2 + (settings.leafError * steepness(curve, expected)) ** 2;
+    const weight = variance / (variance + error);
+    shift += weight * (seen - shift);
+    variance *= 1 - weight;
+    measured += 1;
+  }
+  return { shift, spread: Math.max(settings.spreadFloor, Math.sqrt(variance)), measured };
+}

@@ -1,0 +1,62 @@
+import type { Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
+import { clean } from "./clean.ts";
+import { otherwise } from "./fate.ts";
+import { mark } from "./mark.ts";
+import type { Names } from "./names.ts";
+import { samePick } from "./picks.ts";
+import { capital, day, leaf, leafLimit, value } from "./words.ts";
+
+/** A succession that misses its market, and the honest ways out, best first. */
+export interface MissBlock {
+  readonly succession: string;
+  readonly sentence: string;
+  readonly covers: string;
+  /** Can covers not help at all? */
+  readonly beyondCovers: boolean;
+  readonly alternatives: readonly { readonly sentence: string; readonly worth: string }[];
+}
+
+const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: string]>> = {
+  tooSmall: [
+    "Covers could bring it there, but the plan is worth more without.",
+    "Covers cannot help: none you can put on brings it there in time.",
+  ],
+  tooLarge: [
+    "Covers could hold it, but the plan is worth more without.",
+    "Covers cannot help: none you can put on or take off holds it that long.",
+  ],
+};
+
+function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
+  const { farm } = outcome;
+  const { units } = farm;
+  const { succession, crop } = outlook;
+  const at = outlook.atPicks.find(({ pick }) => samePick(pick, miss.pick));
+  const who = `${capital(names.succession(succession.id))} in ${names.tunnel(succession.tunnel)}`;
+  const when = `on ${day(units, miss.pick.date)} for ${clean(miss.pick.market.name)}`;
+  const size = at === undefined ? null : mark(outlook) + leaf(units, at.planned);
+  const [small, large] = [leafLimit(units, crop.smallest), leafLimit(units, crop.largest)];
+  const sentence =
+    miss.why === "tooSmall"
+      ? size === null
+        ? `${who} is too small ${when}: salad size begins at ${small}.`
+        : `${who} is too small ${when}: ${size} with the plan, salad size begins at ${small}.`
+      : size === null
+        ? `${who} is too large ${when}: salad size ends at ${large}.`
+        : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
+  return {
+    succession: succession.id,
+    sentence,
+    covers: COVERS[miss.why][miss.coversCanHelp ? 0 : 1],
+    beyondCovers: !miss.coversCanHelp,
+    alternatives: miss.alternatives.map(({ fate, worth }) => ({
+      sentence: otherwise(farm, fate, miss.pick.at),
+      worth: `Worth ${value(farm, worth)}.`,
+    })),
+  };
+}
+
+export const misses = (outcome: Outcome, names: Names): readonly MissBlock[] =>
+  outcome.successions.flatMap((outlook) =>
+    outlook.miss === null ? [] : [block(outlook, outlook.miss, outcome, names)],
+  );

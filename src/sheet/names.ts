@@ -1,0 +1,24 @@
+import type { SuccessionOutlook } from "../decide/index.ts";
+import type { Farm } from "../farm/index.ts";
+import { clean } from "./clean.ts";
+
+/** Names as they are printed, cleaned, by id. An id nothing is known about stands for itself. */
+export interface Names {
+  readonly tunnel: (id: string) => string;
+  readonly cover: (id: string) => string;
+  /** Crop and id, e.g. "arugula (A12)". */
+  readonly succession: (id: string) => string;
+}
+
+export function namesOf(farm: Farm, outlooks: readonly SuccessionOutlook[]): Names {
+  const tunnels = new Map(farm.tunnels.map(({ id, name }) => [id, clean(name)]));
+  const covers = new Map([...farm.covers].map(([id, { name }]) => [id, clean(name)]));
+  const successions = new Map(
+    outlooks.map(({ succession, crop }) => [succession.id, `${clean(crop.name)} (${clean(succession.id)})`]),
+  );
+  return {
+    tunnel: (id) => tunnels.get(id) ?? clean(id),
+    cover: (id) => covers.get(id) ?? clean(id),
+    succession: (id) => successions.get(id) ?? clean(id),
+  };
+}

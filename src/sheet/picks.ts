@@ -1,0 +1,85 @@
+import type { Outcome, Pick, SuccessionOutlook } from "../decide/index.ts";
+import { type LocalDate, localHour } from "../quantity/index.ts";
+import { clean } from "./clean.ts";
+import { todo } from "./fate.ts";
+import { mark } from "./mark.ts";
+import type { Names } from "./names.ts";
+import { clock, day, lacking, leaf, odds, weight } from "./words.ts";
+
+/** One pick: what is cut for one selling day. */
+export interface PickBlock {
+  readonly date: LocalDate;
+  readonly market: string;
+  readonly heading: string;
+  /** Whole sentences: expected and ordered. */
+  readonly products: readonly { readonly product: string; readonly sentence: string }[];
+  readonly rows: readonly PickRow[];
+}
+
+export interface PickRow {
+  readonly succession: string;
+  readonly who: string;
+  readonly tunnel: string;
+  /** At the pick; null where it was cut before. */
+  readonly size: string | null;
+  readonly odds: string | null;
+  readonly weight: string | null;
+  readonly todo: string;
+}
+
+/** One pick is another when greens are cut at the same moment for the same selling day. */
+export const samePick = (a: Pick, b: Pick): boolean =>
+  a.at === b.at && a.marketDate === b.marketDate && a.market.id === b.market.id;
+
+export const pickHeading = (outcome: OfFarm, pick: Pick): string => {
+  const { farm } = outcome;
+  return `${day(farm.units, pick.date)}, ${clock(farm.units, localHour(farm.place.zone, pick.at))}, for ${clean(pick.market.name)} on ${day(farm.units, pick.marketDate)}`;
+};
+
+type OfFarm = { readonly farm: Outcome["farm"] };
+
+function row(outlook: SuccessionOutlook, pick: Pick, outcome: Outcome, names: Names): PickRow {
+  const { farm } = outcome;
+  const { succession, fate, stage } = outlook;
+  const at = fate.kind === "hold" ? undefined : outlook.atPicks.find((each) => samePick(each.pick, pick));
+  return {
+    succession: succession.id,
+    who: names.succession(succession.id),
+    tunnel: names.tunnel(succession.tunnel),
+    size: at === undefined ? null : mark(outlook) + leaf(farm.units, at.planned),
+    odds: at === undefined ? null : odds(at.odds),
+    weight: at === undefined ? null : mark(outlook) + weight(farm.units, at.weight),
+    todo: todo(farm, fate, stage),
+  };
+}
+
+export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
+  const { farm } = outcome;
+  return outcome.picks
+    .filter(({ planned }) => planned)
+    .map((pick) => ({
+      date: pick.date,
+      market: clean(pick.market.name),
+      heading: pickHeading(outcome, pick),
+      products: outcome.products
+        .filter((each) => samePick(each.pick, pick))
+        .map(({ product, expected, ordered }) => {
+          const name = clean(farm.products.find(({ id }) => id === product)?.name ?? product);
+          const had = weight(farm.units, expected);
+          const wanted = weight(farm.units, ordered);
+          const short = lacking(farm.units, ordered, expected);
+          return {
+            product,
+            sentence:
+              ordered <= 0
+                ? `${name}: ${had} expected, none ordered.`
+                : short === null
+                  ? `${name}: ${had} expected, ${wanted} ordered.`
+                  : `${name}: ${had} expected, ${wanted} ordered: ${short} short.`,
+          };
+        }),
+      rows: outcome.successions
+        .filter(({ fate }) => fate.kind !== "none" && samePick(fate.pick, pick))
+        .map((outlook) => row(outlook, pick, outcome, names)),
+    }));
+}

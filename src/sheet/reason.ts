@@ -1,0 +1,168 @@
+import type {
+  AtPick,
+  Change,
+  LimitName,
+  Outcome,
+  Range,
+  SuccessionOutlook,
+  TunnelPlan,
+} from "../decide/index.ts";
+import { settingKey } from "../farm/index.ts";
+import type { Celsius, Centimetre } from "../quantity/index.ts";
+import { mark } from "./mark.ts";
+import type { Names } from "./names.ts";
+import { day, leaves, list, night, odds, setting, temperature, value } from "./words.ts";
+
+/** Why a limit leaves no choice. */
+const FORBIDS: Readonly<Record<LimitName, string>> = {
+  rowCoverInHeat:
+    "Left as it is, it would make the crop warmer by day and yet slower: heat is no brake.",
+  wind: "Other walks are too windy for it.",
+  frozen: "At other walks the cloth is frozen and may not be moved.",
+  net: "What grows here must stay under net.",
+  dim: "Shade cloth may not keep it below its light floor any longer.",
+  pieces: "The cloth is needed on another tunnel.",
+  changes: "Your limit of changes a week leaves no other walk for it.",
+};
+
+/** Indices of the walks a change holds for: from its own to the tunnel's next change. */
+function stretch(change: Change, plan: TunnelPlan, outcome: Outcome): { first: number; end: number } {
+  const first = outcome.walks.findIndex(({ index }) => index === change.walk.index);
+  const next = outcome.walks.findIndex(
+    (walk, i) => i > first && plan.changes.some((other) => other.walk.index === walk.index),
+  );
+  return { first, end: next < 0 ? outcome.walks.length : next };
+}
+
+/** The coldest night of the stretch at which the change warms the crop. */
+function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string | null {
+  const { first, end } = stretch(change, plan, outcome);
+  const evenings = new Set(
+    outcome.walks
+      .slice(first, end)
+      .filter(({ part }) => part === "evening")
+      .map(({ date }) => date),
+  );
+  const coldest = plan.nights
+    .filter(({ date, bare, gain }) => evenings.has(date) && bare <= 0 && gain > 0)
+    .reduce((a, b) => (a !== null && a.bare <= b.bare ? a : b), null as TunnelPlan["nights"][number] | null);
+  if (coldest === null || change.to.length === 0) return null;
+  const { units } = outcome.farm;
+  const [bare, expected, promised] = [coldest.bare, coldest.expected, coldest.promised].map((at) =>
+    temperature(units, at),
+  );
+  const cover = list(change.to.map(({ cover }) => names.cover(cover)));
+  return `Frost in ${night(units, coldest.date)}: ${bare} at the crop with nothing on, ${expected} expected under ${cover}, ${promised} promised.`;
+}
+
+/** The hottest day of the stretch, as the warning gives it, or as the ledger does for the setting before and after. */
+function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string | null {
+  const { units } = outcome.farm;
+  const { first, end } = stretch(change, plan, outcome);
+  const walks = outcome.walks.slice(first, end);
+  const dates = new Set(walks.map(({ date }) => date));
+  const hottest = outcome.warnings
+    .flatMap((warning) =>
+      warning.kind === "heat" && warning.tunnel === plan.tunnel.id && dates.has(warning.date) ? [warning] : [],
+    )
+    .reduce(
+      (a, b) => (a !== null && a.ifLeft >= b.ifLeft ? a : b),
+      null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
+    );
+  if (hottest !== null)
+    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.ifLeft)} at the crop in calm air if left as it is, ${temperature(units, hottest.planned)} with the plan; it suffers above ${temperature(units, hottest.limit)}.`;
+  const peak = (key: string): Celsius | null =>
+    plan.ledger
+      .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
+      .reduce((a, { highest }) => (a !== null && a >= highest ? a : highest), null as Celsius | null);
+  const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
+  if (before === null || after === null || temperature(units, before) === temperature(units, after)) return null;
+  return `Up to ${temperature(units, before)} at the crop in calm air if left as it is, ${temperature(units, after)} with this change.`;
+}
+
+/** The pick a succession is told about: where it goes, else what it misses, else the first one. */
+export function mainPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
+  const pick = fate.kind === "none" ? (miss?.pick ?? null) : fate.pick;
+  const same = pick === null ? null : atPicks.find((at) => at.pick.at === pick.at && at.pick.marketDate === pick.marketDate);
+  return same ?? atPicks.find((at) => at.pick.planned) ?? atPicks[0] ?? null;
+}
+
+const middle = (size: Range<Centimetre>): number => size.middle;
+
+/** What the plan does to the size of one succession; null when nothing that can be seen. */
+function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): string | null {
+  const at = mainPick(outlook);
+  if (at === null) return null;
+  const { units } = outcome.farm;
+  const who = names.succession(outlook.succession.id);
+  const when = day(units, at.pick.date);
+  const [left, planned] = leaves(units, at.unchanged, at.planned);
+  const about = mark(outlook);
+  if (left !== planned)
+    return middle(at.planned) < middle(at.unchanged)
+      ? `Holds the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`
+      : `Brings on the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`;
+  const [before, after] = [odds(at.oddsUnchanged), odds(at.odds)];
+  if (before !== after && at.odds > at.oddsUnchanged)
+    return `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`;
+  return null;
+}
+
+function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string | null {
+  const here = outcome.successions.filter(({ succession }) => succession.tunnel === plan.tunnel.id);
+  const sentences = here.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
+  if (sentences.length > 0) return sentences.join(" ");
+  return change.gain.timing > 0
+    ? `Worth ${value(outcome.farm, change.gain.timing)} in size and weight at the picks.`
+    : null;
+}
+
+/** Is a change made to cool: a warm cloth less, or a shade more? */
+function cools(change: Change, outcome: Outcome): boolean {
+  const kinds = (layers: TunnelPlan["now"]) => layers.map(({ cover }) => outcome.farm.covers.get(cover)?.kind);
+  const warm = (layers: TunnelPlan["now"]) =>
+    kinds(layers).filter((kind) => kind === "rowCover" || kind === "film").length;
+  const shaded = (layers: TunnelPlan["now"]) => kinds(layers).filter((kind) => kind === "shade").length;
+  return warm(change.to) < warm(change.from) || shaded(change.to) > shaded(change.from);
+}
+
+/** Why a change is in the plan, in whole sentences, from what decided it. */
+export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string {
+  const { farm } = outcome;
+  const warmer = () => frostReason(change, plan, outcome, names);
+  const cooler = () => heatReason(change, plan, outcome);
+  const bySize = () => timingReason(change, plan, outcome, names);
+  switch (change.decidedBy) {
+    case "limit": {
+      const limit = change.limit === null ? null : FORBIDS[change.limit];
+      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
+      return [shown, limit].filter((sentence) => sentence !== null).join(" ") || "A limit leaves no other choice.";
+    }
+    case "damage":
+      return (
+        (cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler())) ??
+        `Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`
+      );
+    case "stress":
+      return cooler() ?? `Spares the leaves heat worth ${value(farm, change.gain.stress)}.`;
+    case "timing":
+      return bySize() ?? "Brings more of it into size for the picks.";
+    case "labour":
+      return `Saves work worth ${value(farm, change.gain.labour)} and costs nothing at the picks.`;
+  }
+}
+
+/** What lies on a tunnel through one night, or by day, of a date. */
+export function lyingOn(
+  plan: TunnelPlan,
+  outcome: Outcome,
+  date: string,
+  part: "morning" | "evening",
+): TunnelPlan["now"] {
+  const walk = outcome.walks.findIndex((each) => each.date === date && each.part === part);
+  const chosen = walk < 0 ? plan.now : (plan.settings[plan.choice[walk] ?? -1] ?? plan.now);
+  return chosen.filter(({ state }) => state !== "nights" || part === "evening");
+}
+
+/** A setting in words, for a sentence. */
+export const inWords = (layers: TunnelPlan["now"], names: Names): string => setting(layers, names.cover);

@@ -1,0 +1,136 @@
+import type { Change, Outcome, TunnelPlan, Walk } from "../decide/index.ts";
+import type { Farm, Piece } from "../farm/index.ts";
+import { type LocalDate, localHour } from "../quantity/index.ts";
+import { actions } from "./actions.ts";
+import { clean } from "./clean.ts";
+import type { Names } from "./names.ts";
+import { reason } from "./reason.ts";
+import { clock, day, length, list, minutes, wind } from "./words.ts";
+
+/** One round along the beds: what to carry and what to do, in the order of the walk. */
+export interface WalkBlock {
+  readonly walk: number;
+  readonly date: LocalDate;
+  readonly part: "morning" | "evening";
+  /** On the day of the first walk planned. */
+  readonly first: boolean;
+  readonly heading: string;
+  /** All minutes of the round; null when there are none worth naming. */
+  readonly minutes: string | null;
+  readonly carry: readonly string[];
+  /** Wind and ice, whole sentences. */
+  readonly notes: readonly string[];
+  readonly tasks: readonly Task[];
+}
+
+export interface Task {
+  readonly tunnel: string;
+  readonly name: string;
+  /** Whole sentences, in the order they are done. */
+  readonly actions: readonly string[];
+  readonly minutes: string | null;
+  /** Whole sentences; null for the round of a rhythm. */
+  readonly reason: string | null;
+  /** A decision of the plan, or the round of a rhythm. */
+  readonly kind: "change" | "round";
+}
+
+/** "R1, 50 ft", or "2 × R1, 50 ft each". */
+function pieceWords(farm: Farm, pieces: readonly Piece[]): string[] {
+  const counted = Map.groupBy(pieces, ({ id }) => id);
+  return [...counted.values()].map((same) => {
+    const { id, length: long } = same[0]!;
+    const one = `${clean(id)}, ${length(farm.units, long)}`;
+    return same.length === 1 ? one : `${same.length} × ${one} each`;
+  });
+}
+
+function clothWords(farm: Farm, names: Names, pieces: readonly Piece[]) {
+  return (cover: string, laidOut: boolean): string => {
+    const mine = laidOut ? pieces.filter((piece) => piece.cover === cover) : [];
+    return mine.length === 0
+      ? names.cover(cover)
+      : `${names.cover(cover)} (${list(pieceWords(farm, mine))})`;
+  };
+}
+
+/** The cloth of every change of one walk, counted by piece. */
+function carry(farm: Farm, names: Names, changes: readonly Change[]): string[] {
+  const pieces = changes.flatMap((change) => change.pieces);
+  return [...Map.groupBy(pieces, ({ cover }) => cover)].map(
+    ([cover, same]) => `${names.cover(cover)}: ${list(pieceWords(farm, same))}`,
+  );
+}
+
+/** Minutes of one round of the rhythm on a tunnel, as the change that began it says; null when it lay there before. */
+function roundMinutes(plan: TunnelPlan, walk: Walk): number | null {
+  const begun = plan.changes.filter((change) => change.walk.index < walk.index).at(-1);
+  return begun?.to.some(({ state }) => state === "nights") ? begun.minutesEachWalk : null;
+}
+
+function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names: Names) {
+  const { farm } = outcome;
+  const common = { tunnel: plan.tunnel.id, name: names.tunnel(plan.tunnel.id) };
+  const change = plan.changes.find((each) => each.walk.index === walk.index);
+  if (change !== undefined) {
+    const cloth = clothWords(farm, names, change.pieces);
+    const all = change.minutes;
+    return {
+      spent: all,
+      task: {
+        ...common,
+        actions: actions(change.from, change.to, walk.part, cloth),
+        minutes: minutes(all),
+        reason: reason(change, plan, outcome, names),
+        kind: "change" as const,
+      },
+    };
+  }
+  const lying = plan.settings[plan.choice[at] ?? -1] ?? plan.now;
+  const steps = actions(lying, lying, walk.part, clothWords(farm, names, []));
+  if (steps.length === 0) return null;
+  const spent = roundMinutes(plan, walk);
+  return {
+    spent: spent ?? 0,
+    task: {
+      ...common,
+      actions: steps,
+      minutes: spent === null ? null : minutes(spent),
+      reason: null,
+      kind: "round" as const,
+    },
+  };
+}
+
+const PART: Readonly<Record<Walk["part"], string>> = { morning: "morning", evening: "evening" };
+
+/** Every walk of the plan that asks for something, and both walks of the first day whether they do or not. */
+export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
+  const { farm } = outcome;
+  const firstDate = outcome.walks[0]?.date;
+  return outcome.walks.flatMap((walk, at): WalkBlock[] => {
+    const done = outcome.tunnels.flatMap((plan) => task(plan, walk, at, outcome, names) ?? []);
+    if (done.length === 0 && walk.date !== firstDate) return [];
+    const changes = outcome.tunnels.flatMap((plan) =>
+      plan.changes.filter((change) => change.walk.index === walk.index),
+    );
+    return [
+      {
+        walk: walk.index,
+        date: walk.date,
+        part: walk.part,
+        first: walk.date === firstDate,
+        heading: `${day(farm.units, walk.date)}, ${PART[walk.part]}, ${clock(farm.units, localHour(farm.place.zone, walk.at))}`,
+        minutes: minutes(done.reduce((sum, { spent }) => sum + spent, 0)),
+        carry: carry(farm, names, changes),
+        notes: [
+          ...(walk.tooWindy
+            ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`]
+            : []),
+          ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
+        ],
+        tasks: done.map(({ task }) => task),
+      },
+    ];
+  });
+}

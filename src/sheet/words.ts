@@ -1,0 +1,243 @@
+import type { Range } from "../decide/index.ts";
+import type { Farm, Layer } from "../farm/index.ts";
+import {
+  addDays,
+  type Celsius,
+  type Centimetre,
+  HOUR,
+  type Instant,
+  type Kilogram,
+  type LocalDate,
+  localDate,
+  localHour,
+  type Metre,
+  type MetrePerSecond,
+  toFahrenheit,
+  toFeet,
+  toInches,
+  toMilesPerHour,
+  toPounds,
+  weekday,
+} from "../quantity/index.ts";
+import { TIED } from "./wrap.ts";
+
+export type Units = Farm["units"];
+
+const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+const QUARTERS = ["", "¼", "½", "¾"] as const;
+
+/** Nearest multiple of a step, never −0. */
+const toStep = (value: number, step: number): number => Math.round(value / step) * step + 0;
+
+/** A number with a real minus sign. */
+const signed = (value: number): string => (value < 0 ? `−${-value}` : String(value));
+
+const tied = (number: string, unit: string): string => `${number}${TIED}${unit}`;
+
+/** A number of quarters as whole and fraction. @example quarters(3.5) // => "3½" */
+export function quarters(value: number): string {
+  const all = Math.round(value * 4);
+  const whole = Math.floor(all / 4);
+  const part = QUARTERS[all % 4] ?? "";
+  return whole === 0 && part !== "" ? part : `${whole}${part}`;
+}
+
+/** Whole degrees. */
+export const temperature = (units: Units, value: Celsius): string =>
+  units === "US"
+    ? tied(signed(toStep(toFahrenheit(value), 1)), "°F")
+    : tied(signed(toStep(value, 1)), "°C");
+
+/** Two temperatures in one unit, for a narrow place whose heading names it. */
+export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>
+  [low, high]
+    .map((value) => signed(toStep(units === "US" ? toFahrenheit(value) : value, 1)))
+    .join(`${TIED}to${TIED}`);
+
+export const wind = (units: Units, value: MetrePerSecond): string =>
+  units === "US" ? tied(String(toStep(toMilesPerHour(value), 1)), "mph") : tied(String(toStep(value * 3.6, 1)), "km/h");
+
+/** A length along a bed or of a cloth. */
+export const length = (units: Units, value: Metre): string =>
+  units === "US" ? tied(String(toStep(toFeet(value), 1)), "ft") : tied(String(toStep(value, 0.5)), "m");
+
+/** The step a leaf length deserves: finer than a quarter of the range four of five leaves lie in would be invented. */
+function leafStep(units: Units, spread: number): number {
+  if (units === "metric") return spread <= 2.5 ? 0.5 : 1;
+  const inches = toInches(spread as Centimetre);
+  return inches <= 1 ? 0.25 : inches <= 2 ? 0.5 : 1;
+}
+
+const leafNumber = (units: Units, value: number): string => (units === "US" ? quarters(value) : String(value));
+
+function leafAt(units: Units, value: Centimetre, step: number): string {
+  const unit = units === "US" ? "in" : "cm";
+  const rounded = toStep(units === "US" ? toInches(value) : value, step);
+  return rounded <= 0 ? `under${TIED}${tied(leafNumber(units, step), unit)}` : tied(leafNumber(units, rounded), unit);
+}
+
+/** A leaf length as precise as its spread allows. [cm] in, the farm's unit out. */
+export const leaf = (units: Units, size: Range<Centimetre>): string =>
+  leafAt(units, size.middle, leafStep(units, size.high - size.low));
+
+/** Two sizes of one leaf, both as precise as the wider of them allows. */
+export function leaves(units: Units, a: Range<Centimetre>, b: Range<Centimetre>): readonly [string, string] {
+  const step = leafStep(units, Math.max(a.high - a.low, b.high - b.low));
+  return [leafAt(units, a.middle, step), leafAt(units, b.middle, step)];
+}
+
+/** The range four of five leaves lie in, without unit; null when it rounds to one number. */
+export function leafSpread(units: Units, size: Range<Centimetre>): string | null {
+  const step = leafStep(units, size.high - size.low);
+  const [low, high] = [size.low, size.high].map((value) =>
+    toStep(units === "US" ? toInches(value) : value, step),
+  );
+  return low === high ? null : `${leafNumber(units, low!)}–${leafNumber(units, high!)}`;
+}
+
+/** A size that is a setting, not an estimate. */
+export const leafLimit = (units: Units, value: Centimetre): string =>
+  leafAt(units, value, units === "US" ? 0.25 : 0.5);
+
+/** Smallest to largest salad size. */
+export function leafWindow(units: Units, smallest: Centimetre, largest: Centimetre): string {
+  const step = units === "US" ? 0.25 : 0.5;
+  const low = toStep(units === "US" ? toInches(smallest) : smallest, step);
+  return `${leafNumber(units, low)}–${leafAt(units, largest, step)}`;
+}
+
+/** A weight as it is shown: whole above ten, halves above one, then quarters of a pound or tenths of a kilogram. */
+function weightShown(units: Units, value: number): number {
+  const size = Math.abs(value);
+  return toStep(value, size >= 10 ? 1 : size >= 1 ? 0.5 : units === "US" ? 0.25 : 0.1);
+}
+
+const inUnit = (units: Units, value: Kilogram): number => (units === "US" ? toPounds(value) : value);
+
+function weightText(units: Units, value: number): string {
+  const number = units === "US" ? quarters(Math.abs(value)) : String(Math.round(Math.abs(value) * 10) / 10);
+  return tied(`${value < 0 ? "−" : ""}${number}`, units === "US" ? "lb" : "kg");
+}
+
+export function weight(units: Units, value: Kilogram): string {
+  const shown = weightShown(units, inUnit(units, value));
+  return shown === 0 && value > 0
+    ? `under${TIED}${units === "US" ? tied("¼", "lb") : tied("0.1", "kg")}`
+    : weightText(units, shown);
+}
+
+/** What one weight lacks to another, taken from the two as shown so that the printed sum is right; null when nothing. */
+export function lacking(units: Units, wanted: Kilogram, had: Kilogram): string | null {
+  const gap = weightShown(units, inUnit(units, wanted)) - weightShown(units, inUnit(units, had));
+  return gap > 0 ? weightText(units, gap) : null;
+}
+
+/** A value in the farm's currency, or in weight when it has none. */
+export function value(farm: Pick<Farm, "units" | "currency">, worth: number): string {
+  if (farm.currency === null) return weight(farm.units, worth as Kilogram);
+  const rounded = toStep(Math.abs(worth), 1);
+  const mark = farm.currency.length > 1 ? `${farm.currency}${TIED}` : farm.currency;
+  if (rounded === 0 && worth !== 0) return `under${TIED}${mark}1`;
+  return `${worth < 0 ? "−" : ""}${mark}${rounded}`;
+}
+
+/** A chance in the words of the trade. Never "0 in 5" nor "5 in 5". @example odds(0.78) // => "4 in 5" */
+export function odds(chance: number): string {
+  if (chance < 0.01) return "hardly";
+  if (chance > 0.99) return `almost${TIED}surely`;
+  const [good, of] =
+    chance < 0.075
+      ? [1, 20]
+      : chance < 0.15
+        ? [1, 10]
+        : chance > 0.925
+          ? [19, 20]
+          : chance > 0.85
+            ? [9, 10]
+            : [Math.round(chance * 5), 5];
+  return `${good}${TIED}in${TIED}${of}`;
+}
+
+const monthAndDay = (units: Units, date: LocalDate): string => {
+  const month = MONTHS[Number(date.slice(5, 7)) - 1]!;
+  const day = String(Number(date.slice(8, 10)));
+  return units === "US" ? `${month}${TIED}${day}` : `${day}${TIED}${month}`;
+};
+
+/** A date as it is read on the farm. */
+export const day = (units: Units, date: LocalDate): string =>
+  `${DAYS[weekday(date)]!}${TIED}${monthAndDay(units, date)}`;
+
+/** The shortest form of a date, for the head of a column. */
+export const dayOfMonth = (date: LocalDate): string =>
+  `${DAYS[weekday(date)]!}${TIED}${Number(date.slice(8, 10))}`;
+
+export const dayAndYear = (units: Units, date: LocalDate): string =>
+  units === "US" ? `${day(units, date)}, ${date.slice(0, 4)}` : `${day(units, date)}${TIED}${date.slice(0, 4)}`;
+
+/** The night that begins on the evening of `date`. */
+export const night = (units: Units, date: LocalDate): string =>
+  `the night of ${day(units, date)} to ${DAYS[weekday(addDays(date, 1))]!}`;
+
+/** An hour of the farm's clock. */
+export function clock(units: Units, hour: number): string {
+  const minutes = Math.round(hour * 60);
+  const [h, m] = [Math.floor(minutes / 60) % 24, minutes % 60];
+  const past = `:${String(m).padStart(2, "0")}`;
+  if (units === "metric") return `${h}${past}`;
+  if (m === 0 && h === 12) return "noon";
+  if (m === 0 && h === 0) return "midnight";
+  return `${h % 12 === 0 ? 12 : h % 12}${m === 0 ? "" : past}${TIED}${h < 12 ? "am" : "pm"}`;
+}
+
+export const dayOf = (farm: Pick<Farm, "units" | "place">, at: Instant): string =>
+  day(farm.units, localDate(farm.place.zone, at));
+
+export const moment = (farm: Pick<Farm, "units" | "place">, at: Instant): string =>
+  `${dayOf(farm, at)}, ${clock(farm.units, localHour(farm.place.zone, at))}`;
+
+/** How old something is. */
+export function age(then: Instant, now: Instant): string {
+  const hours = Math.floor((now - then) / HOUR);
+  if (hours < 1) return "less than an hour old";
+  if (hours < 48) return hours === 1 ? "1 hour old" : `${hours} hours old`;
+  return `${Math.floor(hours / 24)} days old`;
+}
+
+export const days = (count: number): string => tied(String(count), count === 1 ? "day" : "days");
+
+/** Minutes of work; null where there is none worth naming. */
+export const minutes = (value: number): string | null =>
+  Math.round(value) < 1 ? null : tied(String(Math.round(value)), "min");
+
+/** @example list(["a", "b", "c"]) // => "a, b and c" */
+export const list = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)!}`;
+
+/** A sentence's first letter made large; the rest stays as typed. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const LAYER: Readonly<Record<Layer["state"], (cover: string) => string>> = {
+  on: (cover) => `${cover} on`,
+  vented: (cover) => `${cover} vented: one side lifted`,
+  nights: (cover) => `${cover} on every night, off every day`,
+};
+
+/** What lies on a tunnel, in words. */
+export const setting = (layers: readonly Layer[], coverName: (id: string) => string): string =>
+  layers.length === 0 ? "bare" : layers.map(({ cover, state }) => LAYER[state](coverName(cover))).join(", and ");
+
+/** What lies on a tunnel at one time of day: a rhythm is on by night and off by day. */
+export function settingAt(
+  layers: readonly Layer[],
+  part: "morning" | "evening",
+  coverName: (id: string) => string,
+): string {
+  const lying = layers.filter(({ state }) => state !== "nights" || part === "evening");
+  return lying.length === 0
+    ? "bare"
+    : lying
+        .map(({ cover, state }) => (state === "vented" ? `${coverName(cover)} vented` : coverName(cover)))
+        .join(" and ");
+}
