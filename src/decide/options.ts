@@ -7,7 +7,7 @@ export interface FreePiece {
   readonly free: readonly boolean[];
 }
 
-/** Every way one cover may lie. A net is on or off; shade costs nothing by night, so it has no rhythm. */
+/** Every way one cover may lie. Shade costs nothing by night, so it has no rhythm. */
 function statesOf(cover: Cover): readonly Layer[] {
   const states = cover.kind === "rowCover" || cover.kind === "film" ? (["on", "vented", "nights"] as const) : (["on"] as const);
   return states.map((state) => ({ cover: cover.id, state }));
@@ -15,7 +15,7 @@ function statesOf(cover: Cover): readonly Layer[] {
 
 /**
  * Settings a tunnel can have: what lies now, bare, and each cover at hand alone; over a net where one is required.
- * The first is what lies now.
+ * A net that nothing requires is never put on to warm a bed. The first is what lies now.
  *
  * @param covers - Ids of covers a piece is at hand for.
  */
@@ -33,7 +33,7 @@ export function optionsOf(
   const settings = [
     now,
     settingOf(base),
-    ...single.filter(({ cover }) => base.length === 0 || !isNet(cover)).map((layer) => settingOf([...base, layer])),
+    ...single.filter(({ cover }) => !isNet(cover)).map((layer) => settingOf([...base, layer])),
   ];
   return [...new Map(settings.map((setting) => [settingKey(setting), setting])).values()];
 }

@@ -2,6 +2,7 @@ import { type Climate, climate, lyingIn } from "../cover/index.ts";
 import { type Cover, type Crop, type Farm, lyingBy, type Setting, type Settings, settingKey } from "../farm/index.ts";
 import { accumulate, between, lightOnWeight, type Sums } from "../growth/index.ts";
 import { HOUR, type Instant } from "../quantity/index.ts";
+import { damageOdds, predicted } from "../watch/index.ts";
 import type { Weather } from "../weather/index.ts";
 import { partOf, type Horizon } from "./horizon.ts";
 import type { Fate, LimitName, Pick } from "./outcome.ts";
@@ -125,25 +126,6 @@ const extreme = (values: Float64Array, from: number, a: number, b: number, pick:
   return found;
 };
 
-/** Scale of a logistic with a given standard deviation. */
-const SCALE = Math.sqrt(3) / Math.PI;
-
-/**
- * Odds that leaves are damaged by an interval's lowest and highest temperature.
- * The passage from sound to damaged is a logistic as wide as the injury and the forecast error together.
- *
- * @param lead - Days ahead. [d]
- * @source form and widths: judgement
- */
-export function damageOdds(crop: Crop, lowest: number, highest: number, lead: number, settings: Settings): number {
-  const error = Math.min(settings.forecastSpreadMost, settings.forecastSpread + settings.forecastSpreadPerDay * Math.max(0, lead));
-  const scale = SCALE * Math.hypot(settings.damageWidth, error);
-  return Math.exp((crop.unfit - lowest) / scale) + Math.exp((highest - crop.growth.ceiling) / scale);
-}
-
-/** A night or day on which damage is more likely than not. */
-export const predicted = (odds: number): boolean => odds >= 1;
-
 /** Every moment a succession may be cut: at each pick, and at each morning walk for the pick it keeps cold for best. */
 function outletsOf(
   farm: Farm,
@@ -206,7 +188,7 @@ export function tunnelProblem(
   horizon: Horizon,
   weather: Weather,
   store: Ahead,
-  tunnelBeds: number,
+  hundredFeet: number,
   settings: Settings,
 ): TunnelProblem {
   const S = options.length;
@@ -228,7 +210,7 @@ export function tunnelProblem(
   const successions = standings
     .filter((standing): standing is Standing & { growing: Growing } => standing.growing !== null)
     .map((standing) =>
-      successionTable(farm, standing, standing.growing, options, picks, horizon, weather, store, nowIndex, lowest, highest, leads, tunnelBeds, settings),
+      successionTable(farm, standing, standing.growing, options, picks, horizon, weather, store, nowIndex, lowest, highest, leads, settings),
     );
 
   const canBe = new Uint8Array(n * S);
@@ -254,7 +236,7 @@ export function tunnelProblem(
     });
   }
 
-  const moves = (part: "day" | "night") => movesOf(farm, options, part, tunnelBeds);
+  const moves = (part: "day" | "night") => movesOf(farm, options, part, hundredFeet);
   const [day, night] = [moves("day"), moves("night")];
   const price = farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
   return {
@@ -329,7 +311,7 @@ function isDim(
 }
 
 /** Minutes, and whether cloth is put on or taken off, from every setting to every other at a walk that opens a day or a night. */
-function movesOf(farm: Farm, options: readonly Setting[], part: "day" | "night", beds: number) {
+function movesOf(farm: Farm, options: readonly Setting[], part: "day" | "night", hundredFeet: number) {
   const S = options.length;
   const minutes = new Float64Array(S * S);
   const puts = new Uint8Array(S * S);
@@ -353,7 +335,7 @@ function movesOf(farm: Farm, options: readonly Setting[], part: "day" | "night",
         sum += farm.covers.get(cover)!.minutes.off;
         takes[a * S + b] = 1;
       }
-      minutes[a * S + b] = sum * beds * farm.labour.pace;
+      minutes[a * S + b] = sum * hundredFeet * farm.labour.pace;
     });
   });
   return { minutes, puts, takes };
@@ -372,7 +354,6 @@ function successionTable(
   lowest: Float64Array,
   highest: Float64Array,
   leads: readonly number[],
-  beds: number,
   settings: Settings,
 ): SuccessionTable {
   const { crop, succession } = standing;
@@ -426,7 +407,7 @@ function successionTable(
   const light = growing.light + grown(nowSums.light, nowSums.from, horizon.now, starts[0]!);
   const most = sums.map((under) => grown(under.pace, under.from, starts[0]!, horizon.lookout));
   const length = Math.abs(succession.to - succession.from);
-  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * beds * growing.share;
+  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * growing.share;
   // Changes may reach a higher sum than any one setting held throughout.
   const reach = thermalTime + 1.5 * Math.max(0, ...most);
   return {

@@ -52,7 +52,8 @@ export function valueOf(
     let sum = 0;
     for (const scale of scales) {
       const length = leafLength(curve, thermalTime * scale);
-      sum += priceShare(length, crop, settings) * relativeWeight(length, crop, settings);
+      const share = priceShare(length, crop, settings);
+      if (share > 0) sum += share * relativeWeight(length, crop, settings);
     }
     return (whole * sum) / NODES;
   };

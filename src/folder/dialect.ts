@@ -77,13 +77,17 @@ export function unitNamed(text: string, dialect: Dialect): "C" | "F" | null {
   return fahrenheit === celsius ? null : fahrenheit ? "F" : "C";
 }
 
-/** The separator that cuts the first lines of a file into equal, and most, cells. @example separatorOf("a;b;c\n1,5;2;3\n", PLAIN) // => ";" */
+/**
+ * The separator that cuts most of a file's first lines into equally many cells; a comma when none cuts any.
+ * Remarks do not count, nor does a last line the sample may have cut off.
+ *
+ * @example separatorOf("a;b;c\n1,5;2;3\n", PLAIN) // => ";"
+ */
 export function separatorOf(sample: string, dialect: Dialect): string {
-  const lines = sample
-    .split(/\r?\n/u)
-    .slice(0, -1)
-    .filter((line) => line.trim() !== "")
-    .slice(-30);
+  const all = sample.split(/\r?\n/u);
+  const lines = (all.length > 1 ? all.slice(0, -1) : all)
+    .filter((line) => line.trim() !== "" && !line.startsWith("#"))
+    .slice(-200);
   const score = (separator: string): number => {
     const counts = new Map<number, number>();
     for (const line of lines) {
@@ -96,6 +100,7 @@ export function separatorOf(sample: string, dialect: Dialect): string {
     .map((separator) => ({ separator, lines: score(separator) }))
     .sort((a, b) => b.lines - a.lines);
   const best = ranked[0]!;
+  if (best.lines === 0) return ",";
   const rivals = ranked.filter(({ lines: agreeing }) => agreeing === best.lines);
   // A comma may be a decimal comma; any other separator that does as well is the real one.
   return (rivals.find(({ separator }) => separator !== ",") ?? best).separator;

@@ -216,8 +216,10 @@ function sensors(
   stand: readonly Tunnel[],
   problems: Problem[],
 ): ReadonlyMap<string, string> {
+  // A farm with one logger in the open need not say so.
+  if (setting === null) return new Map([[OUTSIDE, OUTSIDE]]);
   const found = new Map<string, string>();
-  const group = setting?.settings(null) ?? null;
+  const group = setting.settings(null);
   const places = [OUTSIDE, ...stand.map(({ id }) => id)];
   for (const name of group?.names ?? []) {
     const sensor = group!.get(name)!;

@@ -12,9 +12,15 @@ export function lightOnWeight(light: number, crop: Crop, settings: Settings): nu
   return Math.min(1, Math.max(0, light) / settings.fullLight) ** crop.lightOnWeight;
 }
 
-/** Weight relative to the middle of the window. [1] @source exponent: judgement */
+/**
+ * Weight relative to the middle of the window; what grows beyond the largest salad size is stem and old leaf, and adds nothing
+ * that sells. [1]
+ *
+ * @source exponent and end: judgement
+ */
 export function relativeWeight(length: number, crop: Crop, settings: Settings): number {
-  return (length / ((crop.smallest + crop.largest) / 2)) ** settings.weightExponent;
+  const middle = (crop.smallest + crop.largest) / 2;
+  return Math.exp(settings.weightExponent * Math.log(Math.min(length, crop.largest) / middle));
 }
 
 /** Fresh weight of a stretch of bed. [kg] */

@@ -52,20 +52,12 @@ function pairs(from: Setting, to: Setting): { cover: string; before: State; afte
 
 /**
  * What is to be done at one walk so that a tunnel goes from one setting to another; with the same setting twice, the round of
- * its rhythm.
- *
- * @param cloth - A cover in words; the second argument says whether it is laid out at this walk.
- */
-export function actions(
-  from: Setting,
-  to: Setting,
-  part: Part,
-  cloth: (cover: string, laidOut: boolean) => string,
-): string[] {
+ * its rhythm. */
+export function actions(from: Setting, to: Setting, part: Part, cloth: (cover: string) => string): string[] {
   return pairs(from, to)
     .sort((a, b) => rank(a.before, a.after) - rank(b.before, b.after))
     .flatMap(({ cover, before, after }) => {
       const step = STEPS[`${before} ${after}`] ?? STEPS[`${before} ${after} ${part}`];
-      return step === undefined ? [] : [step(cloth(cover, before === "off"))];
+      return step === undefined ? [] : [step(cloth(cover))];
     });
 }

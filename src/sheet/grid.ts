@@ -46,7 +46,7 @@ function cell(plan: TunnelPlan, outcome: Outcome, names: Names, walk: number): G
   const [before, after] = [settingFrom(plan, walk - 1), settingFrom(plan, walk)];
   const changed = settingKey(before) !== settingKey(after);
   return {
-    lies: settingAt(after, each.part, names.cover),
+    lies: settingAt(after, each.part, names.shortCover),
     work: changed ? "change" : isRhythm(after) ? "round" : "none",
   };
 }

@@ -6,6 +6,8 @@ import { clean } from "./clean.ts";
 export interface Names {
   readonly tunnel: (id: string) => string;
   readonly cover: (id: string) => string;
+  /** The same without what stands in brackets at its end, for narrow places. */
+  readonly shortCover: (id: string) => string;
   /** Crop and id, e.g. "arugula (A12)". */
   readonly succession: (id: string) => string;
 }
@@ -19,6 +21,7 @@ export function namesOf(farm: Farm, outlooks: readonly SuccessionOutlook[]): Nam
   return {
     tunnel: (id) => tunnels.get(id) ?? clean(id),
     cover: (id) => covers.get(id) ?? clean(id),
+    shortCover: (id) => (covers.get(id) ?? clean(id)).replace(/(?<=.) \([^()]*\)$/, ""),
     succession: (id) => successions.get(id) ?? clean(id),
   };
 }

@@ -4,7 +4,7 @@ import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { clock, day, lacking, leaf, odds, weight } from "./words.ts";
+import { capital, clock, day, lacking, leaf, odds, weight } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
 export interface PickBlock {
@@ -25,6 +25,10 @@ export interface PickRow {
   readonly odds: string | null;
   readonly weight: string | null;
   readonly todo: string;
+  /** Is it more than plainly picking it in salad size? */
+  readonly special: boolean;
+  /** The same as whole sentences, where there is no room for columns. */
+  readonly sentence: string;
 }
 
 /** One pick is another when greens are cut at the same moment for the same selling day. */
@@ -41,15 +45,32 @@ type OfFarm = { readonly farm: Outcome["farm"] };
 function row(outlook: SuccessionOutlook, pick: Pick, outcome: Outcome, names: Names): PickRow {
   const { farm } = outcome;
   const { succession, fate, stage } = outlook;
-  const at = fate.kind === "hold" ? undefined : outlook.atPicks.find((each) => samePick(each.pick, pick));
-  return {
+  const common = {
     succession: succession.id,
     who: names.succession(succession.id),
     tunnel: names.tunnel(succession.tunnel),
-    size: at === undefined ? null : mark(outlook) + leaf(farm.units, at.planned),
-    odds: at === undefined ? null : odds(at.odds),
-    weight: at === undefined ? null : mark(outlook) + weight(farm.units, at.weight),
     todo: todo(farm, fate, stage),
+  };
+  const at = outlook.atPicks.find((each) => samePick(each.pick, pick));
+  if (at === undefined || fate.kind === "hold")
+    return {
+      ...common,
+      size: null,
+      odds: null,
+      weight: null,
+      special: true,
+      sentence: `${capital(common.who)}, ${common.tunnel}. ${common.todo}`,
+    };
+  const size = mark(outlook) + leaf(farm.units, at.planned);
+  const heavy = mark(outlook) + weight(farm.units, at.weight);
+  const special = fate.kind === "pick" && fate.as !== "salad";
+  return {
+    ...common,
+    size,
+    odds: odds(at.odds),
+    weight: heavy,
+    special,
+    sentence: `${capital(common.who)}, ${common.tunnel}: ${size}, odds ${odds(at.odds)}, ${heavy}.${special ? ` ${common.todo}` : ""}`,
   };
 }
 

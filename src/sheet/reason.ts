@@ -15,8 +15,8 @@ import { day, leaves, list, night, odds, setting, temperature, value } from "./w
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, string>> = {
-  rowCoverInHeat:
-    "Left as it is, it would make the crop warmer by day and yet slower: heat is no brake.",
+  frost: "On a night when damage is likely the warmest cloth at hand goes on.",
+  rowCoverInHeat: "Left as it is, it would make the crop warmer by day and yet slower: heat is no brake.",
   wind: "Other walks are too windy for it.",
   frozen: "At other walks the cloth is frozen and may not be moved.",
   net: "What grows here must stay under net.",
@@ -63,7 +63,9 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
   const dates = new Set(walks.map(({ date }) => date));
   const hottest = outcome.warnings
     .flatMap((warning) =>
-      warning.kind === "heat" && warning.tunnel === plan.tunnel.id && dates.has(warning.date) ? [warning] : [],
+      warning.kind === "heat" && warning.tunnel === plan.tunnel.id && dates.has(warning.date)
+        ? [warning]
+        : [],
     )
     .reduce(
       (a, b) => (a !== null && a.ifLeft >= b.ifLeft ? a : b),
@@ -76,14 +78,18 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
       .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
       .reduce((a, { highest }) => (a !== null && a >= highest ? a : highest), null as Celsius | null);
   const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
-  if (before === null || after === null || temperature(units, before) === temperature(units, after)) return null;
+  if (before === null || after === null || temperature(units, before) === temperature(units, after))
+    return null;
   return `Up to ${temperature(units, before)} at the crop in calm air if left as it is, ${temperature(units, after)} with this change.`;
 }
 
 /** The pick a succession is told about: where it goes, else what it misses, else the first one. */
 export function mainPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
   const pick = fate.kind === "none" ? (miss?.pick ?? null) : fate.pick;
-  const same = pick === null ? null : atPicks.find((at) => at.pick.at === pick.at && at.pick.marketDate === pick.marketDate);
+  const same =
+    pick === null
+      ? null
+      : atPicks.find((at) => at.pick.at === pick.at && at.pick.marketDate === pick.marketDate);
   return same ?? atPicks.find((at) => at.pick.planned) ?? atPicks[0] ?? null;
 }
 
@@ -119,7 +125,8 @@ function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names:
 
 /** Is a change made to cool: a warm cloth less, or a shade more? */
 function cools(change: Change, outcome: Outcome): boolean {
-  const kinds = (layers: TunnelPlan["now"]) => layers.map(({ cover }) => outcome.farm.covers.get(cover)?.kind);
+  const kinds = (layers: TunnelPlan["now"]) =>
+    layers.map(({ cover }) => outcome.farm.covers.get(cover)?.kind);
   const warm = (layers: TunnelPlan["now"]) =>
     kinds(layers).filter((kind) => kind === "rowCover" || kind === "film").length;
   const shaded = (layers: TunnelPlan["now"]) => kinds(layers).filter((kind) => kind === "shade").length;
@@ -135,8 +142,10 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
   switch (change.decidedBy) {
     case "limit": {
       const limit = change.limit === null ? null : FORBIDS[change.limit];
-      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
-      return [shown, limit].filter((sentence) => sentence !== null).join(" ") || "A limit leaves no other choice.";
+      const shown = change.limit === "rowCoverInHeat" ? cooler() : change.limit === "frost" ? warmer() : null;
+      return (
+        [shown, limit].filter((sentence) => sentence !== null).join(" ") || "A limit leaves no other choice."
+      );
     }
     case "damage":
       return (

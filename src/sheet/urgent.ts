@@ -1,6 +1,7 @@
 import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import type { Celsius, LocalDate, Mol } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
+import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
 import { inWords, lyingOn } from "./reason.ts";
 import { capital, day, list, night, odds, temperature, wind } from "./words.ts";
@@ -46,7 +47,8 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       return { ...warning, under, name: names.tunnel(warning.tunnel), risked: odds(warning.risk) };
     })
     .sort((a, b) => b.risk - a.risk);
-  const risky = told.filter(({ risk }) => risk >= 0.01);
+  const probable = told.filter(({ risk }) => risk >= 0.5);
+  const possible = told.filter(({ risk }) => risk >= 0.01 && risk < 0.5);
   const windy = told.filter(({ windy }) => windy);
   return {
     kind: "frost",
@@ -68,12 +70,14 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       sentence: `${name}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
     })),
     follows: [
-      ...(risky.length === 0
-        ? ["With the plan hardly any risk is left."]
-        : risky.map(
-            ({ name, risked, successions }) =>
-              `Still at risk in ${name}, ${risked}: ${list(successions.map(names.succession))}.`,
-          )),
+      ...probable.map(
+        ({ name, risked, successions }) =>
+          `Probable loss in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
+      ),
+      ...(possible.length === 0
+        ? []
+        : [`Some risk is left in ${list(possible.map(({ name, risked }) => `${name} (${risked})`))}.`]),
+      ...(probable.length + possible.length === 0 ? ["With the plan hardly any risk is left."] : []),
       ...(windy.length === 0
         ? []
         : [
@@ -102,7 +106,13 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     columns: ["Tunnel", "That day", "If left", "With plan", "Too hot above"],
     rows: told.map(({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
       tunnel,
-      cells: [name, under, temperature(units, ifLeft), temperature(units, planned), temperature(units, limit)],
+      cells: [
+        name,
+        under,
+        temperature(units, ifLeft),
+        temperature(units, planned),
+        temperature(units, limit),
+      ],
       sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
     })),
     follows: over.map(
@@ -115,7 +125,11 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
 const light = (value: Mol): string => String(Math.round(value));
 const hours = (value: number): string => String(Math.round(value * 2) / 2);
 
-function single(warning: Exclude<Warning, { kind: "frost" | "heat" }>, outcome: Outcome, names: Names): string {
+function single(
+  warning: Exclude<Warning, { kind: "frost" | "heat" }>,
+  outcome: Outcome,
+  names: Names,
+): string {
   const { units } = outcome.farm;
   const when = day(units, warning.date);
   switch (warning.kind) {
@@ -132,7 +146,7 @@ function single(warning: Exclude<Warning, { kind: "frost" | "heat" }>, outcome: 
 
 /** Warnings of one kind and date told together, in the order of the first of each. */
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
-  const groups = Map.groupBy(outcome.warnings, ({ kind, date }) => `${kind} ${date}`);
+  const groups = groupBy(outcome.warnings, ({ kind, date }) => `${kind} ${date}`);
   return [...groups.values()].flatMap((group): Urgent[] => {
     const frosts = group.filter((warning) => warning.kind === "frost");
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
@@ -155,4 +169,3 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
     );
   });
 }
-

@@ -3,6 +3,7 @@ import type { Farm, Piece } from "../farm/index.ts";
 import { type LocalDate, localHour } from "../quantity/index.ts";
 import { actions } from "./actions.ts";
 import { clean } from "./clean.ts";
+import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
 import { clock, day, length, list, minutes, wind } from "./words.ts";
@@ -37,7 +38,7 @@ export interface Task {
 
 /** "R1, 50 ft", or "2 × R1, 50 ft each". */
 function pieceWords(farm: Farm, pieces: readonly Piece[]): string[] {
-  const counted = Map.groupBy(pieces, ({ id }) => id);
+  const counted = groupBy(pieces, ({ id }) => id);
   return [...counted.values()].map((same) => {
     const { id, length: long } = same[0]!;
     const one = `${clean(id)}, ${length(farm.units, long)}`;
@@ -45,19 +46,10 @@ function pieceWords(farm: Farm, pieces: readonly Piece[]): string[] {
   });
 }
 
-function clothWords(farm: Farm, names: Names, pieces: readonly Piece[]) {
-  return (cover: string, laidOut: boolean): string => {
-    const mine = laidOut ? pieces.filter((piece) => piece.cover === cover) : [];
-    return mine.length === 0
-      ? names.cover(cover)
-      : `${names.cover(cover)} (${list(pieceWords(farm, mine))})`;
-  };
-}
-
 /** The cloth of every change of one walk, counted by piece. */
 function carry(farm: Farm, names: Names, changes: readonly Change[]): string[] {
   const pieces = changes.flatMap((change) => change.pieces);
-  return [...Map.groupBy(pieces, ({ cover }) => cover)].map(
+  return [...groupBy(pieces, ({ cover }) => cover)].map(
     ([cover, same]) => `${names.cover(cover)}: ${list(pieceWords(farm, same))}`,
   );
 }
@@ -73,21 +65,20 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
   const common = { tunnel: plan.tunnel.id, name: names.tunnel(plan.tunnel.id) };
   const change = plan.changes.find((each) => each.walk.index === walk.index);
   if (change !== undefined) {
-    const cloth = clothWords(farm, names, change.pieces);
-    const all = change.minutes;
+    const use = change.pieces.length === 0 ? [] : [`Use ${list(pieceWords(farm, change.pieces))}.`];
     return {
-      spent: all,
+      spent: change.minutes,
       task: {
         ...common,
-        actions: actions(change.from, change.to, walk.part, cloth),
-        minutes: minutes(all),
+        actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
+        minutes: minutes(change.minutes),
         reason: reason(change, plan, outcome, names),
         kind: "change" as const,
       },
     };
   }
   const lying = plan.settings[plan.choice[at] ?? -1] ?? plan.now;
-  const steps = actions(lying, lying, walk.part, clothWords(farm, names, []));
+  const steps = actions(lying, lying, walk.part, names.cover);
   if (steps.length === 0) return null;
   const spent = roundMinutes(plan, walk);
   return {
@@ -124,9 +115,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         minutes: minutes(done.reduce((sum, { spent }) => sum + spent, 0)),
         carry: carry(farm, names, changes),
         notes: [
-          ...(walk.tooWindy
-            ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`]
-            : []),
+          ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
           ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
         ],
         tasks: done.map(({ task }) => task),

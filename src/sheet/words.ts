@@ -45,9 +45,7 @@ export function quarters(value: number): string {
 
 /** Whole degrees. */
 export const temperature = (units: Units, value: Celsius): string =>
-  units === "US"
-    ? tied(signed(toStep(toFahrenheit(value), 1)), "°F")
-    : tied(signed(toStep(value, 1)), "°C");
+  units === "US" ? tied(signed(toStep(toFahrenheit(value), 1)), "°F") : tied(signed(toStep(value, 1)), "°C");
 
 /** Two temperatures in one unit, for a narrow place whose heading names it. */
 export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>
@@ -56,7 +54,9 @@ export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>
     .join(`${TIED}to${TIED}`);
 
 export const wind = (units: Units, value: MetrePerSecond): string =>
-  units === "US" ? tied(String(toStep(toMilesPerHour(value), 1)), "mph") : tied(String(toStep(value * 3.6, 1)), "km/h");
+  units === "US"
+    ? tied(String(toStep(toMilesPerHour(value), 1)), "mph")
+    : tied(String(toStep(value * 3.6, 1)), "km/h");
 
 /** A length along a bed or of a cloth. */
 export const length = (units: Units, value: Metre): string =>
@@ -69,12 +69,15 @@ function leafStep(units: Units, spread: number): number {
   return inches <= 1 ? 0.25 : inches <= 2 ? 0.5 : 1;
 }
 
-const leafNumber = (units: Units, value: number): string => (units === "US" ? quarters(value) : String(value));
+const leafNumber = (units: Units, value: number): string =>
+  units === "US" ? quarters(value) : String(value);
 
 function leafAt(units: Units, value: Centimetre, step: number): string {
   const unit = units === "US" ? "in" : "cm";
   const rounded = toStep(units === "US" ? toInches(value) : value, step);
-  return rounded <= 0 ? `under${TIED}${tied(leafNumber(units, step), unit)}` : tied(leafNumber(units, rounded), unit);
+  return rounded <= 0
+    ? `under${TIED}${tied(leafNumber(units, step), unit)}`
+    : tied(leafNumber(units, rounded), unit);
 }
 
 /** A leaf length as precise as its spread allows. [cm] in, the farm's unit out. */
@@ -174,7 +177,9 @@ export const dayOfMonth = (date: LocalDate): string =>
   `${DAYS[weekday(date)]!}${TIED}${Number(date.slice(8, 10))}`;
 
 export const dayAndYear = (units: Units, date: LocalDate): string =>
-  units === "US" ? `${day(units, date)}, ${date.slice(0, 4)}` : `${day(units, date)}${TIED}${date.slice(0, 4)}`;
+  units === "US"
+    ? `${day(units, date)}, ${date.slice(0, 4)}`
+    : `${day(units, date)}${TIED}${date.slice(0, 4)}`;
 
 /** The night that begins on the evening of `date`. */
 export const night = (units: Units, date: LocalDate): string =>
@@ -226,7 +231,9 @@ const LAYER: Readonly<Record<Layer["state"], (cover: string) => string>> = {
 
 /** What lies on a tunnel, in words. */
 export const setting = (layers: readonly Layer[], coverName: (id: string) => string): string =>
-  layers.length === 0 ? "bare" : layers.map(({ cover, state }) => LAYER[state](coverName(cover))).join(", and ");
+  layers.length === 0
+    ? "bare"
+    : layers.map(({ cover, state }) => LAYER[state](coverName(cover))).join(", and ");
 
 /** What lies on a tunnel at one time of day: a rhythm is on by night and off by day. */
 export function settingAt(

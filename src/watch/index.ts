@@ -1,1 +1,3 @@
 export * from "./warning.ts";
+export * from "./damage.ts";
+export * from "./warnings.ts";

@@ -1,0 +1,32 @@
+import { instant } from "../../quantity/index.ts";
+import { COULD_NOT, DONE, NEEDS_YOU, problemJson, problemText } from "../context.ts";
+import { openFarm } from "../farmFolder.ts";
+import type { Run } from "../spec.ts";
+import { readNewestForecast, readSensors } from "../store.ts";
+
+const many = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
+
+/** Prints every problem of the folder. */
+export const run: Run = async (_names, _given, context) => {
+  const { dir, value: farm, problems: own } = await openFarm(context);
+  if (own.some(({ code }) => code === "farm-missing")) return context.refuse(own);
+  const now = instant(context.io.now());
+  const [{ problems: stored }, { problems: foretold }] = await Promise.all([
+    readSensors(dir, now),
+    readNewestForecast(dir, now),
+  ]);
+  const problems = [...own, ...stored, ...foretold];
+  if (context.json) await context.result(problemJson(problems));
+  else if (problems.length > 0) await context.result(problemText(problems));
+  else if (farm !== null)
+    await context.result(
+      `${farm.name}: no problems. ${[
+        many(farm.tunnels.length, "tunnel"),
+        many(farm.successions.length, "succession"),
+        many(farm.pieces.reduce((sum, { count }) => sum + count, 0), "cloth"),
+        many(farm.notes.length, "note"),
+      ].join(", ")}.\n`,
+    );
+  if (problems.some(({ weight }) => weight === "stops")) return COULD_NOT;
+  return context.strict && problems.length > 0 ? NEEDS_YOU : DONE;
+};

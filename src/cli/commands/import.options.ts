@@ -1,0 +1,25 @@
+import type { CommandSpec } from "../spec.ts";
+
+export const importing: CommandSpec = {
+  name: "import",
+  summary: "take in temperature logs and forecasts",
+  argument: { form: "<file...>", description: "logger exports and forecasts; - for standard input" },
+  options: [
+    { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
+    { flags: "--sensor <name>", description: "the sensor a log belongs to, as named in farm.yaml" },
+    { flags: "--unit <unit>", description: "unit of the log, where the file does not say it", choices: ["F", "C"] },
+    {
+      flags: "--dates <order>",
+      description: "order of its dates: month first, day first or year first",
+      choices: ["mdy", "dmy", "ymd"],
+    },
+    { flags: "--zone <zone>", description: "time zone of the logger's clock (else the farm's)" },
+    { flags: "--column <header>", description: "the temperature column, where there are several" },
+    { flags: "--issued <moment>", description: "when a forecast was issued, like 2026-04-20T05:00" },
+  ],
+  examples: [
+    { command: "leafpace import logger.csv --dry-run", shows: "what is understood of the file" },
+    { command: "leafpace import logger.csv forecast.csv", shows: "both stored in the farm folder; again changes nothing" },
+  ],
+  load: () => import("./import.ts"),
+};

@@ -1,0 +1,19 @@
+import type { CommandSpec, OptionSpec } from "../spec.ts";
+
+/** The moment a command looks from. */
+export const ON: OptionSpec = {
+  flags: "--on <moment>",
+  description: "the moment to plan from, 2026-04-20 or 2026-04-20T14:30 (else now); a date alone is just before its morning walk",
+};
+
+export const week: CommandSpec = {
+  name: "week",
+  summary: "the cover schedule: which covers on and off, on which walk",
+  options: [ON, { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" }],
+  examples: [
+    { command: "leafpace week", shows: "the schedule from the next walk on" },
+    { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
+    { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
+  ],
+  load: () => import("./week.ts"),
+};

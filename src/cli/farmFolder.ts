@@ -1,0 +1,87 @@
+import { access, readFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { catalogue, type Farm } from "../farm/index.ts";
+import { type FarmSettings, type FolderFiles, farmFile, readFolder, type Table } from "../folder/index.ts";
+import type { Problem, Read } from "../problem/index.ts";
+import type { OtherUnits } from "../quantity/index.ts";
+import type { Context } from "./context.ts";
+import { allRows, openTable } from "./table.ts";
+
+/** A folder with its farm, or with what keeps it from being read. */
+export type FarmFolder<Value> = { readonly dir: string } & Read<Value>;
+
+const there = async (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  );
+
+/** The folder named with --farm, else the nearest one upward that holds a farm.yaml. */
+async function findFolder({ farm, io }: Context): Promise<string | null> {
+  if (farm !== null) return (await there(join(farm, "farm.yaml"))) ? farm : null;
+  for (let dir = io.cwd; ; dir = dirname(dir)) {
+    if (await there(join(dir, "farm.yaml"))) return dir;
+    if (dirname(dir) === dir) return null;
+  }
+}
+
+async function tableIn(dir: string, file: string): Promise<Table | null> {
+  const path = join(dir, file);
+  return (await there(path)) ? { file, rows: await allRows(await openTable(path)) } : null;
+}
+
+const noFolder = ({ farm, io }: Context): Problem => ({
+  code: "farm-missing",
+  weight: "stops",
+  file: "farm.yaml",
+  line: null,
+  column: null,
+  expected: farm === null ? `it in ${io.cwd} or in a folder above` : `it in ${farm}`,
+  received: "no such file",
+  hint: 'Begin a folder with "leafpace start my-farm", or name one with --farm.',
+});
+
+/** Reads with the trade's units; only when a file holds another one, with the library that knows them all. */
+async function withUnits<Value extends { readonly problems: readonly Problem[] }>(
+  read: (other?: OtherUnits) => Value,
+): Promise<Value> {
+  const first = read();
+  if (!first.problems.some(({ code }) => code === "unit-unknown")) return first;
+  const { otherUnits } = await import("./otherUnits.ts");
+  return read(otherUnits);
+}
+
+async function inFolder<Value>(
+  context: Context,
+  read: (dir: string) => Promise<Read<Value>>,
+): Promise<FarmFolder<Value>> {
+  const dir = await findFolder(context);
+  if (dir === null) return { dir: context.io.cwd, value: null, problems: [noFolder(context)] };
+  if (context.verbose) context.say(`Reading ${join(dir, "farm.yaml")}\n`);
+  return { dir, ...(await read(dir)) };
+}
+
+/** Finds and reads the whole farm folder. */
+export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
+  inFolder(context, async (dir) => {
+    const [text, successions, pieces, notes] = await Promise.all([
+      readFile(join(dir, "farm.yaml"), "utf8"),
+      tableIn(dir, "successions.csv"),
+      tableIn(dir, "pieces.csv"),
+      tableIn(dir, "notes.csv"),
+    ]);
+    const files: FolderFiles = { farm: { file: "farm.yaml", text }, successions, pieces, notes };
+    const known = catalogue();
+    return withUnits((other) => readFolder(files, known, other));
+  });
+
+/** Finds the folder and reads farm.yaml alone: enough to know the zone and the sensors. */
+export const openSettings = (context: Context): Promise<FarmFolder<FarmSettings>> =>
+  inFolder(context, async (dir) => {
+    const text = await readFile(join(dir, "farm.yaml"), "utf8");
+    const known = catalogue();
+    return withUnits((other) => {
+      const { farm, problems } = farmFile("farm.yaml", text, known, other);
+      return { value: farm, problems };
+    });
+  });

@@ -1,0 +1,41 @@
+/** One of the two streams a command writes to, with what decides how it may look. */
+export interface Sink {
+  readonly terminal: boolean;
+  /** Columns of the terminal; undefined when it is none. */
+  readonly columns: number | undefined;
+  write(text: string): void;
+}
+
+/** Everything a command touches besides files. */
+export interface Io {
+  readonly stdout: Sink;
+  readonly stderr: Sink;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly cwd: string;
+  /** Milliseconds since 1970. */
+  now(): number;
+  /** All of standard input. */
+  input(): Promise<Buffer>;
+}
+
+const sink = (stream: NodeJS.WriteStream): Sink => ({
+  terminal: stream.isTTY === true,
+  columns: stream.columns,
+  write: (text) => void stream.write(text),
+});
+
+async function allOf(stream: NodeJS.ReadStream): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of stream) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks);
+}
+
+/** The process's own streams. */
+export const processIo = (): Io => ({
+  stdout: sink(process.stdout),
+  stderr: sink(process.stderr),
+  env: process.env,
+  cwd: process.cwd(),
+  now: () => Date.now(),
+  input: () => allOf(process.stdin),
+});

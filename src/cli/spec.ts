@@ -1,0 +1,24 @@
+import type { Context } from "./context.ts";
+
+/** One option, as data: the parser, the help and the table of commands are made from it. */
+export interface OptionSpec {
+  readonly flags: string;
+  readonly description: string;
+  readonly choices?: readonly string[];
+}
+
+/** What was given on the command line, by the option's long name. */
+export type Given = Readonly<Record<string, string | boolean | undefined>>;
+
+export interface CommandSpec {
+  readonly name: string;
+  readonly summary: string;
+  readonly argument?: { readonly form: string; readonly description: string };
+  readonly options: readonly OptionSpec[];
+  readonly examples: readonly { readonly command: string; readonly shows: string }[];
+  /** Loads the command's own code: only the one that runs. */
+  load(): Promise<{ readonly run: Run }>;
+}
+
+/** Runs a command and gives the exit code. */
+export type Run = (names: readonly string[], given: Given, context: Context) => Promise<number>;

@@ -1,0 +1,61 @@
+import { settingKey } from "../farm/index.ts";
+import { evaluate } from "./evaluate.ts";
+import type { Horizon } from "./horizon.ts";
+import type { Change, LimitName, Parts } from "./outcome.ts";
+import type { Planned } from "./share.ts";
+
+/** The schedule without its change at an interval: what lay before goes on lying until the next change. */
+export function without(choice: readonly number[], now: number, at: number): readonly number[] {
+  const before = at === 0 ? now : choice[at - 1]!;
+  const next = choice.findIndex((s, i) => i > at && s !== choice[i - 1]);
+  return choice.map((s, i) => (i >= at && (next < 0 || i < next) ? before : s));
+}
+
+const less = (a: Parts, b: Parts): Parts => ({
+  timing: a.timing - b.timing,
+  stress: a.stress - b.stress,
+  damage: a.damage - b.damage,
+  labour: a.labour - b.labour,
+});
+
+/** A limit that is broken more often in one list than in the other. */
+function extra(more: readonly LimitName[], fewer: readonly LimitName[]): LimitName | null {
+  const count = (list: readonly LimitName[], name: LimitName): number => list.filter((other) => other === name).length;
+  return more.find((name) => count(more, name) > count(fewer, name)) ?? null;
+}
+
+/** Every change of a plan with what it gains, found by taking it out. */
+export function changesOf({ at, problem, choice, chosen, pieces }: Planned, horizon: Horizon): readonly Change[] {
+  const S = problem.settings.length;
+  return choice.flatMap((to, i): readonly Change[] => {
+    const from = i === 0 ? problem.now : choice[i - 1]!;
+    if (from === to) return [];
+    const other = evaluate(problem, without(choice, problem.now, i));
+    const gain = less(chosen.parts, other.parts);
+    const limit = extra(other.breaches, chosen.breaches);
+    const order = ["damage", "stress", "timing", "labour"] as const;
+    const strongest = order.reduce((top, part) => (gain[part] > gain[top] ? part : top), order[0]);
+    const setting = problem.settings[to]!;
+    const had = new Set(problem.settings[from]!.map(({ cover }) => cover));
+    const rhythm = setting.some(({ state }) => state === "nights");
+    const { day, night } = problem.minutes;
+    return [
+      {
+        walk: horizon.walks[i]!,
+        tunnel: at.tunnel,
+        from: problem.settings[from]!,
+        to: setting,
+        pieces: setting.filter(({ cover }) => !had.has(cover)).flatMap(({ cover }) => pieces.get(cover) ?? []),
+        minutes: problem.minutes[problem.parts[i]!][from * S + to]!,
+        minutesEachWalk: rhythm ? Math.max(day[to * S + to]!, night[to * S + to]!) : 0,
+        decidedBy: limit === null ? strongest : "limit",
+        gain,
+        limit,
+      },
+    ];
+  });
+}
+
+/** Index of a setting among those considered. */
+export const settingIndex = (planned: Planned, key: string): number =>
+  planned.problem.settings.findIndex((setting) => settingKey(setting) === key);

@@ -1,0 +1,213 @@
+import { between, leafLength, thermalTimeAt, weight } from "../growth/index.ts";
+import { normalBelow } from "../learn/index.ts";
+import { type Centimetre, degreeDays, type Kilogram, kilogram, metre } from "../quantity/index.ts";
+import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import type { Alternative, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import { reachOf } from "./reach.ts";
+import type { Planned, Scene } from "./share.ts";
+import type { Growing, Standing } from "./standing.ts";
+import type { Outlet, SuccessionTable } from "./tables.ts";
+
+/** Four of five cases lie within this many standard deviations. */
+const FOUR_IN_FIVE = 1.2816;
+
+/** Leaf length at a thermal time with the range its spread gives. */
+export function sizeAt({ curve, belief }: Growing, thermalTime: number): Range<Centimetre> {
+  const at = (z: number): Centimetre => leafLength(curve, thermalTime * Math.exp(-(belief.shift + z * belief.spread)));
+  return { low: at(FOUR_IN_FIVE), middle: at(0), high: at(-FOUR_IN_FIVE) };
+}
+
+/** Chance that the leaf lies inside the window at a thermal time. [0–1] */
+export function oddsAt({ crop }: Standing, { curve, belief, requirement }: Growing, thermalTime: number): number {
+  if (thermalTime <= 0) return 0;
+  const largest = thermalTimeAt(curve, crop.largest);
+  const z = (needed: number): number => (Math.log(thermalTime / needed) - belief.shift) / belief.spread;
+  return Math.max(0, normalBelow(z(requirement)) - normalBelow(z(largest)));
+}
+
+/** What a leaf of a length is cut as. */
+const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "small" =>
+  length < crop.smallest ? "small" : length > crop.largest ? "braising" : "salad";
+
+type Result = SuccessionResult & { readonly thermalTime: number };
+
+function fateOf(standing: Standing, growing: Growing, result: Result | undefined): Fate {
+  if (result === undefined || result.outlet === null || result.worth <= 0) return { kind: "none" };
+  return { ...result.outlet.fate, as: soldAs(standing, sizeAt(growing, result.thermalTime).middle) };
+}
+
+const bestOf = (results: readonly Result[]): Result | undefined =>
+  results.reduce<Result | undefined>((top, result) => (top === undefined || result.worth > top.worth ? result : top), undefined);
+
+const isPick = (outlet: Outlet | null, pick: Pick): boolean => outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
+
+/** Size at every pick with and without the plan. */
+function atPicks(
+  scene: Scene,
+  table: SuccessionTable,
+  unchanged: readonly Result[],
+  planned: readonly Result[],
+): readonly AtPick[] {
+  const { standing, growing } = table;
+  const { succession, crop } = standing;
+  const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
+  return scene.picks.flatMap((pick): readonly AtPick[] => {
+    const before = unchanged.find(({ outlet }) => isPick(outlet, pick));
+    const after = planned.find(({ outlet }) => isPick(outlet, pick));
+    if (before === undefined || after === undefined) return [];
+    const size = sizeAt(growing, after.thermalTime);
+    const light = (table.light + lightUntil(table, after)) / after.outlet!.days;
+    return [
+      {
+        pick,
+        unchanged: sizeAt(growing, before.thermalTime),
+        planned: size,
+        oddsUnchanged: oddsAt(standing, growing, before.thermalTime),
+        odds: oddsAt(standing, growing, after.thermalTime),
+        weight: weight(size.middle, bed, light, crop, scene.settings),
+      },
+    ];
+  });
+}
+
+/** Light of the time ahead up to a result's outlet, as nothing changed would have it; a cloth's share shows in worth. */
+const lightUntil = ({ growing }: SuccessionTable, { outlet }: Result): number =>
+  outlet === null ? 0 : Math.max(0, between(growing.unchanged.light, growing.unchanged.from, growing.origin, growing.origin + Math.round(outlet.days * 24)) - growing.light);
+
+/** The pick a succession is meant for: the first of its market, else the first there is. */
+function aim(picks: readonly AtPick[], market: string | null): AtPick | undefined {
+  return picks.find(({ pick }) => pick.planned && (market === null || pick.market.id === market));
+}
+
+/** A bed within sight of its size counts as missed; one that is far too young is simply not due. judgement */
+const IN_SIGHT = 0.6;
+
+function missOf(
+  table: SuccessionTable,
+  picks: readonly AtPick[],
+  reach: SuccessionOutlook["reach"],
+  fate: Fate,
+  planned: readonly Result[],
+): Miss | null {
+  const { standing, growing } = table;
+  const { crop, succession } = standing;
+  const target = aim(picks, succession.market);
+  if (target === undefined || target.odds >= 0.5) return null;
+  const small = target.planned.middle < crop.smallest;
+  const meant = succession.market !== null || target.planned.middle >= IN_SIGHT * crop.smallest;
+  if (!meant && small) return null;
+  if (!small && target.planned.middle <= crop.largest) return null;
+  const last = crop.largest;
+  const slowest = target.unchanged.middle < target.planned.middle ? target.unchanged : target.planned;
+  const coversCanHelp = small
+    ? reach.earliest !== null && reach.earliest <= target.pick.date
+    : slowest.middle <= last;
+  const kinds = new Map<string, Alternative>();
+  for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
+    const other = fateOf(standing, growing, result);
+    if (other.kind === "none") continue;
+    const key = `${other.kind} ${other.as}`;
+    if (!kinds.has(key)) kinds.set(key, { fate: other, worth: result.worth });
+  }
+  const alternatives = [...kinds.values()].slice(0, 3);
+  return {
+    pick: target.pick,
+    why: small ? "tooSmall" : "tooLarge",
+    coversCanHelp,
+    alternatives: alternatives.length > 0 ? alternatives : [{ fate, worth: 0 }],
+  };
+}
+
+/** Days from the smallest to the largest salad size at the pace of the week ahead. [d] */
+function windowDays(scene: Scene, { standing, growing }: SuccessionTable): number | null {
+  const { now, lookout } = scene.horizon;
+  const end = Math.min(lookout, now + 7 * 24);
+  const from = Math.max(now, growing.origin);
+  const pace = (between(growing.unchanged.pace, growing.unchanged.from, from, end) / (end - from)) * 24;
+  if (!(pace > 0)) return null;
+  const width = thermalTimeAt(growing.curve, standing.crop.largest) - growing.requirement;
+  return (width * Math.exp(growing.belief.shift)) / pace;
+}
+
+/** A succession that is finished or cannot be computed, without sizes. */
+function blank(standing: Standing): SuccessionOutlook {
+  const { crop, succession, finished, emergence } = standing;
+  const none = { kind: "none" } as const;
+  return {
+    succession,
+    crop,
+    stage: finished ? "finished" : "emerging",
+    emergence,
+    sizeNow: null,
+    thermalTime: degreeDays(0),
+    requirement: crop.requirement,
+    spread: crop.requirementSpread,
+    measured: 0,
+    paceNow: 0,
+    windowDays: null,
+    atPicks: [],
+    reach: { earliest: null, unchanged: null, planned: null, latest: null },
+    fate: none,
+    fateUnchanged: none,
+    worth: 0,
+    worthUnchanged: 0,
+    miss: null,
+  };
+}
+
+/** Everything a grower asks about one succession. */
+export function outlookOf(scene: Scene, planned: Planned, standing: Standing): SuccessionOutlook {
+  const table = planned.problem.successions.find((other) => other.standing === standing);
+  const today = scene.weather.days.find(({ lead }) => lead === 0)!.date;
+  if (table === undefined) return blank(standing);
+  const { growing } = table;
+  const { crop, succession } = standing;
+  const { problem, choice } = planned;
+  const stay = new Array<number>(problem.intervals).fill(problem.now);
+  const before = outletResults(problem, table, stay);
+  const after = outletResults(problem, table, choice);
+  const up = growing.origin <= scene.horizon.now;
+  const sizeNow = up ? sizeAt(growing, growing.thermalTime) : null;
+  const picks = atPicks(scene, table, before, after);
+  const reach = reachOf(scene, planned, table);
+  const [bestBefore, bestAfter] = [bestOf(before), bestOf(after)];
+  const fate = fateOf(standing, growing, bestAfter);
+  const stage =
+    succession.sown > today
+      ? "future"
+      : sizeNow === null
+        ? "emerging"
+        : sizeNow.middle > crop.largest
+          ? "past"
+          : sizeNow.middle >= crop.smallest
+            ? "ready"
+            : "growing";
+  const next = scene.horizon.now + 24;
+  return {
+    succession,
+    crop,
+    stage,
+    emergence: standing.emergence,
+    sizeNow,
+    thermalTime: degreeDays(growing.thermalTime),
+    requirement: degreeDays(growing.requirement * Math.exp(growing.belief.shift)),
+    spread: growing.belief.spread,
+    measured: growing.belief.measured,
+    paceNow: between(growing.unchanged.pace, growing.unchanged.from, scene.horizon.now, next),
+    windowDays: windowDays(scene, table),
+    atPicks: picks,
+    reach,
+    fate,
+    fateUnchanged: fateOf(standing, growing, bestBefore),
+    worth: bestAfter?.worth ?? 0,
+    worthUnchanged: bestBefore?.worth ?? 0,
+    miss: missOf(table, picks, reach, fate, after),
+  };
+}
+
+/** Weight of a succession at the moment its fate cuts it. [kg] */
+export function weightAtFate({ fate, atPicks: picks }: SuccessionOutlook): Kilogram {
+  if (fate.kind === "none") return kilogram(0);
+  return picks.find(({ pick }) => pick === fate.pick)?.weight ?? kilogram(0);
+}
+

@@ -1,0 +1,61 @@
+import { between } from "../growth/index.ts";
+import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import type { SuccessionOutlook } from "./outcome.ts";
+import type { Planned, Scene } from "./share.ts";
+import type { SuccessionTable } from "./tables.ts";
+
+/** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
+function crossing(sum: Float64Array, from: number, start: number, end: number, already: number, needed: number): number | null {
+  for (let hour = start; hour <= end; hour++) {
+    if (already + between(sum, from, start, hour) >= needed) return hour;
+  }
+  return null;
+}
+
+/**
+ * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk, with nothing changed,
+ * and under the plan. Slowing by heat is not allowed and so never counts.
+ */
+export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable): SuccessionOutlook["reach"] {
+  const { horizon, weather, store, farm } = scene;
+  const { problem, choice } = planned;
+  const { growing, standing } = table;
+  const S = problem.settings.length;
+  const n = problem.intervals;
+  const needed = growing.requirement * Math.exp(growing.belief.shift);
+  const date = (hour: number | null): LocalDate | null =>
+    hour === null ? null : localDate(farm.place.zone, ((weather.first + hour) * HOUR) as Instant);
+  const unchanged = crossing(growing.unchanged.pace, growing.unchanged.from, growing.origin, horizon.lookout, 0, needed);
+  if (unchanged !== null && unchanged <= horizon.now) {
+    const reached = date(unchanged);
+    return { earliest: reached, unchanged: reached, planned: reached, latest: reached };
+  }
+
+  const allowed = (i: number): readonly number[] => {
+    const open = problem.settings.map((_, s) => s).filter((s) => problem.possible[i * S + s]);
+    const kept = open.filter((s) => problem.broken[i * S + s]!.length === 0);
+    return kept.length > 0 ? kept : open;
+  };
+  const along = (settingOf: (i: number) => number): number | null => {
+    let sum = table.thermalTime;
+    const cross = (s: number, start: number, end: number): number | null => {
+      const sums = store.sums(standing.crop, problem.settings[s]!);
+      return crossing(sums.pace, sums.from, Math.max(start, growing.origin), end, sum, needed);
+    };
+    for (let i = 0; i < n; i++) {
+      const s = settingOf(i);
+      const step = problem.successions.includes(table) ? table.pace[i * S + s]! : 0;
+      if (sum + step >= needed) return cross(s, horizon.starts[i]!, horizon.starts[i + 1]!);
+      sum += step;
+    }
+    return cross(settingOf(n - 1), horizon.end, horizon.lookout);
+  };
+  const extreme = (better: (a: number, b: number) => boolean) => (i: number): number =>
+    allowed(i).reduce((top, s) => (better(table.pace[i * S + s]!, table.pace[i * S + top]!) ? s : top));
+  return {
+    earliest: date(along(extreme((a, b) => a > b))),
+    unchanged: date(unchanged),
+    planned: date(along((i) => choice[i]!)),
+    latest: date(along(extreme((a, b) => a < b))),
+  };
+}

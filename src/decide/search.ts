@@ -1,0 +1,231 @@
+import { breachesAt, idle, outletWorth, quality, rounded } from "./evaluate.ts";
+import type { Outlet, SuccessionTable, TunnelProblem } from "./tables.ts";
+
+/** The best schedule of one tunnel. */
+export interface Found {
+  readonly choice: readonly number[];
+  /** Every schedule was looked at or ruled out by a bound. */
+  readonly proved: boolean;
+  readonly nodes: number;
+}
+
+/** Places in the tree looked into before the search gives up proving. The same on every machine. */
+const MOST_NODES = 400_000;
+
+/** What can still be gained from an interval up to an outlet, whatever is done: for bounds. */
+interface Rest {
+  readonly outlet: Outlet;
+  readonly leastPace: Float64Array;
+  readonly mostPace: Float64Array;
+  readonly mostLight: Float64Array;
+  readonly leastHeat: Float64Array;
+  readonly mostSafe: Float64Array;
+}
+
+interface Tracked {
+  readonly table: SuccessionTable;
+  readonly rests: readonly Rest[];
+}
+
+const least = (values: readonly number[]): number => Math.min(...values);
+const most = (values: readonly number[]): number => Math.max(...values);
+
+/** For each outlet and each interval the extremes of what lies between them. */
+function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[] {
+  const { intervals: n } = problem;
+  const S = problem.settings.length;
+  const possible = (i: number): readonly number[] =>
+    problem.settings.map((_, s) => s).filter((s) => problem.possible[Math.min(n - 1, i) * S + s]);
+  const over = (values: Float64Array, i: number, pick: (values: readonly number[]) => number): number =>
+    pick(possible(i).map((s) => values[i * S + s]!));
+  const extremes = (values: Float64Array, tail: (outlet: Outlet) => Float64Array, pick: (values: readonly number[]) => number) => {
+    const each = Array.from({ length: n }, (_, i) => over(values, i, pick));
+    return (outlet: Outlet): Float64Array => {
+      const sums = new Float64Array(n + 1);
+      if (outlet.interval <= n) sums[outlet.interval] = pick(possible(outlet.interval).map((s) => tail(outlet)[s]!));
+      for (let i = outlet.interval - 1; i >= 0; i--) sums[i] = sums[i + 1]! + each[i]!;
+      return sums;
+    };
+  };
+  const leastPace = extremes(table.pace, ({ pace }) => pace, least);
+  const mostPace = extremes(table.pace, ({ pace }) => pace, most);
+  const mostLight = extremes(table.lightIn, ({ light }) => light, most);
+  const leastHeat = extremes(table.heat, ({ heat }) => heat, least);
+  const mostSafe = extremes(table.safe, ({ safe }) => safe, most);
+  return table.outlets
+    .map((outlet) => ({
+      outlet,
+      leastPace: leastPace(outlet),
+      mostPace: mostPace(outlet),
+      mostLight: mostLight(outlet),
+      leastHeat: leastHeat(outlet),
+      mostSafe: mostSafe(outlet),
+    }))
+    .sort((a, b) => a.outlet.interval - b.outlet.interval);
+}
+
+/**
+ * The schedule with the fewest breaches of limits, and among those the greatest worth, then the fewest changes, then
+ * the first in order of settings. Walks the tree of schedules interval by interval and leaves a branch when not even
+ * the best of everything still open could beat what has been found.
+ */
+export function bestSchedule(problem: TunnelProblem): Found {
+  const { intervals: n } = problem;
+  const S = problem.settings.length;
+  const tracked: readonly Tracked[] = problem.successions.map((table) => ({ table, rests: restsOf(problem, table) }));
+  const J = tracked.length;
+
+  const choice = new Array<number>(n).fill(problem.now);
+  const pace = tracked.map(() => new Float64Array(n + 1));
+  const light = tracked.map(() => new Float64Array(n + 1));
+  const heat = tracked.map(() => new Float64Array(n + 1));
+  const safe = tracked.map(() => new Float64Array(n + 1));
+  /** Best worth of a succession at outlets that lie before an interval. */
+  const settled = tracked.map(() => new Float64Array(n + 1));
+  const minutes = new Float64Array(n + 1);
+  const breaches = new Int32Array(n + 1);
+  const dim = new Int32Array(n + 1);
+  tracked.forEach(({ table }, j) => {
+    pace[j]![0] = table.thermalTime;
+    light[j]![0] = table.light;
+  });
+
+  let best: readonly number[] | null = null;
+  let bestBreaches = Number.POSITIVE_INFINITY;
+  let bestWorth = Number.NEGATIVE_INFINITY;
+  let bestChanges = Number.POSITIVE_INFINITY;
+  let nodes = 0;
+  const worse = (broken: number, worth: number, changes: number): boolean =>
+    broken > bestBreaches ||
+    (broken === bestBreaches && (worth < bestWorth || (worth === bestWorth && changes >= bestChanges)));
+
+  /** Nothing that follows interval i − 1 can bring more than this. */
+  const bound = (i: number): number => {
+    let sum = -minutes[i]! * problem.minute;
+    for (let j = 0; j < J; j++) {
+      const { table, rests } = tracked[j]!;
+      let top = settled[j]![i]!;
+      const grown = pace[j]![i]!;
+      for (let r = rests.length - 1; r >= 0; r--) {
+        const { outlet, leastPace, mostPace, mostLight, leastHeat, mostSafe } = rests[r]!;
+        if (outlet.interval < i) break;
+        const whole = table.value.atMost(grown + leastPace[i]!, grown + mostPace[i]!) * outlet.share;
+        if (whole <= top) continue;
+        const lit = problem.lightShare(table, light[j]![i]! + mostLight[i]!, outlet.days);
+        const most = whole * lit * quality(heat[j]![i]! + leastHeat[i]!, problem) * Math.exp(safe[j]![i]! + mostSafe[i]!);
+        if (most > top) top = most;
+      }
+      sum += top;
+    }
+    return sum;
+  };
+
+  /** Enters interval i with a setting; false when it breaks more than the best found. */
+  const enter = (i: number, from: number, to: number): void => {
+    const k = i * S + to;
+    dim[i + 1] = dim[i]! + problem.dim[k]!;
+    const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays ? 1 : 0;
+    breaches[i + 1] = breaches[i]! + problem.broken[k]!.length + breachesAt(problem, i, from, to).length + tooDim;
+    minutes[i + 1] = minutes[i]! + problem.minutes[problem.parts[i]!][from * S + to]!;
+    for (let j = 0; j < J; j++) {
+      const { table, rests } = tracked[j]!;
+      let top = settled[j]![i]!;
+      for (const { outlet } of rests) {
+        if (outlet.interval !== i) continue;
+        const grown = pace[j]![i]! + outlet.pace[to]!;
+        const survived = safe[j]![i]! + outlet.safe[to]!;
+        if (table.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
+        const sum = light[j]![i]! + outlet.light[to]!;
+        const { worth } = outletWorth(problem, table, outlet, grown, sum, heat[j]![i]! + outlet.heat[to]!, survived);
+        if (worth > top) top = worth;
+      }
+      settled[j]![i + 1] = top;
+      pace[j]![i + 1] = pace[j]![i]! + table.pace[k]!;
+      light[j]![i + 1] = light[j]![i]! + table.lightIn[k]!;
+      heat[j]![i + 1] = heat[j]![i]! + table.heat[k]!;
+      safe[j]![i + 1] = safe[j]![i]! + table.safe[k]!;
+    }
+  };
+
+  /** Worth of the finished schedule in `choice`. */
+  const finished = (): number => {
+    let sum = -minutes[n]! * problem.minute;
+    for (let j = 0; j < J; j++) {
+      const { table, rests } = tracked[j]!;
+      let top = settled[j]![n]!;
+      const last = choice[n - 1]!;
+      for (const { outlet } of rests) {
+        if (outlet.interval !== n) continue;
+        const grown = pace[j]![n]! + outlet.pace[last]!;
+        if (table.value.atMost(grown, grown) * outlet.share <= top) continue;
+        const { worth } = outletWorth(problem, table, outlet, grown, light[j]![n]! + outlet.light[last]!, heat[j]![n]!, safe[j]![n]!);
+        if (worth > top) top = worth;
+      }
+      sum += top;
+    }
+    return rounded(sum);
+  };
+
+  const keep = (changes: number): void => {
+    const worth = finished();
+    if (worse(breaches[n]!, worth, changes)) return;
+    best = [...choice];
+    bestBreaches = breaches[n]!;
+    bestWorth = worth;
+    bestChanges = changes;
+  };
+
+  const open = (i: number, setting: number): boolean => problem.possible[i * S + setting] === 1;
+
+  const visit = (i: number, changes: number, inWeek: number): void => {
+    if (i === n) {
+      keep(changes);
+      return;
+    }
+    if (nodes >= MOST_NODES) return;
+    nodes += 1;
+    const from = i === 0 ? problem.now : choice[i - 1]!;
+    const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : inWeek;
+    for (let turn = -1; turn < S; turn++) {
+      const to = turn < 0 ? from : turn;
+      if (turn === from || !open(i, to)) continue;
+      const changed = to !== from ? 1 : 0;
+      if (used + changed > problem.changesPerWeek || (changed && idle(problem, i, from, to))) continue;
+      choice[i] = to;
+      enter(i, from, to);
+      if (breaches[i + 1]! > bestBreaches) continue;
+      if (worse(breaches[i + 1]!, rounded(bound(i + 1) + 1e-6), changes + changed)) continue;
+      visit(i + 1, changes + changed, used + changed);
+    }
+  };
+
+  seed(problem, (schedule) => {
+    let changes = 0;
+    for (let i = 0; i < n; i++) {
+      const from = i === 0 ? problem.now : schedule[i - 1]!;
+      choice[i] = schedule[i]!;
+      if (choice[i] !== from) changes += 1;
+      enter(i, from, choice[i]!);
+    }
+    keep(changes);
+  });
+  visit(0, 0, 0);
+  return { choice: best ?? new Array<number>(n).fill(problem.now), proved: nodes < MOST_NODES, nodes };
+}
+
+/** Schedules with at most one change, to have something good to beat before the tree is walked. */
+function seed(problem: TunnelProblem, offer: (schedule: readonly number[]) => void): void {
+  const { intervals: n } = problem;
+  const S = problem.settings.length;
+  offer(new Array<number>(n).fill(problem.now));
+  if (problem.changesPerWeek < 1) return;
+  for (let to = 0; to < S; to++) {
+    if (to === problem.now) continue;
+    for (let at = 0; at < n; at++) {
+      if (idle(problem, at, problem.now, to)) continue;
+      let possible = true;
+      for (let i = at; i < n && possible; i++) possible = problem.possible[i * S + to] === 1;
+      if (possible) offer(Array.from({ length: n }, (_, i) => (i < at ? problem.now : to)));
+    }
+  }
+}

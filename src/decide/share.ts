@@ -1,0 +1,178 @@
+import type { Farm, Piece, Setting, Settings, Tunnel } from "../farm/index.ts";
+import type { Weather } from "../weather/index.ts";
+import { type Evaluation, evaluate } from "./evaluate.ts";
+import type { Horizon } from "./horizon.ts";
+import { optionsOf } from "./options.ts";
+import type { Pick } from "./outcome.ts";
+import { bestSchedule } from "./search.ts";
+import type { Standing, TunnelNow } from "./standing.ts";
+import { type Ahead, type TunnelProblem, tunnelProblem } from "./tables.ts";
+
+/** A tunnel with its standings, its problem and its chosen schedule. */
+export interface Planned {
+  readonly at: TunnelNow;
+  readonly standings: readonly Standing[];
+  readonly problem: TunnelProblem;
+  readonly choice: readonly number[];
+  readonly chosen: Evaluation;
+  readonly unchanged: Evaluation;
+  readonly proved: boolean;
+  /** Which piece each cover of the plan is. */
+  readonly pieces: ReadonlyMap<string, Piece>;
+}
+
+export interface Scene {
+  readonly farm: Farm;
+  readonly weather: Weather;
+  readonly horizon: Horizon;
+  readonly picks: readonly Pick[];
+  readonly store: Ahead;
+  readonly settings: Settings;
+}
+
+/** Length the covers' minutes are stated for. [m] */
+const HUNDRED_FEET = 30.48;
+
+/** Count of each piece in use in each interval. */
+type Used = Map<Piece, Int32Array>;
+
+const fits = (piece: Piece, tunnel: Tunnel): boolean => piece.length >= tunnel.length - 0.05;
+
+/** The piece that lies on a tunnel as a cover now; null when the list of pieces knows none. */
+function pieceNow(farm: Farm, tunnel: Tunnel, cover: string): Piece | null {
+  const owned = farm.pieces.filter((piece) => piece.cover === cover);
+  return owned.find((piece) => piece.liesOn.includes(tunnel.id)) ?? owned.find((piece) => fits(piece, tunnel)) ?? null;
+}
+
+/** For each cover the one piece a tunnel may use: what lies on it, else the fitting one that is free longest, else shortest. */
+function piecesFor(scene: Scene, at: TunnelNow, used: Used): ReadonlyMap<string, { piece: Piece; free: (i: number) => boolean }> {
+  const { farm, horizon } = scene;
+  const found = new Map<string, { piece: Piece; free: (i: number) => boolean }>();
+  for (const { cover } of at.now) {
+    const piece = pieceNow(farm, at.tunnel, cover);
+    if (piece !== null) found.set(cover, { piece, free: () => true });
+  }
+  const candidates = farm.pieces
+    .filter((piece) => fits(piece, at.tunnel) && !found.has(piece.cover))
+    .map((piece) => {
+      const taken = used.get(piece)!;
+      const free = (i: number): boolean => taken[i]! < piece.count;
+      const intervals = horizon.walks.filter(({ index }) => free(index)).length;
+      return { piece, free, intervals };
+    })
+    .filter(({ intervals }) => intervals > 0)
+    .sort((a, b) => b.intervals - a.intervals || a.piece.length - b.piece.length);
+  for (const { piece, free } of candidates) if (!found.has(piece.cover)) found.set(piece.cover, { piece, free });
+  return found;
+}
+
+/** Best schedule of one tunnel with the pieces left to it. */
+function solve(scene: Scene, at: TunnelNow, standings: readonly Standing[], used: Used): Planned {
+  const { farm, weather, horizon, picks, store, settings } = scene;
+  const pieces = piecesFor(scene, at, used);
+  const options = optionsOf(farm, at.tunnel, at.now, [...pieces.keys()]);
+  const possible = (setting: Setting, interval: number): boolean =>
+    setting.every(({ cover }) => pieces.get(cover)?.free(interval) ?? false);
+  const problem = tunnelProblem(farm, at, options, possible, standings, picks, horizon, weather, store, at.tunnel.length / HUNDRED_FEET, settings);
+  const { choice, proved } = bestSchedule(problem);
+  return {
+    at,
+    standings,
+    problem,
+    choice,
+    proved,
+    chosen: evaluate(problem, choice),
+    unchanged: evaluate(problem, new Array<number>(problem.intervals).fill(problem.now)),
+    pieces: new Map([...pieces].map(([cover, { piece }]) => [cover, piece])),
+  };
+}
+
+/** Pieces a schedule holds, added to or taken from what is in use. A rhythm keeps its piece by day too. */
+function hold(used: Used, planned: Laid, sign: 1 | -1): void {
+  planned.choice.forEach((s, i) => {
+    for (const { cover } of planned.settings[s]!) {
+      const piece = planned.pieces.get(cover);
+      if (piece !== undefined) used.get(piece)![i]! += sign;
+    }
+  });
+}
+
+/** What a schedule lays out. */
+interface Laid {
+  readonly choice: readonly number[];
+  readonly settings: readonly Setting[];
+  readonly pieces: ReadonlyMap<string, Piece>;
+}
+
+const held = ({ choice, problem, pieces }: Planned): Laid => ({ choice, settings: problem.settings, pieces });
+
+const gain = ({ chosen, unchanged }: Planned): number => chosen.worth - unchanged.worth;
+
+/** A tunnel whose crops would more likely than not be damaged some night or day if nothing were changed. */
+const inDanger = ({ problem, unchanged }: Planned): boolean =>
+  unchanged.breaches.includes("frost") ||
+  problem.successions.some(({ damage }) =>
+    Array.from({ length: problem.intervals }, (_, i) => damage[i * problem.settings.length + problem.now]!).some((p) => p >= 0.5),
+  );
+
+/**
+ * Plans every tunnel, sharing the pieces by one rule: cloth stays with the tunnel it lies on until that tunnel's own plan
+ * takes it off; what is free goes first to tunnels in danger, then to the one that gains most from its best plan.
+ * One more round offers what was released.
+ */
+export function shareCovers(
+  scene: Scene,
+  tunnels: readonly { readonly at: TunnelNow; readonly standings: readonly Standing[] }[],
+): readonly Planned[] {
+  const { farm, horizon } = scene;
+  const n = horizon.walks.length;
+  const nothing = (): Used => new Map(farm.pieces.map((piece) => [piece, new Int32Array(n)]));
+  const alone = tunnels.map(({ at, standings }) => solve(scene, at, standings, nothing()));
+  const order = alone
+    .map((planned, index) => ({ planned, index }))
+    .sort(
+      (a, b) =>
+        Number(inDanger(b.planned)) - Number(inDanger(a.planned)) || gain(b.planned) - gain(a.planned) || a.index - b.index,
+    );
+
+  const used = nothing();
+  const lyingNow = ({ at }: Planned): Laid => {
+    const pieces = new Map<string, Piece>();
+    for (const { cover } of at.now) {
+      const piece = pieceNow(farm, at.tunnel, cover);
+      if (piece !== null) pieces.set(cover, piece);
+    }
+    return { choice: new Array<number>(n).fill(0), settings: [at.now], pieces };
+  };
+  for (const planned of alone) hold(used, lyingNow(planned), 1);
+  const result = [...alone];
+  for (const { planned, index } of order) {
+    hold(used, lyingNow(planned), -1);
+    const fitting = stillFree(planned, used) ? planned : solve(scene, planned.at, planned.standings, used);
+    result[index] = fitting;
+    hold(used, held(fitting), 1);
+  }
+  for (const { planned, index } of order) {
+    const first = result[index]!;
+    if (first === planned) continue;
+    hold(used, held(first), -1);
+    const again = solve(scene, planned.at, planned.standings, used);
+    const better =
+      again.chosen.breaches.length < first.chosen.breaches.length ||
+      (again.chosen.breaches.length === first.chosen.breaches.length && again.chosen.worth > first.chosen.worth);
+    result[index] = better ? again : first;
+    hold(used, held(result[index]!), 1);
+  }
+  return result;
+}
+
+/** Every piece a schedule wants is free whenever it wants it. */
+function stillFree({ at, problem, choice, pieces }: Planned, used: Used): boolean {
+  return choice.every((s, i) =>
+    problem.settings[s]!.every(({ cover }) => {
+      if (at.now.some((layer) => layer.cover === cover)) return true;
+      const piece = pieces.get(cover);
+      return piece !== undefined && used.get(piece)![i]! < piece.count;
+    }),
+  );
+}

@@ -1,0 +1,212 @@
+import type { Catalogue, Farm, Note, Piece, Succession } from "../farm/index.ts";
+import type { Problem, Read } from "../problem/index.ts";
+import { localDate, type OtherUnits, toFeet } from "../quantity/index.ts";
+import { type FarmSettings, farmFile } from "./farmFile.ts";
+import { type Spot, shown, unknownName } from "./faults.ts";
+import { notesFile } from "./notesFile.ts";
+import { piecesFile } from "./piecesFile.ts";
+import type { Table } from "./row.ts";
+import { type Placed, successionsFile } from "./successionsFile.ts";
+
+/** The files of a farm folder that the grower writes. null: not there, which is as good as empty. */
+export interface FolderFiles {
+  readonly farm: { readonly file: string; readonly text: string };
+  readonly successions: Table | null;
+  readonly pieces: Table | null;
+  readonly notes: Table | null;
+}
+
+/** Two beds that touch at their ends do not overlap. [m] */
+const TOUCH = 0.01;
+
+const at =
+  (file: string, line: number) =>
+  (column: string): Spot => ({ file, line, column });
+
+function twice<Value extends { readonly id: string }>(
+  file: string,
+  placed: readonly Placed<Value>[],
+  what: string,
+): readonly Problem[] {
+  const seen = new Map<string, number>();
+  return placed.flatMap(({ value: { id }, line }) => {
+    const before = seen.get(id);
+    seen.set(id, before ?? line);
+    if (before === undefined) return [];
+    const hint = `Line ${before} has the same; call one of the two differently.`;
+    const expected = `a name no other ${what} has`;
+    return [{ ...at(file, line)("id"), code: "id-twice", weight: "stops" as const, expected, received: shown(id), hint }];
+  });
+}
+
+const shownLength = (length: Succession["to"], units: Farm["units"]): string => {
+  const value = units === "US" ? toFeet(length) : length;
+  return `${Math.round(value * 100) / 100} ${units === "US" ? "ft" : "m"}`;
+};
+
+/** Date of the last cut noted for each succession. */
+function finished(notes: readonly Note[], zone: string): ReadonlyMap<string, string> {
+  const dates = new Map<string, string>();
+  for (const note of notes)
+    if (note.kind === "cut" && note.last) dates.set(note.succession, localDate(zone, note.at));
+  return dates;
+}
+
+function checkSuccessions(
+  file: string,
+  placed: readonly Placed<Succession>[],
+  { crops, tunnels, markets, covers, units, place }: FarmSettings,
+  notes: readonly Note[],
+): readonly Problem[] {
+  const problems: Problem[] = [...twice(file, placed, "succession")];
+  const tunnelIds = tunnels.map(({ id }) => id);
+  const marketIds = markets.map(({ id }) => id);
+  for (const { value, line } of placed) {
+    const spot = at(file, line);
+    const tunnel = tunnels.find(({ id }) => id === value.tunnel);
+    if (!crops.has(value.crop))
+      problems.push(unknownName(spot("crop"), value.crop, "a crop", [...crops.keys()], "crop-unknown"));
+    if (tunnel === undefined)
+      problems.push(unknownName(spot("tunnel"), value.tunnel, "a tunnel", tunnelIds, "tunnel-unknown"));
+    if (value.market !== null && !marketIds.includes(value.market))
+      problems.push(unknownName(spot("market"), value.market, "a market", marketIds, "market-unknown"));
+    if (tunnel !== undefined && value.to > tunnel.length + TOUCH)
+      problems.push({
+        ...spot("to"),
+        code: "bed-beyond-tunnel",
+        weight: "stops",
+        expected: `at most ${shownLength(tunnel.length, units)}, the length of ${tunnel.id}`,
+        received: shownLength(value.to, units),
+        hint: "Correct the bed here or the tunnel's length in farm.yaml.",
+      });
+    const net = [...covers.values()].some(({ kind }) => kind === "net");
+    if (value.net && tunnel !== undefined && (tunnel.hoops === null || !net))
+      problems.push({
+        ...spot("net"),
+        code: "net-impossible",
+        weight: "stops",
+        expected: `hoops on ${tunnel.id}, since the succession must stay under net`,
+        received: "hoops: none",
+        hint: "Set up hoops and say so in farm.yaml, or write no here.",
+      });
+  }
+  const ends = finished(notes, place.zone);
+  for (const tunnel of tunnels) {
+    const here = placed.filter(({ value }) => value.tunnel === tunnel.id);
+    here.forEach(({ value, line }, index) => {
+      // Beds side by side may stand over the same stretch, as many as the tunnel has.
+      const others = here.slice(0, index).filter(({ value: other }) => {
+        const [older, newer] = other.sown <= value.sown ? [other, value] : [value, other];
+        const gone = ends.get(older.id);
+        if (gone !== undefined && gone <= newer.sown) return false;
+        return other.from < value.to - TOUCH && value.from < other.to - TOUCH;
+      });
+      if (others.length < tunnel.beds) return;
+      const last = others.at(-1)!;
+      problems.push({
+        ...at(file, line)("from"),
+        code: "beds-overlap",
+        weight: "needsYou",
+        expected: `a stretch of ${tunnel.id} that is free`,
+        received: `${shownLength(value.from, units)} to ${shownLength(value.to, units)}, where ${last.value.id} stands (line ${last.line})`,
+        hint: `Correct one of the two, or note the last cut of ${last.value.id}.`,
+      });
+    });
+  }
+  return problems;
+}
+
+function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettings): readonly Problem[] {
+  const tunnel = tunnels.find(({ id }) => id === tunnelId);
+  if (tunnel === undefined)
+    return [unknownName(spot, tunnelId, "a tunnel", tunnels.map(({ id }) => id), "tunnel-unknown")];
+  if (tunnel.hoops !== null) return [];
+  return [
+    {
+      ...spot,
+      code: "hoops-missing",
+      weight: "stops",
+      expected: "a tunnel with hoops under the cover",
+      received: `${tunnelId}, hoops: none`,
+      hint: "Correct the tunnel here or its hoops in farm.yaml.",
+    },
+  ];
+}
+
+function checkPieces(file: string, placed: readonly Placed<Piece>[], farm: FarmSettings): readonly Problem[] {
+  return [
+    ...twice(file, placed, "piece"),
+    ...placed.flatMap(({ value, line }) => [
+      ...(farm.covers.has(value.cover)
+        ? []
+        : [unknownName(at(file, line)("cover"), value.cover, "a cover", [...farm.covers.keys()], "cover-unknown")]),
+      ...value.liesOn.flatMap((tunnel) => checkHoops(at(file, line)("lies on"), tunnel, farm)),
+    ]),
+  ];
+}
+
+function checkNotes(
+  file: string,
+  notes: readonly Note[],
+  farm: FarmSettings,
+  successions: readonly Placed<Succession>[],
+): readonly Problem[] {
+  const ids = successions.map(({ value }) => value.id);
+  return notes.flatMap((note): readonly Problem[] => {
+    const spot = at(file, note.line);
+    if (note.kind === "cover")
+      return [
+        ...checkHoops(spot("about"), note.tunnel, farm),
+        ...(farm.covers.has(note.cover)
+          ? []
+          : [unknownName(spot("value"), note.cover, "a cover", [...farm.covers.keys()], "cover-unknown")]),
+      ];
+    const about = successions.find(({ value }) => value.id === note.succession);
+    if (about === undefined)
+      return [unknownName(spot("about"), note.succession, "a succession", ids, "succession-unknown")];
+    const date = localDate(farm.place.zone, note.at);
+    if (date >= about.value.sown) return [];
+    const hint = "Correct the date here or in successions.csv.";
+    const expected = `a date from ${about.value.sown} on, when ${note.succession} was sown`;
+    return [{ ...spot("when"), code: "note-before-sowing", weight: "stops", expected, received: date, hint }];
+  });
+}
+
+/**
+ * Reads a farm folder as one: every file for itself, then the names across them.
+ *
+ * @param other - Converts units outside the trade's table. Worth passing only after a problem "unit-unknown".
+ * @returns Every problem of every file at once; the farm when none of them stops.
+ */
+export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: OtherUnits): Read<Farm> {
+  const { farm, problems: own } = farmFile(files.farm.file, files.farm.text, catalogue, other);
+  const sown = files.successions === null ? null : successionsFile(files.successions, other);
+  const owned = files.pieces === null ? null : piecesFile(files.pieces, other);
+  // Without a farm its notes are still read for what is wrong with them; only their clock is missing.
+  const clock = {
+    zone: farm?.place.zone ?? "UTC",
+    walks: farm?.walks ?? { morning: catalogue.settings.morningWalk, evening: catalogue.settings.eveningWalk },
+  };
+  const noted = files.notes === null ? null : notesFile(files.notes, clock, other);
+  const problems = [own, sown?.problems, owned?.problems, noted?.problems].flatMap((some) => some ?? []);
+  if (farm === null) return { value: null, problems };
+  const successions = sown?.successions ?? [];
+  const pieces = owned?.pieces ?? [];
+  const notes = noted?.notes ?? [];
+  problems.push(
+    ...checkSuccessions(files.successions?.file ?? "successions.csv", successions, farm, notes),
+    ...checkPieces(files.pieces?.file ?? "pieces.csv", pieces, farm),
+    // A succession that could not be read would make every note about it look like a mistake.
+    ...(sown !== null && sown.problems.some(({ weight }) => weight === "stops")
+      ? []
+      : checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions)),
+  );
+  if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems };
+  const value: Farm = {
+    ...farm,
+    successions: successions.map((placed) => placed.value),
+    pieces: pieces.map((placed) => placed.value),
+    notes,
+  };
+  return { value, problems };
+}

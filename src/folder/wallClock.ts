@@ -1,0 +1,35 @@
+import { tzOffset } from "@date-fns/tz";
+import { HOUR, type Instant, instant } from "../quantity/index.ts";
+
+const MINUTE = 60_000;
+const DAY = 24 * HOUR;
+
+/** What a wall-clock time means: one instant, none (clocks went forward over it), or two (clocks went back). */
+export type WallMeaning =
+  | { readonly kind: "once"; readonly at: Instant }
+  | { readonly kind: "never" }
+  | { readonly kind: "twice"; readonly first: Instant; readonly second: Instant };
+
+/** Reads wall-clock times of one zone. The zone is asked once an hour of data, not once a row. */
+export function wallClock(zone: string): (wall: number) => WallMeaning {
+  const offset = (at: number): number => tzOffset(zone, new Date(at));
+  let hour = Number.NaN;
+  let steady: number | null = null;
+  return (wall) => {
+    const thisHour = Math.floor(wall / HOUR);
+    if (thisHour !== hour) {
+      hour = thisHour;
+      const before = offset(hour * HOUR - DAY);
+      steady = before === offset(hour * HOUR + DAY) ? before : null;
+    }
+    if (steady !== null) return { kind: "once", at: instant(wall - steady * MINUTE) };
+    const offsets = new Set([offset(wall - DAY), offset(wall + DAY)]);
+    const fits = [...offsets]
+      .filter((minutes) => offset(wall - minutes * MINUTE) === minutes)
+      .map((minutes) => instant(wall - minutes * MINUTE))
+      .sort((a, b) => a - b);
+    const [first, second] = fits;
+    if (first === undefined) return { kind: "never" };
+    return second === undefined ? { kind: "once", at: first } : { kind: "twice", first, second };
+  };
+}

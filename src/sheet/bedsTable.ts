@@ -1,0 +1,153 @@
+import type { AtPick, SuccessionOutlook } from "../decide/index.ts";
+import type { Farm } from "../farm/index.ts";
+import type { LocalDate } from "../quantity/index.ts";
+import { todo } from "./fate.ts";
+import { mark } from "./mark.ts";
+import type { Names } from "./names.ts";
+import { pickHeading, samePick } from "./picks.ts";
+import { mainPick } from "./reason.ts";
+import { capital, day, dayOf, days, leaf, leafSpread, leafWindow, odds } from "./words.ts";
+
+/** A leaf length and the range four of five lie in. */
+export interface Size {
+  readonly middle: string;
+  /** Without unit; null when it rounds to one number. */
+  readonly range: string | null;
+}
+
+/** Where one succession stands. */
+export interface BedRow {
+  readonly succession: string;
+  readonly who: string;
+  readonly tunnel: string;
+  /** Smallest to largest salad size. */
+  readonly window: string;
+  /** Size now, or what it is before it has one. */
+  readonly now: Size;
+  /** At the pick its group is headed with; null when there is none or it is not up by then. */
+  readonly pick: {
+    readonly unchanged: Size;
+    readonly planned: Size;
+    readonly oddsUnchanged: string;
+    readonly odds: string;
+  } | null;
+  /** First day of salad size: with the covers that bring it soonest and latest, if nothing is changed, with the plan. */
+  readonly reach: {
+    readonly earliest: string;
+    readonly latest: string;
+    readonly unchanged: string;
+    readonly planned: string;
+  };
+  readonly todo: string;
+  readonly todoUnchanged: string;
+  /** Days its window lasts; null when not known. */
+  readonly lasts: string | null;
+  /** Where it stands if nothing is changed, in one sentence. */
+  readonly state: string;
+  /** The same with the plan as whole sentences, where there is no room for columns. */
+  readonly sentences: readonly string[];
+  /** Rests on judgement: marked "~". */
+  readonly judged: boolean;
+}
+
+/** Successions told about at the same pick, under its heading. */
+export interface BedGroup {
+  readonly heading: string;
+  readonly date: LocalDate | null;
+  readonly rows: readonly BedRow[];
+}
+
+const sizeOf = (farm: Farm, outlook: SuccessionOutlook, range: AtPick["planned"]): Size => ({
+  middle: mark(outlook) + leaf(farm.units, range),
+  range: leafSpread(farm.units, range),
+});
+
+function now(farm: Farm, outlook: SuccessionOutlook): Size {
+  if (outlook.stage === "finished") return { middle: "finished", range: null };
+  if (outlook.sizeNow !== null) return sizeOf(farm, outlook, outlook.sizeNow);
+  if (outlook.stage === "future")
+    return { middle: `sown ${day(farm.units, outlook.succession.sown)}`, range: null };
+  return outlook.emergence === null
+    ? { middle: "not up yet", range: null }
+    : { middle: `up about ${dayOf(farm, outlook.emergence.at)}`, range: null };
+}
+
+const date = (farm: Farm, outlook: SuccessionOutlook, at: LocalDate | null): string =>
+  at === null ? "later" : mark(outlook) + day(farm.units, at);
+
+const told = ({ middle, range }: Size): string => (range === null ? middle : `${middle} (${range})`);
+
+function row(farm: Farm, outlook: SuccessionOutlook, names: Names): BedRow {
+  const { succession, crop, stage, fate, fateUnchanged, reach, windowDays } = outlook;
+  const at = stage === "finished" ? null : mainPick(outlook);
+  const common = {
+    succession: succession.id,
+    who: names.succession(succession.id),
+    tunnel: names.tunnel(succession.tunnel),
+    window: leafWindow(farm.units, crop.smallest, crop.largest),
+    now: now(farm, outlook),
+    reach: {
+      earliest: date(farm, outlook, reach.earliest),
+      latest: date(farm, outlook, reach.latest),
+      unchanged: date(farm, outlook, reach.unchanged),
+      planned: date(farm, outlook, reach.planned),
+    },
+    todo: todo(farm, fate, stage),
+    todoUnchanged: todo(farm, fateUnchanged, stage),
+    lasts: windowDays === null ? null : days(Math.max(1, Math.round(windowDays))),
+    judged: mark(outlook) !== "",
+  };
+  const pick =
+    at === null
+      ? null
+      : {
+          unchanged: sizeOf(farm, outlook, at.unchanged),
+          planned: sizeOf(farm, outlook, at.planned),
+          oddsUnchanged: odds(at.oddsUnchanged),
+          odds: odds(at.odds),
+        };
+  const who = `${capital(common.who)}, ${common.tunnel}: now ${told(common.now)}.`;
+  const sentences =
+    pick === null || at === null
+      ? [who, common.todo]
+      : [
+          who,
+          `On ${day(farm.units, at.pick.date)} ${told(pick.planned)} with the plan, ${told(pick.unchanged)} left as it is; odds ${pick.odds}.`,
+          `Salad size is ${common.window}: reached ${common.reach.earliest} at the earliest and ${common.reach.latest} at the latest with covers.`,
+          common.todo,
+        ];
+  const state =
+    pick === null || at === null
+      ? `now ${told(common.now)}.`
+      : `now ${told(common.now)}, ${told(pick.unchanged)} on ${day(farm.units, at.pick.date)}, odds ${pick.oddsUnchanged}; salad size (${common.window}) reached ${common.reach.unchanged}, with covers ${common.reach.earliest} … ${common.reach.latest}.`;
+  return { ...common, pick, state, sentences };
+}
+
+/** Every succession, grouped by the pick it is told about, picks in order, those without one last. */
+export function bedGroups(
+  farm: Farm,
+  outlooks: readonly SuccessionOutlook[],
+  names: Names,
+): readonly BedGroup[] {
+  const told = outlooks.map((outlook) => ({
+    outlook,
+    pick: outlook.stage === "finished" ? null : (mainPick(outlook)?.pick ?? null),
+  }));
+  const heads = told
+    .flatMap(({ pick }) => (pick === null ? [] : [pick]))
+    .sort((a, b) => a.at - b.at)
+    .filter((pick, i, all) => all.findIndex((other) => samePick(other, pick)) === i);
+  const groups = heads.map(
+    (head): BedGroup => ({
+      heading: pickHeading({ farm }, head),
+      date: head.date,
+      rows: told
+        .filter(({ pick }) => pick !== null && samePick(pick, head))
+        .map(({ outlook }) => row(farm, outlook, names)),
+    }),
+  );
+  const rest = told.filter(({ pick }) => pick === null).map(({ outlook }) => row(farm, outlook, names));
+  return rest.length === 0
+    ? groups
+    : [...groups, { heading: "No pick in these days", date: null, rows: rest }];
+}

@@ -1,0 +1,69 @@
+import type { Beds } from "./beds.ts";
+import { type BedGroup, bedGroups } from "./bedsTable.ts";
+import { cautions } from "./cautions.ts";
+import { clean } from "./clean.ts";
+import { filled, section, sized } from "./layout.ts";
+import { madeFrom } from "./madeFrom.ts";
+import { namesOf } from "./names.ts";
+import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
+import { marksUsed, needsYou } from "./sheet.ts";
+import { moment } from "./words.ts";
+
+const HEAD = [
+  "Succession",
+  "Now",
+  "At the pick",
+  "Odds",
+  "Salad size reached",
+  "With covers",
+  "Lasts",
+] as const;
+
+function group(out: Page, { heading, rows }: BedGroup): void {
+  out.gap();
+  out.say(heading, { tone: "bold" });
+  if (out.width < COLUMNS) {
+    for (const row of rows) {
+      out.say(`${row.who}, ${row.tunnel}: ${row.state}`, { mark: "- " });
+    }
+    return;
+  }
+  const all = [
+    HEAD,
+    ...rows.map((row) => [
+      `${row.who}\n${row.tunnel}, ${row.window}`,
+      sized(row.now),
+      row.pick === null ? "" : sized(row.pick.unchanged),
+      row.pick === null ? "" : row.pick.oddsUnchanged,
+      row.reach.unchanged,
+      `${row.reach.earliest}\n… ${row.reach.latest}`,
+      row.lasts ?? "",
+    ]),
+  ];
+  const bounds = [
+    [10, 60],
+    [4, 14],
+    [7, 9],
+    [4, 8],
+    [11, 11],
+    [11, 13],
+    [5, 7],
+  ] as const;
+  out.table(all, filled(out, all, bounds, 0), { headed: true });
+}
+
+/** Where each succession stands if nothing is changed, as text for a terminal. */
+export function bedsText(beds: Beds, options: TextOptions): string {
+  const { farm, on, successions, problems } = beds;
+  const out = page(options);
+  const groups = bedGroups(farm, successions, namesOf(farm, successions));
+  out.head(`${clean(farm.name)}: where every succession stands`);
+  out.say(`On ${moment(farm, on)}, if nothing is changed.`);
+  if (successions.length === 0) out.say("No succession is sown.");
+  for (const each of groups) group(out, each);
+  section(out, "NEEDS YOU", needsYou(problems));
+  section(out, "MADE FROM", madeFrom(farm, beds.madeFrom, on));
+  section(out, "HOW TO READ IT", marksUsed(groups, []));
+  section(out, "CAUTIONS", cautions(farm, successions));
+  return out.text();
+}

@@ -1,0 +1,12 @@
+export * from "./beds.ts";
+export * from "./bedsTable.ts";
+export * from "./bedsText.ts";
+export * from "./grid.ts";
+export * from "./json.ts";
+export * from "./misses.ts";
+export type { TextOptions } from "./page.ts";
+export * from "./picks.ts";
+export * from "./sheet.ts";
+export * from "./text.ts";
+export * from "./urgent.ts";
+export * from "./walks.ts";

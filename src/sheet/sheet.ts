@@ -1,0 +1,135 @@
+import type { LimitName, Outcome, Parts } from "../decide/index.ts";
+import { formatProblem, type Problem } from "../problem/index.ts";
+import type { Instant } from "../quantity/index.ts";
+import { type BedGroup, bedGroups } from "./bedsTable.ts";
+import { cautions } from "./cautions.ts";
+import { clean } from "./clean.ts";
+import { type Grid, grid } from "./grid.ts";
+import { madeFrom } from "./madeFrom.ts";
+import { type MissBlock, misses } from "./misses.ts";
+import { type Names, namesOf } from "./names.ts";
+import { type PickBlock, picks } from "./picks.ts";
+import { type Urgent, urgent } from "./urgent.ts";
+import { type WalkBlock, walks } from "./walks.ts";
+import { day, dayAndYear, minutes, moment, value } from "./words.ts";
+
+/** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
+export interface Sheet {
+  readonly title: string;
+  /** The moment it was made for. */
+  readonly made: string;
+  readonly on: Instant;
+  readonly urgent: readonly Urgent[];
+  /** What the plan comes to against changing nothing. */
+  readonly summary: readonly string[];
+  /** Limits no allowed plan keeps. */
+  readonly limits: readonly string[];
+  readonly walks: readonly WalkBlock[];
+  readonly grid: Grid;
+  readonly picks: readonly PickBlock[];
+  readonly misses: readonly MissBlock[];
+  readonly beds: readonly BedGroup[];
+  readonly needsYou: readonly string[];
+  readonly madeFrom: readonly string[];
+  readonly marks: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
+  frost: (tunnel) =>
+    `${tunnel}: the warmest cloth cannot lie there on every night when damage is likely; wind, ice or a lack of cloth forbids it.`,
+  rowCoverInHeat: (tunnel) =>
+    `${tunnel}: a cloth stays on in heat, because no walk allows taking it off in time.`,
+  wind: (tunnel) => `${tunnel}: cloth is put on in wind above your limit, because no other walk is left.`,
+  frozen: (tunnel) =>
+    `${tunnel}: cloth has to be moved while frozen, because no other walk is left; thaw it first if you can.`,
+  net: (tunnel) => `${tunnel}: what must stay under net is without it for a time.`,
+  dim: (tunnel) => `${tunnel}: shade cloth keeps it below its light floor longer than your settings allow.`,
+  pieces: (tunnel) => `${tunnel}: the plan asks for more cloth than is free.`,
+  changes: (tunnel) => `${tunnel}: the plan asks for more changes a week than your settings allow.`,
+};
+
+const limits = (outcome: Outcome, names: Names): string[] =>
+  outcome.tunnels.flatMap(({ tunnel, gaveWay }) =>
+    gaveWay.map((limit) => GAVE_WAY[limit](names.tunnel(tunnel.id))),
+  );
+
+/** What the grower should see to, one line each. */
+export const needsYou = (problems: readonly Problem[]): string[] =>
+  problems.filter(({ weight }) => weight === "needsYou").map((problem) => clean(formatProblem(problem)));
+
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+function summary(outcome: Outcome): string[] {
+  const { farm } = outcome;
+  const changes = outcome.tunnels.flatMap((plan) => plan.changes);
+  if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
+  const part = (name: keyof Parts): number =>
+    sum(outcome.tunnels.map(({ parts, partsUnchanged }) => parts[name] - partsUnchanged[name]));
+  const total = sum(outcome.tunnels.map(({ worth, worthUnchanged }) => worth - worthUnchanged));
+  const touched = outcome.tunnels.filter((plan) => plan.changes.length > 0).length;
+  const work = minutes(sum(changes.map((change) => change.minutes)));
+  const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
+  const where = touched === 1 ? "1 tunnel" : `${touched} tunnels`;
+  return [
+    work === null
+      ? `${count} on ${where}.`
+      : `${count} on ${where}, about ${work} of work without the daily rounds.`,
+    `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
+  ];
+}
+
+/** Lines on what the marks mean; only those that are used. */
+export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): string[] {
+  const judged = groups.some(({ rows }) => rows.some((row) => row.judged));
+  const carried = days.some(({ outside }) => outside?.startsWith("~"));
+  return [
+    ...(judged
+      ? [
+          '"~" before a size, date or weight: its growth is known by judgement only. Measure one leaf and the mark goes.',
+        ]
+      : []),
+    ...(carried
+      ? ['"~" before a day\'s temperatures: beyond the forecast, carried on from the last known days.']
+      : []),
+    "Sizes are the longest leaf; below a size stands the range four of five lie in. Odds are for salad size at the pick.",
+    "Minutes are estimates for one person; time a walk of your own and set them.",
+  ];
+}
+
+export function sheetOf(outcome: Outcome): Sheet {
+  const { farm, successions } = outcome;
+  const names = namesOf(farm, successions);
+  const table = grid(outcome, names);
+  const beds = bedGroups(farm, successions, names);
+  const [first, last] = [outcome.walks[0], outcome.walks.at(-1)];
+  const title =
+    first === undefined || last === undefined
+      ? clean(farm.name)
+      : `${clean(farm.name)}, ${day(farm.units, first.date)} to ${dayAndYear(farm.units, last.date)}`;
+  return {
+    title,
+    made: `Made for ${moment(farm, outcome.on)}.`,
+    on: outcome.on,
+    urgent: urgent(outcome, names),
+    summary: summary(outcome),
+    limits: limits(outcome, names),
+    walks: walks(outcome, names),
+    grid: table,
+    picks: picks(outcome, names),
+    misses: misses(outcome, names),
+    beds,
+    needsYou: needsYou(outcome.problems),
+    madeFrom: [
+      ...madeFrom(farm, outcome.madeFrom, outcome.on),
+      ...outcome.tunnels
+        .filter(({ proved }) => !proved)
+        .map(
+          ({ tunnel }) =>
+            `${names.tunnel(tunnel.id)}: not every schedule could be looked at; a better one may exist.`,
+        ),
+    ],
+    marks: marksUsed(beds, table.days),
+    cautions: cautions(farm, successions),
+  };
+}

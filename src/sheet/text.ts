@@ -1,0 +1,224 @@
+import type { Outcome } from "../decide/index.ts";
+import type { BedGroup } from "./bedsTable.ts";
+import type { Grid, GridCell, GridTunnel } from "./grid.ts";
+import { filled, section, sized } from "./layout.ts";
+import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
+import type { PickBlock } from "./picks.ts";
+import { type Sheet, sheetOf } from "./sheet.ts";
+import type { Urgent } from "./urgent.ts";
+import type { WalkBlock } from "./walks.ts";
+
+const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
+
+function urgent(out: Page, { severity, heading, columns, rows, follows }: Urgent): void {
+  out.gap();
+  out.say(SEVERITY[severity] + heading, { tone: severity === "danger" ? "danger" : "bold" });
+  if (rows.length > 0 && out.width >= COLUMNS) {
+    const all = [columns, ...rows.map(({ cells }) => cells)];
+    const figures = columns.slice(2).map((): readonly [number, number] => [6, 8]);
+    out.table(all, filled(out, all, [[6, 14], [8, 60], ...figures], 1, 2), { indent: 2, headed: true });
+  } else for (const { sentence } of rows) out.say(sentence, { mark: "- " });
+  for (const sentence of follows) out.say(sentence, { indent: 2 });
+}
+
+function walk(out: Page, { heading, minutes, carry, notes, tasks }: WalkBlock): void {
+  out.gap();
+  out.say(minutes === null ? heading : `${heading}: about ${minutes}`, { tone: "bold" });
+  for (const note of notes) out.say(note, { mark: "! " });
+  carry.forEach((cloth, i) => {
+    out.say(cloth, { mark: i === 0 ? "Carry " : "      " });
+  });
+  if (tasks.length === 0) out.say("Nothing to do.");
+  for (const { name, actions, minutes, reason } of tasks) {
+    const work = minutes === null ? "" : ` (${minutes})`;
+    out.say(`${name}: ${actions.join(" ")}${work}`, { mark: "[ ] " });
+    if (reason !== null) out.say(reason, { indent: 4 });
+  }
+}
+
+/** Days to each band of the grid, shared evenly so that no band is nearly empty. */
+function bands(days: number, room: number, least: number): { size: number; width: number } {
+  const most = Math.max(1, Math.floor((room + 1) / (least + 1)));
+  const size = Math.ceil(days / Math.ceil(days / most));
+  return { size, width: Math.min(16, Math.floor((room + 1) / size) - 1) };
+}
+
+const cellText = (cell: GridCell): string => (cell === null ? "" : cell.work === "none" ? "." : cell.lies);
+
+function gridBand(out: Page, grid: Grid, from: number, size: number, label: number, width: number): void {
+  const days = grid.days.slice(from, from + size);
+  const widths = [label, ...days.map(() => width)];
+  out.table([["", ...days.map((day) => day.label)]], widths, { headed: true });
+  if (days.some(({ outside }) => outside !== null))
+    out.table([[`out ${grid.unit}`, ...days.map(({ outside }) => outside ?? "")]], widths);
+  const works = ({ rows }: GridTunnel): boolean =>
+    rows.some(({ cells }) =>
+      cells.slice(from, from + size).some((cell) => cell !== null && cell.work !== "none"),
+    );
+  for (const tunnel of grid.tunnels.filter((each) => !each.idle && works(each))) {
+    out.say(`${tunnel.name}, now ${tunnel.now}`);
+    for (const { part, cells } of tunnel.rows) {
+      const shown = cells.slice(from, from + size);
+      if (shown.some((cell) => cell !== null && cell.work !== "none"))
+        out.table([[` ${part}`, ...shown.map(cellText)]], widths);
+    }
+  }
+}
+
+function grid(out: Page, table: Grid): void {
+  const label = 8;
+  const { size, width } = bands(table.days.length, out.width - label - 1, 9);
+  for (let from = 0; from < table.days.length; from += size) {
+    out.gap();
+    gridBand(out, table, from, size, label, width);
+  }
+  out.gap();
+  for (const { name, now } of table.tunnels.filter(({ idle }) => idle))
+    out.say(`${name}: leave it as it is all these days (${now}).`);
+  if (table.tunnels.some(({ idle }) => !idle))
+    out.say("Words say what lies on the tunnel after that walk; a dot: leave it as it is.");
+}
+
+function pick(out: Page, { heading, products, rows }: PickBlock): void {
+  out.gap();
+  out.say(heading, { tone: "bold" });
+  for (const { sentence } of products) out.say(sentence, { indent: 2 });
+  if (rows.length === 0) out.say("Nothing is fit to pick.", { indent: 2 });
+  else if (out.width < COLUMNS) for (const { sentence } of rows) out.say(sentence, { mark: "[ ] " });
+  else {
+    const cells = rows.map((row) => [
+      "[ ]",
+      row.who,
+      row.tunnel,
+      row.size ?? "",
+      row.odds === null ? "" : row.odds,
+      row.weight ?? "",
+      row.special ? row.todo : "",
+    ]);
+    const all = [["", "Succession", "Tunnel", "Size", "Odds", "Weight", ""], ...cells];
+    const widths = filled(
+      out,
+      all,
+      [
+        [3, 3],
+        [10, 22],
+        [6, 14],
+        [4, 9],
+        [4, 8],
+        [6, 9],
+        [0, 60],
+      ],
+      6,
+    );
+    out.table(all, widths, { headed: true });
+  }
+}
+
+function beds(out: Page, { heading, rows }: BedGroup): void {
+  out.gap();
+  out.say(heading, { tone: "bold" });
+  if (out.width < COLUMNS) {
+    for (const { sentences } of rows) {
+      out.say(sentences[0] ?? "");
+      for (const sentence of sentences.slice(1)) out.say(sentence, { indent: 2 });
+    }
+    return;
+  }
+  const all = [
+    ["Succession", "Now", "Left as it is", "With the plan", "Odds", "Salad size with covers", "What to do"],
+    ...rows.map((row) => [
+      `${row.who}\n${row.tunnel}, ${row.window}`,
+      sized(row.now),
+      row.pick === null ? "" : sized(row.pick.unchanged),
+      row.pick === null ? "" : sized(row.pick.planned),
+      row.pick === null ? "" : row.pick.odds,
+      `${row.reach.earliest}\n… ${row.reach.latest}`,
+      row.todo,
+    ]),
+  ];
+  const wide = out.width >= 110;
+  const widths = filled(
+    out,
+    all,
+    [
+      [10, wide ? 30 : 17],
+      [4, wide ? 14 : 9],
+      [7, 8],
+      [7, 8],
+      [4, 8],
+      [10, 13],
+      [12, 60],
+    ],
+    6,
+  );
+  out.table(all, widths, { headed: true });
+}
+
+/** A sheet as text for a terminal. */
+export function sheetText(sheet: Sheet, options: TextOptions): string {
+  const out = page(options);
+  out.head(sheet.title);
+  out.say(sheet.made);
+  if (sheet.needsYou.length > 0)
+    out.say(
+      sheet.needsYou.length === 1
+        ? 'One thing needs you: see "Needs you" below.'
+        : `${sheet.needsYou.length} things need you: see "Needs you" below.`,
+    );
+  for (const each of sheet.urgent) urgent(out, each);
+  if (!sheet.urgent.some(({ kind }) => kind === "frost" || kind === "heat")) {
+    out.gap();
+    out.say("No frost and no harmful heat in these days, as far as the forecast goes.");
+  }
+  section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
+
+  const [today, later] = [
+    sheet.walks.filter(({ first }) => first),
+    sheet.walks.filter(({ first }) => !first),
+  ];
+  out.gap();
+  out.head("FIRST: THE NEXT WALKS");
+  for (const each of today) walk(out, each);
+
+  out.gap();
+  out.head("THE DAYS AT A GLANCE");
+  for (const sentence of sheet.summary) out.say(sentence);
+  grid(out, sheet.grid);
+
+  out.gap();
+  out.head("WALK BY WALK");
+  if (later.length === 0) out.say("Nothing to do after the first day.");
+  for (const each of later) walk(out, each);
+
+  out.gap();
+  out.head("PICKS");
+  if (sheet.picks.length === 0) out.say("No pick in the days planned.");
+  for (const each of sheet.picks) pick(out, each);
+
+  if (sheet.misses.length > 0) {
+    out.gap();
+    out.head("MISSES, AND WHAT TO DO");
+    for (const { sentence, covers, alternatives } of sheet.misses) {
+      out.gap();
+      out.say(sentence);
+      out.say(covers, { indent: 2 });
+      alternatives.forEach((alternative, i) => {
+        out.say(`${alternative.sentence} ${alternative.worth}`, { mark: `${i + 1}. `, indent: 2 });
+      });
+    }
+  }
+
+  out.gap();
+  out.head("WHERE EVERY SUCCESSION STANDS");
+  for (const each of sheet.beds) beds(out, each);
+
+  section(out, "NEEDS YOU", sheet.needsYou);
+  section(out, "MADE FROM", sheet.madeFrom);
+  section(out, "HOW TO READ IT", sheet.marks);
+  section(out, "CAUTIONS", sheet.cautions);
+  return out.text();
+}
+
+/** The week's answer as text for a terminal. */
+export const weekText = (outcome: Outcome, options: TextOptions): string =>
+  sheetText(sheetOf(outcome), options);

@@ -1,0 +1,109 @@
+import type { Crop } from "../farm/index.ts";
+import type { Celsius, LocalDate } from "../quantity/index.ts";
+import type { DayWeather } from "../weather/index.ts";
+import type { Warning } from "./warning.ts";
+
+/** A night at one tunnel, at crop height in calm air. [°C] */
+export interface TunnelNight {
+  readonly date: LocalDate;
+  readonly bare: Celsius;
+  readonly expected: Celsius;
+  readonly promised: Celsius;
+  /** Cloth could not be put on at the walk before because of wind. */
+  readonly windy: boolean;
+}
+
+/** A succession with leaves up, and its chance of damage that night or day under the plan. */
+export interface Exposed {
+  readonly id: string;
+  readonly crop: Crop;
+  readonly risk: number;
+}
+
+/** How near to the unfit temperature an open bed must come before a frost is worth a line. [°C] judgement */
+const NEAR_FROST = 1;
+/** How far above the quality limit the leaf must come before heat is worth a line. [°C] judgement */
+const NEAR_HEAT = 1;
+/** Grower's rule for the dark season; a note, never a switch. [h] common practice, no source */
+const SHORT_DAY = 10;
+
+/** Frost at one tunnel on one night; null when no leaf comes near its limit. Danger: what is promised does not keep the most tender leaf fit. */
+export function frostWarning(tunnel: string, night: TunnelNight, exposed: readonly Exposed[]): Warning | null {
+  const tender = exposed.filter(({ crop }) => night.bare <= crop.unfit + NEAR_FROST);
+  if (tender.length === 0) return null;
+  const unfit = Math.max(...tender.map(({ crop }) => crop.unfit)) as Celsius;
+  const { date, bare, expected, promised, windy } = night;
+  return {
+    kind: "frost",
+    severity: promised < unfit ? "danger" : "care",
+    date,
+    tunnel,
+    successions: tender.map(({ id }) => id),
+    bare,
+    expected,
+    promised,
+    unfit,
+    risk: Math.max(...tender.map(({ risk }) => risk)),
+    windy,
+  };
+}
+
+/** Heat at one tunnel on one day; null when the leaf stays cool both as it lies now and under the plan. Danger: above a crop's ceiling under the plan. */
+export function heatWarning(
+  tunnel: string,
+  date: LocalDate,
+  ifLeft: Celsius,
+  planned: Celsius,
+  exposed: readonly Exposed[],
+): Warning | null {
+  const hottest = Math.max(ifLeft, planned);
+  const tender = exposed.filter(({ crop }) => hottest > crop.qualityLimit + NEAR_HEAT);
+  if (tender.length === 0) return null;
+  const limit = Math.min(...tender.map(({ crop }) => crop.qualityLimit)) as Celsius;
+  const ceiling = Math.min(...tender.map(({ crop }) => crop.growth.ceiling));
+  return {
+    kind: "heat",
+    severity: planned >= ceiling ? "danger" : "care",
+    date,
+    tunnel,
+    successions: tender.map(({ id }) => id),
+    ifLeft,
+    planned,
+    limit,
+  };
+}
+
+/** Days too windy to put cloth on. */
+export function windWarnings(days: readonly DayWeather[], limit: DayWeather["wind"]): readonly Warning[] {
+  return days
+    .filter(({ wind, windKnown }) => windKnown && wind > limit)
+    .map(({ date, wind }) => ({ kind: "wind", severity: "care", date, wind, limit }));
+}
+
+/** The first day with less than ten hours of day. */
+export function lightWarning(days: readonly DayWeather[]): Warning | null {
+  const short = days.find(({ dayLength }) => dayLength < SHORT_DAY);
+  return short === undefined
+    ? null
+    : { kind: "light", severity: "care", date: short.date, light: short.light, dayLength: short.dayLength };
+}
+
+/** A crop that tends to bolt on such days and has been cut or is past its size. */
+export function boltingWarning(succession: string, crop: Crop, cutOrPast: boolean, day: DayWeather): Warning | null {
+  if (crop.boltingDay === null || !cutOrPast || day.dayLength < crop.boltingDay) return null;
+  return { kind: "bolting", severity: "care", date: day.date, succession, dayLength: day.dayLength };
+}
+
+/** A seedbed so warm that part of the stand will not come up. */
+export function seedbedWarning(succession: string, crop: Crop, date: LocalDate, seedbed: Celsius): Warning | null {
+  const limit = crop.emergence.tooWarm;
+  return seedbed <= limit ? null : { kind: "seedbed", severity: "care", date, succession, seedbed, limit };
+}
+
+const URGENCY = ["frost", "heat", "wind", "seedbed", "bolting", "light"] as const;
+
+/** Danger before care, frost and heat before all else, then by date. */
+export function byUrgency(warnings: readonly Warning[]): readonly Warning[] {
+  const rank = ({ severity, kind }: Warning): number => (severity === "danger" ? 0 : 10) + URGENCY.indexOf(kind);
+  return [...warnings].sort((a, b) => rank(a) - rank(b) || (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+}
