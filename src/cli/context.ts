@@ -50,11 +50,11 @@ export function problemText(problems: readonly Problem[]): string {
     ...stops.map(formatProblem),
     ...(stops.length > 0 && looks.length > 0 ? ["", "Worth a look:"] : []),
     ...looks.map(formatProblem),
-    "",
   ];
+  if (problems.length === 1) return `${lines[0]}\n`;
   const first = stops.length === 0 ? "" : `${count(stops.length, "problem", "problems")} to put right first`;
   const second = looks.length === 0 ? "" : `${looks.length} worth a look`;
-  return `${[...lines, [first, second].filter((text) => text !== "").join(", ")].join("\n")}.\n`;
+  return `${lines.join("\n")}\n\n${[first, second].filter((text) => text !== "").join(", ")}.\n`;
 }
 
 /** Problems as data, versioned. */

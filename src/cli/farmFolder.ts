@@ -36,7 +36,7 @@ const noFolder = ({ farm, io }: Context): Problem => ({
   file: "farm.yaml",
   line: null,
   column: null,
-  expected: farm === null ? `it in ${io.cwd} or in a folder above` : `it in ${farm}`,
+  expected: farm === null ? `this file in ${io.cwd} or in a folder above` : `this file in ${farm}`,
   received: "no such file",
   hint: 'Begin a folder with "leafpace start my-farm", or name one with --farm.',
 });

@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import * as nodeModule from "node:module";
 import { version } from "./version.ts";
 

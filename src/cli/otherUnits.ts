@@ -1,7 +1,8 @@
 import { create, unitDependencies } from "mathjs";
 import type { OtherUnits } from "../quantity/index.ts";
 
-const { unit } = create(unitDependencies);
+// The typings call the dependencies optional; the import above would fail without them.
+const { unit } = create(unitDependencies!);
 
 /** Units outside the trade's table, by a library that knows them all. Never asked about temperatures. */
 export const otherUnits: OtherUnits = (value, name, base) => {

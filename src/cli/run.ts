@@ -1,4 +1,5 @@
 import { Command, CommanderError, Option } from "commander";
+import { formatProblem, type Problem } from "../problem/index.ts";
 import { COMMANDS } from "./commands/all.ts";
 import { COULD_NOT, contextOf, DONE } from "./context.ts";
 import type { Io } from "./io.ts";
@@ -12,10 +13,38 @@ function optionOf({ flags, description, choices }: OptionSpec): Option {
   return choices === undefined ? option : option.choices([...choices]);
 }
 
+const EXIT_CODES = `
+Exit codes: 0 done; 1 something needs you, under --strict; 2 could not run;
+70 a fault in leafpace, printed with what to report.
+`;
+
 function examplesOf({ examples }: CommandSpec): string {
   const wide = Math.max(...examples.map(({ command }) => command.length));
-  const lines = examples.map(({ command, shows }) => `  ${command.padEnd(wide)}  ${shows}`);
+  const narrow = examples.every(({ shows }) => wide + shows.length + 4 <= 80);
+  const lines = examples.map(({ command, shows }) =>
+    narrow ? `  ${command.padEnd(wide)}  ${shows}` : `  ${command}\n      ${shows}`,
+  );
   return `Examples:\n${lines.join("\n")}\n`;
+}
+
+const REFUSED: Readonly<Record<string, string>> = {
+  EACCES: "no permission",
+  EPERM: "no permission",
+  EROFS: "a disk that cannot be written",
+  ENOSPC: "a full disk",
+  ENOENT: "no such folder",
+  ENOTDIR: "a file in the place of a folder",
+  EISDIR: "a folder in the place of a file",
+};
+
+/** What the machine refuses is no fault of ours: a full disk, a folder nobody may write. */
+function systemRefusal(error: unknown): Problem | null {
+  const { code, path } = error as NodeJS.ErrnoException;
+  const received = code === undefined ? undefined : REFUSED[code];
+  if (received === undefined || path === undefined) return null;
+  const expected = "a file or folder that can be used";
+  const hint = "Look at its name and its permissions.";
+  return { code: "system", weight: "stops", file: path, line: null, column: null, expected, received, hint };
 }
 
 /**
@@ -40,6 +69,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .exitOverride();
   for (const spec of SHARED) program.addOption(optionOf(spec));
   program.addHelpText("before", `${SHORT_HELP.split("\n\n").slice(1, 2).join("\n\n")}\n`);
+  program.addHelpText("after", EXIT_CODES);
   for (const spec of COMMANDS) {
     const command = program.command(spec.name).description(spec.summary);
     if (spec.argument !== undefined) command.argument(spec.argument.form, spec.argument.description);
@@ -58,6 +88,9 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : COULD_NOT;
-    throw error;
+    const refused = systemRefusal(error);
+    if (refused === null) throw error;
+    io.stderr.write(`${formatProblem(refused)}\n`);
+    return COULD_NOT;
   }
 }

@@ -1,4 +1,5 @@
 import { catalogue } from "../farm/index.ts";
+import { strangers } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { WeekInput } from "../week.ts";
 import { type Context, usage } from "./context.ts";
@@ -31,7 +32,8 @@ export async function weekInput(
   if ("problem" in days) return { problems: [days.problem] };
   const on = moment.at;
   const [stored, foretold] = await Promise.all([readSensors(dir, on), readNewestForecast(dir, on)]);
-  const all = [...problems, ...stored.problems, ...foretold.problems];
+  const names = stored.sensors.map(({ sensor }) => sensor);
+  const all = [...problems, ...stored.problems, ...strangers(names, farm), ...foretold.problems];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
   const { settings } = catalogue();
   const { sensors } = stored;

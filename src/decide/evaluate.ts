@@ -3,8 +3,9 @@ import type { Outlet, SuccessionTable, TunnelProblem } from "./tables.ts";
 
 /** What a schedule brings, limits first. */
 export interface Evaluation {
-  /** Limits that give way, one entry a breach. */
+  /** Limits that give way, one entry a breach, and how grave that is together. */
   readonly breaches: readonly LimitName[];
+  readonly gravity: number;
   /** Sum of the parts. */
   readonly worth: number;
   readonly parts: Parts;
@@ -22,6 +23,25 @@ export interface SuccessionResult {
   readonly stress: number;
   readonly damage: number;
 }
+
+/**
+ * How grave a breach is. What hands cannot or must not do weighs more than any number of nights without the warmest cloth:
+ * cloth is never put on in too much wind to save a bed, it goes on at the walk before.
+ */
+const GRAVITY: Readonly<Record<LimitName, number>> = {
+  pieces: 1000,
+  wind: 1000,
+  frozen: 1000,
+  net: 1000,
+  changes: 1000,
+  frost: 1,
+  rowCoverInHeat: 1,
+  dim: 1,
+};
+
+/** Gravity of some breaches together. */
+export const gravityOf = (breaches: readonly LimitName[]): number =>
+  breaches.reduce((sum, limit) => sum + GRAVITY[limit], 0);
 
 /** Worth is compared after rounding to a millionth, so that every machine breaks ties alike. */
 export const rounded = (worth: number): number => Math.round(worth * 1e6) / 1e6;
@@ -94,7 +114,7 @@ export function evaluate(problem: TunnelProblem, choice: readonly number[]): Eva
   const labour = -minutes * problem.minute;
   const sum = (part: "timing" | "stress" | "damage"): number => successions.reduce((total, result) => total + result[part], 0);
   const parts = { timing: sum("timing"), stress: sum("stress"), damage: sum("damage"), labour };
-  return { breaches, worth: parts.timing + parts.stress + parts.damage + labour, parts, changes, successions };
+  return { breaches, gravity: gravityOf(breaches), worth: parts.timing + parts.stress + parts.damage + labour, parts, changes, successions };
 }
 
 /** The best outlet of a succession under a schedule. */

@@ -1,4 +1,4 @@
-import { breachesAt, idle, outletWorth, quality, rounded } from "./evaluate.ts";
+import { breachesAt, gravityOf, idle, outletWorth, quality, rounded } from "./evaluate.ts";
 import type { Outlet, SuccessionTable, TunnelProblem } from "./tables.ts";
 
 /** The best schedule of one tunnel. */
@@ -65,7 +65,7 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
 }
 
 /**
- * The schedule with the fewest breaches of limits, and among those the greatest worth, then the fewest changes, then
+ * The schedule that breaks limits least gravely, and among those the greatest worth, then the fewest changes, then
  * the first in order of settings. Walks the tree of schedules interval by interval and leaves a branch when not even
  * the best of everything still open could beat what has been found.
  */
@@ -83,7 +83,8 @@ export function bestSchedule(problem: TunnelProblem): Found {
   /** Best worth of a succession at outlets that lie before an interval. */
   const settled = tracked.map(() => new Float64Array(n + 1));
   const minutes = new Float64Array(n + 1);
-  const breaches = new Int32Array(n + 1);
+  const gravity = new Int32Array(n + 1);
+  const brokenGravity = Int32Array.from(problem.broken, gravityOf);
   const dim = new Int32Array(n + 1);
   tracked.forEach(({ table }, j) => {
     pace[j]![0] = table.thermalTime;
@@ -91,13 +92,13 @@ export function bestSchedule(problem: TunnelProblem): Found {
   });
 
   let best: readonly number[] | null = null;
-  let bestBreaches = Number.POSITIVE_INFINITY;
+  let bestGravity = Number.POSITIVE_INFINITY;
   let bestWorth = Number.NEGATIVE_INFINITY;
   let bestChanges = Number.POSITIVE_INFINITY;
   let nodes = 0;
-  const worse = (broken: number, worth: number, changes: number): boolean =>
-    broken > bestBreaches ||
-    (broken === bestBreaches && (worth < bestWorth || (worth === bestWorth && changes >= bestChanges)));
+  const worse = (grave: number, worth: number, changes: number): boolean =>
+    grave > bestGravity ||
+    (grave === bestGravity && (worth < bestWorth || (worth === bestWorth && changes >= bestChanges)));
 
   /** Nothing that follows interval i − 1 can bring more than this. */
   const bound = (i: number): number => {
@@ -120,12 +121,13 @@ export function bestSchedule(problem: TunnelProblem): Found {
     return sum;
   };
 
-  /** Enters interval i with a setting; false when it breaks more than the best found. */
+  /** Enters interval i with a setting;  */
   const enter = (i: number, from: number, to: number): void => {
     const k = i * S + to;
     dim[i + 1] = dim[i]! + problem.dim[k]!;
-    const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays ? 1 : 0;
-    breaches[i + 1] = breaches[i]! + problem.broken[k]!.length + breachesAt(problem, i, from, to).length + tooDim;
+    const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays;
+    gravity[i + 1] =
+      gravity[i]! + brokenGravity[k]! + gravityOf(breachesAt(problem, i, from, to)) + (tooDim ? gravityOf(["dim"]) : 0);
     minutes[i + 1] = minutes[i]! + problem.minutes[problem.parts[i]!][from * S + to]!;
     for (let j = 0; j < J; j++) {
       const { table, rests } = tracked[j]!;
@@ -168,9 +170,9 @@ export function bestSchedule(problem: TunnelProblem): Found {
 
   const keep = (changes: number): void => {
     const worth = finished();
-    if (worse(breaches[n]!, worth, changes)) return;
+    if (worse(gravity[n]!, worth, changes)) return;
     best = [...choice];
-    bestBreaches = breaches[n]!;
+    bestGravity = gravity[n]!;
     bestWorth = worth;
     bestChanges = changes;
   };
@@ -193,8 +195,8 @@ export function bestSchedule(problem: TunnelProblem): Found {
       if (used + changed > problem.changesPerWeek || (changed && idle(problem, i, from, to))) continue;
       choice[i] = to;
       enter(i, from, to);
-      if (breaches[i + 1]! > bestBreaches) continue;
-      if (worse(breaches[i + 1]!, rounded(bound(i + 1) + 1e-6), changes + changed)) continue;
+      if (gravity[i + 1]! > bestGravity) continue;
+      if (worse(gravity[i + 1]!, rounded(bound(i + 1) + 1e-6), changes + changed)) continue;
       visit(i + 1, changes + changed, used + changed);
     }
   };

@@ -158,8 +158,8 @@ export function shareCovers(
     hold(used, held(first), -1);
     const again = solve(scene, planned.at, planned.standings, used);
     const better =
-      again.chosen.breaches.length < first.chosen.breaches.length ||
-      (again.chosen.breaches.length === first.chosen.breaches.length && again.chosen.worth > first.chosen.worth);
+      again.chosen.gravity < first.chosen.gravity ||
+      (again.chosen.gravity === first.chosen.gravity && again.chosen.worth > first.chosen.worth);
     result[index] = better ? again : first;
     hold(used, held(result[index]!), 1);
   }

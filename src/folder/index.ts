@@ -9,5 +9,6 @@ export * from "./notesFile.ts";
 export * from "./piecesFile.ts";
 export * from "./row.ts";
 export * from "./storeFile.ts";
+export * from "./strangers.ts";
 export * from "./successionsFile.ts";
 export * from "./temperatureLog.ts";

@@ -1,6 +1,6 @@
 import type { AtPick, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
-import type { LocalDate } from "../quantity/index.ts";
+import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
@@ -37,6 +37,8 @@ export interface BedRow {
     readonly latest: string;
     readonly unchanged: string;
     readonly planned: string;
+    /** Earliest to latest, or since when it is there. */
+    readonly told: string;
   };
   readonly todo: string;
   readonly todoUnchanged: string;
@@ -77,7 +79,15 @@ const date = (farm: Farm, outlook: SuccessionOutlook, at: LocalDate | null): str
 
 const told = ({ middle, range }: Size): string => (range === null ? middle : `${middle} (${range})`);
 
-function row(farm: Farm, outlook: SuccessionOutlook, names: Names): BedRow {
+function reachTold(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string {
+  const { earliest, latest, unchanged } = outlook.reach;
+  if (outlook.stage === "finished" || outlook.stage === "future") return "";
+  if (unchanged !== null && unchanged < today) return `since ${date(farm, outlook, unchanged)}`;
+  const [first, last] = [date(farm, outlook, earliest), date(farm, outlook, latest)];
+  return first === last ? first : `${first} … ${last}`;
+}
+
+function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalDate): BedRow {
   const { succession, crop, stage, fate, fateUnchanged, reach, windowDays } = outlook;
   const at = stage === "finished" ? null : mainPick(outlook);
   const common = {
@@ -91,6 +101,7 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names): BedRow {
       latest: date(farm, outlook, reach.latest),
       unchanged: date(farm, outlook, reach.unchanged),
       planned: date(farm, outlook, reach.planned),
+      told: reachTold(farm, outlook, today),
     },
     todo: todo(farm, fate, stage),
     todoUnchanged: todo(farm, fateUnchanged, stage),
@@ -113,13 +124,13 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names): BedRow {
       : [
           who,
           `On ${day(farm.units, at.pick.date)} ${told(pick.planned)} with the plan, ${told(pick.unchanged)} left as it is; odds ${pick.odds}.`,
-          `Salad size is ${common.window}: reached ${common.reach.earliest} at the earliest and ${common.reach.latest} at the latest with covers.`,
+          `Salad size (${common.window}) with covers: ${common.reach.told}.`,
           common.todo,
         ];
   const state =
     pick === null || at === null
       ? `now ${told(common.now)}.`
-      : `now ${told(common.now)}, ${told(pick.unchanged)} on ${day(farm.units, at.pick.date)}, odds ${pick.oddsUnchanged}; salad size (${common.window}) reached ${common.reach.unchanged}, with covers ${common.reach.earliest} … ${common.reach.latest}.`;
+      : `now ${told(common.now)}, ${told(pick.unchanged)} on ${day(farm.units, at.pick.date)}, odds ${pick.oddsUnchanged}; salad size (${common.window}) with covers: ${common.reach.told}.`;
   return { ...common, pick, state, sentences };
 }
 
@@ -128,7 +139,9 @@ export function bedGroups(
   farm: Farm,
   outlooks: readonly SuccessionOutlook[],
   names: Names,
+  on: Instant,
 ): readonly BedGroup[] {
+  const today = localDate(farm.place.zone, on);
   const told = outlooks.map((outlook) => ({
     outlook,
     pick: outlook.stage === "finished" ? null : (mainPick(outlook)?.pick ?? null),
@@ -143,10 +156,12 @@ export function bedGroups(
       date: head.date,
       rows: told
         .filter(({ pick }) => pick !== null && samePick(pick, head))
-        .map(({ outlook }) => row(farm, outlook, names)),
+        .map(({ outlook }) => row(farm, outlook, names, today)),
     }),
   );
-  const rest = told.filter(({ pick }) => pick === null).map(({ outlook }) => row(farm, outlook, names));
+  const rest = told
+    .filter(({ pick }) => pick === null)
+    .map(({ outlook }) => row(farm, outlook, names, today));
   return rest.length === 0
     ? groups
     : [...groups, { heading: "No pick in these days", date: null, rows: rest }];

@@ -36,7 +36,7 @@ function group(out: Page, { heading, rows }: BedGroup): void {
       row.pick === null ? "" : sized(row.pick.unchanged),
       row.pick === null ? "" : row.pick.oddsUnchanged,
       row.reach.unchanged,
-      `${row.reach.earliest}\n… ${row.reach.latest}`,
+      row.reach.told.replace(" … ", "\n… "),
       row.lasts ?? "",
     ]),
   ];
@@ -56,7 +56,7 @@ function group(out: Page, { heading, rows }: BedGroup): void {
 export function bedsText(beds: Beds, options: TextOptions): string {
   const { farm, on, successions, problems } = beds;
   const out = page(options);
-  const groups = bedGroups(farm, successions, namesOf(farm, successions));
+  const groups = bedGroups(farm, successions, namesOf(farm, successions), on);
   out.head(`${clean(farm.name)}: where every succession stands`);
   out.say(`On ${moment(farm, on)}, if nothing is changed.`);
   if (successions.length === 0) out.say("No succession is sown.");

@@ -1,7 +1,7 @@
 import type { Fate, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { clean } from "./clean.ts";
-import { day, dayOf, days } from "./words.ts";
+import { day, dayOf, days, marketDay } from "./words.ts";
 
 type Sold = "salad" | "braising" | "small";
 
@@ -58,7 +58,7 @@ export function otherwise(farm: Farm, fate: Fate, missed: number): string {
   const { pick } = fate;
   return OTHERWISE[fate.as](
     day(farm.units, pick.date),
-    `${clean(pick.market.name)} on ${day(farm.units, pick.marketDate)}`,
+    marketDay(farm.units, clean(pick.market.name), pick.date, pick.marketDate),
     pick.at === missed,
   );
 }

@@ -33,6 +33,8 @@ export type GridCell = {
   readonly lies: string;
   /** What is done at this walk: a change of plan, the round of a rhythm, or nothing. */
   readonly work: "change" | "round" | "none";
+  /** What the round of a rhythm does at this time of day. */
+  readonly round: "on" | "off";
 } | null;
 
 const settingFrom = (plan: TunnelPlan, walk: number): Setting =>
@@ -47,6 +49,7 @@ function cell(plan: TunnelPlan, outcome: Outcome, names: Names, walk: number): G
   const changed = settingKey(before) !== settingKey(after);
   return {
     lies: settingAt(after, each.part, names.shortCover),
+    round: each.part === "evening" ? "on" : "off",
     work: changed ? "change" : isRhythm(after) ? "round" : "none",
   };
 }

@@ -13,7 +13,7 @@ export interface MissBlock {
   readonly covers: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
-  readonly alternatives: readonly { readonly sentence: string; readonly worth: string }[];
+  readonly alternatives: readonly { readonly sentence: string; readonly worth: string | null }[];
 }
 
 const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: string]>> = {
@@ -51,7 +51,7 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     beyondCovers: !miss.coversCanHelp,
     alternatives: miss.alternatives.map(({ fate, worth }) => ({
       sentence: otherwise(farm, fate, miss.pick.at),
-      worth: `Worth ${value(farm, worth)}.`,
+      worth: fate.kind === "none" ? null : `Worth ${value(farm, worth)}.`,
     })),
   };
 }

@@ -1,6 +1,10 @@
 import type { SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { clean } from "./clean.ts";
+import { TIED } from "./wrap.ts";
+
+/** A cover's name whose numbers stay with their units when a line is broken. */
+const tie = (name: string): string => name.replace(/(\d) (?=[a-z%])/gu, `$1${TIED}`);
 
 /** Names as they are printed, cleaned, by id. An id nothing is known about stands for itself. */
 export interface Names {
@@ -14,14 +18,14 @@ export interface Names {
 
 export function namesOf(farm: Farm, outlooks: readonly SuccessionOutlook[]): Names {
   const tunnels = new Map(farm.tunnels.map(({ id, name }) => [id, clean(name)]));
-  const covers = new Map([...farm.covers].map(([id, { name }]) => [id, clean(name)]));
+  const covers = new Map([...farm.covers].map(([id, { name }]) => [id, tie(clean(name))]));
   const successions = new Map(
     outlooks.map(({ succession, crop }) => [succession.id, `${clean(crop.name)} (${clean(succession.id)})`]),
   );
   return {
     tunnel: (id) => tunnels.get(id) ?? clean(id),
     cover: (id) => covers.get(id) ?? clean(id),
-    shortCover: (id) => (covers.get(id) ?? clean(id)).replace(/(?<=.) \([^()]*\)$/, ""),
+    shortCover: (id) => (covers.get(id) ?? clean(id)).replace(/(?<=.) \([^()]*\)/gu, ""),
     succession: (id) => successions.get(id) ?? clean(id),
   };
 }

@@ -4,7 +4,7 @@ import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { capital, clock, day, lacking, leaf, odds, weight } from "./words.ts";
+import { capital, clock, day, lacking, leaf, marketDay, odds, weight } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
 export interface PickBlock {
@@ -37,7 +37,7 @@ export const samePick = (a: Pick, b: Pick): boolean =>
 
 export const pickHeading = (outcome: OfFarm, pick: Pick): string => {
   const { farm } = outcome;
-  return `${day(farm.units, pick.date)}, ${clock(farm.units, localHour(farm.place.zone, pick.at))}, for ${clean(pick.market.name)} on ${day(farm.units, pick.marketDate)}`;
+  return `${day(farm.units, pick.date)}, ${clock(farm.units, localHour(farm.place.zone, pick.at))}, for ${marketDay(farm.units, clean(pick.market.name), pick.date, pick.marketDate)}`;
 };
 
 type OfFarm = { readonly farm: Outcome["farm"] };

@@ -11,7 +11,7 @@ import { settingKey } from "../farm/index.ts";
 import type { Celsius, Centimetre } from "../quantity/index.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { day, leaves, list, night, odds, setting, temperature, value } from "./words.ts";
+import { day, leaves, list, night, odds, temperature, value } from "./words.ts";
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, string>> = {
@@ -172,6 +172,3 @@ export function lyingOn(
   const chosen = walk < 0 ? plan.now : (plan.settings[plan.choice[walk] ?? -1] ?? plan.now);
   return chosen.filter(({ state }) => state !== "nights" || part === "evening");
 }
-
-/** A setting in words, for a sentence. */
-export const inWords = (layers: TunnelPlan["now"], names: Names): string => setting(layers, names.cover);

@@ -1,6 +1,6 @@
 import type { LimitName, Outcome, Parts } from "../decide/index.ts";
 import { formatProblem, type Problem } from "../problem/index.ts";
-import type { Instant } from "../quantity/index.ts";
+import { type Instant, localDate } from "../quantity/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
@@ -24,6 +24,8 @@ export interface Sheet {
   readonly summary: readonly string[];
   /** Limits no allowed plan keeps. */
   readonly limits: readonly string[];
+  /** Is the first walk on the day it was made for? */
+  readonly startsToday: boolean;
   readonly walks: readonly WalkBlock[];
   readonly grid: Grid;
   readonly picks: readonly PickBlock[];
@@ -74,7 +76,7 @@ function summary(outcome: Outcome): string[] {
   return [
     work === null
       ? `${count} on ${where}.`
-      : `${count} on ${where}, about ${work} of work without the daily rounds.`,
+      : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
     `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
   ];
 }
@@ -101,7 +103,7 @@ export function sheetOf(outcome: Outcome): Sheet {
   const { farm, successions } = outcome;
   const names = namesOf(farm, successions);
   const table = grid(outcome, names);
-  const beds = bedGroups(farm, successions, names);
+  const beds = bedGroups(farm, successions, names, outcome.on);
   const [first, last] = [outcome.walks[0], outcome.walks.at(-1)];
   const title =
     first === undefined || last === undefined
@@ -114,6 +116,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     urgent: urgent(outcome, names),
     summary: summary(outcome),
     limits: limits(outcome, names),
+    startsToday: first?.date === localDate(farm.place.zone, outcome.on),
     walks: walks(outcome, names),
     grid: table,
     picks: picks(outcome, names),

@@ -1,5 +1,5 @@
 import type { Outcome } from "../decide/index.ts";
-import type { BedGroup } from "./bedsTable.ts";
+import type { BedGroup, BedRow } from "./bedsTable.ts";
 import type { Grid, GridCell, GridTunnel } from "./grid.ts";
 import { filled, section, sized } from "./layout.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
@@ -10,10 +10,17 @@ import type { WalkBlock } from "./walks.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
 
-function urgent(out: Page, { severity, heading, columns, rows, follows }: Urgent): void {
-  out.gap();
+/** Warnings that ask for a look, not for a cover; told after the plan. */
+const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
+
+function urgent(out: Page, { severity, heading, columns, rows, follows }: Urgent, full: boolean): void {
+  if (severity === "danger" || rows.length > 0) out.gap();
   out.say(SEVERITY[severity] + heading, { tone: severity === "danger" ? "danger" : "bold" });
-  if (rows.length > 0 && out.width >= COLUMNS) {
+  if (!full || rows.length === 0) {
+    for (const sentence of follows) out.say(sentence, { indent: 2 });
+    return;
+  }
+  if (out.width >= COLUMNS) {
     const all = [columns, ...rows.map(({ cells }) => cells)];
     const figures = columns.slice(2).map((): readonly [number, number] => [6, 8]);
     out.table(all, filled(out, all, [[6, 14], [8, 60], ...figures], 1, 2), { indent: 2, headed: true });
@@ -21,7 +28,19 @@ function urgent(out: Page, { severity, heading, columns, rows, follows }: Urgent
   for (const sentence of follows) out.say(sentence, { indent: 2 });
 }
 
-function walk(out: Page, { heading, minutes, carry, notes, tasks }: WalkBlock): void {
+/** Of several nights of frost, or hot days, the most urgent is told tunnel by tunnel, the others in a line. */
+function urgents(out: Page, all: readonly Urgent[]): void {
+  const seen = new Set<Urgent["kind"]>();
+  for (const each of all.filter(({ kind }) => !LATER.includes(kind))) {
+    urgent(out, each, !seen.has(each.kind));
+    seen.add(each.kind);
+  }
+  if (seen.has("frost") || seen.has("heat")) return;
+  out.gap();
+  out.say("No frost and no harmful heat in these days, as far as the forecast goes.");
+}
+
+function walk(out: Page, { heading, minutes, carry, notes, tasks, rounds }: WalkBlock): void {
   out.gap();
   out.say(minutes === null ? heading : `${heading}: about ${minutes}`, { tone: "bold" });
   for (const note of notes) out.say(note, { mark: "! " });
@@ -29,21 +48,24 @@ function walk(out: Page, { heading, minutes, carry, notes, tasks }: WalkBlock): 
     out.say(cloth, { mark: i === 0 ? "Carry " : "      " });
   });
   if (tasks.length === 0) out.say("Nothing to do.");
-  for (const { name, actions, minutes, reason } of tasks) {
-    const work = minutes === null ? "" : ` (${minutes})`;
-    out.say(`${name}: ${actions.join(" ")}${work}`, { mark: "[ ] " });
+  const todo = (where: string, actions: readonly string[], minutes: string | null): void =>
+    out.say(`${where}: ${actions.join(" ")}${minutes === null ? "" : ` (${minutes})`}`, { mark: "[ ] " });
+  for (const { name, actions, minutes, reason } of tasks.filter(({ kind }) => kind === "change")) {
+    todo(name, actions, minutes);
     if (reason !== null) out.say(reason, { indent: 4 });
   }
+  for (const { names, actions, minutes } of rounds) todo(names, actions, minutes);
 }
 
 /** Days to each band of the grid, shared evenly so that no band is nearly empty. */
 function bands(days: number, room: number, least: number): { size: number; width: number } {
   const most = Math.max(1, Math.floor((room + 1) / (least + 1)));
   const size = Math.ceil(days / Math.ceil(days / most));
-  return { size, width: Math.min(16, Math.floor((room + 1) / size) - 1) };
+  return { size, width: Math.min(20, Math.floor((room + 1) / size) - 1) };
 }
 
-const cellText = (cell: GridCell): string => (cell === null ? "" : cell.work === "none" ? "." : cell.lies);
+const cellText = (cell: GridCell): string =>
+  cell === null ? "" : cell.work === "change" ? cell.lies : cell.work === "none" ? "." : cell.round;
 
 function gridBand(out: Page, grid: Grid, from: number, size: number, label: number, width: number): void {
   const days = grid.days.slice(from, from + size);
@@ -56,7 +78,7 @@ function gridBand(out: Page, grid: Grid, from: number, size: number, label: numb
       cells.slice(from, from + size).some((cell) => cell !== null && cell.work !== "none"),
     );
   for (const tunnel of grid.tunnels.filter((each) => !each.idle && works(each))) {
-    out.say(`${tunnel.name}, now ${tunnel.now}`);
+    out.say(from === 0 ? `${tunnel.name}, now ${tunnel.now}` : tunnel.name);
     for (const { part, cells } of tunnel.rows) {
       const shown = cells.slice(from, from + size);
       if (shown.some((cell) => cell !== null && cell.work !== "none"))
@@ -76,7 +98,9 @@ function grid(out: Page, table: Grid): void {
   for (const { name, now } of table.tunnels.filter(({ idle }) => idle))
     out.say(`${name}: leave it as it is all these days (${now}).`);
   if (table.tunnels.some(({ idle }) => !idle))
-    out.say("Words say what lies on the tunnel after that walk; a dot: leave it as it is.");
+    out.say(
+      "Words say what lies on the tunnel after that walk; a dot: leave it as it is; on, off: the daily round.",
+    );
 }
 
 function pick(out: Page, { heading, products, rows }: PickBlock): void {
@@ -114,7 +138,7 @@ function pick(out: Page, { heading, products, rows }: PickBlock): void {
   }
 }
 
-function beds(out: Page, { heading, rows }: BedGroup): void {
+function beds(out: Page, { heading, date, rows }: BedGroup): void {
   out.gap();
   out.say(heading, { tone: "bold" });
   if (out.width < COLUMNS) {
@@ -124,33 +148,32 @@ function beds(out: Page, { heading, rows }: BedGroup): void {
     }
     return;
   }
+  const wide = out.width >= 110;
+  const who = [10, wide ? 30 : 17] as const;
+  const now = [4, wide ? 14 : 9] as const;
+  const name = (row: BedRow): string => `${row.who}\n${row.tunnel}, ${row.window}`;
+  const reach = (row: BedRow): string => row.reach.told.replace(" … ", "\n… ");
+  if (date === null) {
+    const all = [
+      ["Succession", "Now", "Salad size with covers", "What to do"],
+      ...rows.map((row) => [name(row), sized(row.now), reach(row), row.todo]),
+    ];
+    out.table(all, filled(out, all, [who, [4, 20], [11, 16], [12, 60]], 3), { headed: true });
+    return;
+  }
   const all = [
     ["Succession", "Now", "Left as it is", "With the plan", "Odds", "Salad size with covers", "What to do"],
     ...rows.map((row) => [
-      `${row.who}\n${row.tunnel}, ${row.window}`,
+      name(row),
       sized(row.now),
       row.pick === null ? "" : sized(row.pick.unchanged),
       row.pick === null ? "" : sized(row.pick.planned),
       row.pick === null ? "" : row.pick.odds,
-      `${row.reach.earliest}\n… ${row.reach.latest}`,
+      reach(row),
       row.todo,
     ]),
   ];
-  const wide = out.width >= 110;
-  const widths = filled(
-    out,
-    all,
-    [
-      [10, wide ? 30 : 17],
-      [4, wide ? 14 : 9],
-      [7, 8],
-      [7, 8],
-      [4, 8],
-      [10, 13],
-      [12, 60],
-    ],
-    6,
-  );
+  const widths = filled(out, all, [who, now, [7, 8], [7, 8], [4, 8], [10, 13], [12, 60]], 6);
   out.table(all, widths, { headed: true });
 }
 
@@ -165,11 +188,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
         ? 'One thing needs you: see "Needs you" below.'
         : `${sheet.needsYou.length} things need you: see "Needs you" below.`,
     );
-  for (const each of sheet.urgent) urgent(out, each);
-  if (!sheet.urgent.some(({ kind }) => kind === "frost" || kind === "heat")) {
-    out.gap();
-    out.say("No frost and no harmful heat in these days, as far as the forecast goes.");
-  }
+  urgents(out, sheet.urgent);
   section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
 
   const [today, later] = [
@@ -177,7 +196,8 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     sheet.walks.filter(({ first }) => !first),
   ];
   out.gap();
-  out.head("FIRST: THE NEXT WALKS");
+  out.head(sheet.startsToday ? "TODAY" : "NEXT WALKS");
+  if (today.length === 0) out.say("No walk falls into the days planned.");
   for (const each of today) walk(out, each);
 
   out.gap();
@@ -203,10 +223,19 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
       out.say(sentence);
       out.say(covers, { indent: 2 });
       alternatives.forEach((alternative, i) => {
-        out.say(`${alternative.sentence} ${alternative.worth}`, { mark: `${i + 1}. `, indent: 2 });
+        out.say(
+          alternative.worth === null ? alternative.sentence : `${alternative.sentence} ${alternative.worth}`,
+          { mark: `${i + 1}. `, indent: 2 },
+        );
       });
     }
   }
+
+  section(
+    out,
+    "KEEP AN EYE ON",
+    sheet.urgent.filter(({ kind }) => LATER.includes(kind)).map(({ heading }) => heading),
+  );
 
   out.gap();
   out.head("WHERE EVERY SUCCESSION STANDS");

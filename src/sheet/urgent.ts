@@ -3,8 +3,8 @@ import type { Celsius, LocalDate, Mol } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
-import { inWords, lyingOn } from "./reason.ts";
-import { capital, day, list, night, odds, temperature, wind } from "./words.ts";
+import { lyingOn } from "./reason.ts";
+import { capital, day, list, night, odds, settingAt, temperature, wind } from "./words.ts";
 
 /** Warnings of one kind on one date, told together. */
 export interface Urgent {
@@ -43,7 +43,10 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
   const told = group
     .map((warning) => {
       const plan = planOf(outcome, warning.tunnel);
-      const under = plan === undefined ? "bare" : inWords(lyingOn(plan, outcome, date, "evening"), names);
+      const under =
+        plan === undefined
+          ? "bare"
+          : settingAt(lyingOn(plan, outcome, date, "evening"), "evening", names.cover);
       return { ...warning, under, name: names.tunnel(warning.tunnel), risked: odds(warning.risk) };
     })
     .sort((a, b) => b.risk - a.risk);
@@ -55,13 +58,12 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
     severity: worst(group),
     date,
     heading: `Frost in ${night(units, date)}: down to ${temperature(units, lowest(group.map(({ bare }) => bare)))} at the crop with nothing on.`,
-    columns: ["Tunnel", "That night", "Bare", "Expected", "Promised", "Unfit below", "Risk left"],
-    rows: told.map(({ tunnel, name, under, bare, expected, promised, unfit, successions, risked }) => ({
+    columns: ["Tunnel", "That night", "Expected", "Promised", "Unfit below", "Risk left"],
+    rows: told.map(({ tunnel, name, under, expected, promised, unfit, successions, risked }) => ({
       tunnel,
       cells: [
         name,
         under,
-        temperature(units, bare),
         temperature(units, expected),
         temperature(units, promised),
         temperature(units, unfit),
@@ -93,7 +95,10 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
   const told = group
     .map((warning) => {
       const plan = planOf(outcome, warning.tunnel);
-      const under = plan === undefined ? "bare" : inWords(lyingOn(plan, outcome, date, "morning"), names);
+      const under =
+        plan === undefined
+          ? "bare"
+          : settingAt(lyingOn(plan, outcome, date, "morning"), "morning", names.cover);
       return { ...warning, under, name: names.tunnel(warning.tunnel) };
     })
     .sort((a, b) => b.planned - b.limit - (a.planned - a.limit));

@@ -21,7 +21,14 @@ export interface WalkBlock {
   readonly carry: readonly string[];
   /** Wind and ice, whole sentences. */
   readonly notes: readonly string[];
+  /** One a tunnel, in the order of the walk. */
   readonly tasks: readonly Task[];
+  /** The rounds among them, tunnels with the same steps together. */
+  readonly rounds: readonly {
+    readonly names: string;
+    readonly actions: readonly string[];
+    readonly minutes: string | null;
+  }[];
 }
 
 export interface Task {
@@ -119,6 +126,16 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
           ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
         ],
         tasks: done.map(({ task }) => task),
+        rounds: [
+          ...groupBy(
+            done.filter(({ task }) => task.kind === "round"),
+            ({ task }) => task.actions.join(" "),
+          ).values(),
+        ].map((same) => ({
+          names: list(same.map(({ task }) => task.name)),
+          actions: same[0]!.task.actions,
+          minutes: minutes(same.reduce((sum, { spent }) => sum + spent, 0)),
+        })),
       },
     ];
   });

@@ -183,7 +183,11 @@ export const dayAndYear = (units: Units, date: LocalDate): string =>
 
 /** The night that begins on the evening of `date`. */
 export const night = (units: Units, date: LocalDate): string =>
-  `the night of ${day(units, date)} to ${DAYS[weekday(addDays(date, 1))]!}`;
+  `the night from ${day(units, date)} to ${DAYS[weekday(addDays(date, 1))]!}`;
+
+/** A market and its day, as it follows "for". */
+export const marketDay = (units: Units, name: string, picked: LocalDate, sold: LocalDate): string =>
+  picked === sold ? `${name} the same day` : `${name} on ${day(units, sold)}`;
 
 /** An hour of the farm's clock. */
 export function clock(units: Units, hour: number): string {

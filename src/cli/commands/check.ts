@@ -1,3 +1,4 @@
+import { strangers } from "../../folder/index.ts";
 import { instant } from "../../quantity/index.ts";
 import { COULD_NOT, DONE, NEEDS_YOU, problemJson, problemText } from "../context.ts";
 import { openFarm } from "../farmFolder.ts";
@@ -11,11 +12,12 @@ export const run: Run = async (_names, _given, context) => {
   const { dir, value: farm, problems: own } = await openFarm(context);
   if (own.some(({ code }) => code === "farm-missing")) return context.refuse(own);
   const now = instant(context.io.now());
-  const [{ problems: stored }, { problems: foretold }] = await Promise.all([
+  const [{ sensors, problems: stored }, { problems: foretold }] = await Promise.all([
     readSensors(dir, now),
     readNewestForecast(dir, now),
   ]);
-  const problems = [...own, ...stored, ...foretold];
+  const unplaced = farm === null ? [] : strangers(sensors.map(({ sensor }) => sensor), farm);
+  const problems = [...own, ...stored, ...unplaced, ...foretold];
   if (context.json) await context.result(problemJson(problems));
   else if (problems.length > 0) await context.result(problemText(problems));
   else if (farm !== null)

@@ -1,0 +1,134 @@
+/** One file of a new farm folder. */
+export interface TemplateFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+interface Words {
+  readonly units: string;
+  readonly elevation: string;
+  readonly tunnel: string;
+  readonly price: string;
+  readonly order: string;
+  readonly wind: string;
+  readonly leaf: string;
+  readonly base: string;
+  readonly length: string;
+  readonly bed: readonly [string, string];
+  readonly piece: string;
+  readonly leaves: string;
+  readonly cut: string;
+}
+
+const WORDS: Readonly<Record<"US" | "metric", Words>> = {
+  US: {
+    units: "US",
+    elevation: "620 ft",
+    tunnel: "50 ft",
+    price: "12 per lb",
+    order: "30 lb",
+    wind: "15 mph",
+    leaf: "3 in",
+    base: "38 F",
+    length: "ft",
+    bed: ["0", "25"],
+    piece: "60",
+    leaves: "3.2 in 3.4 in 3.0 in",
+    cut: "12 lb",
+  },
+  metric: {
+    units: "metric",
+    elevation: "190 m",
+    tunnel: "15 m",
+    price: "26 per kg",
+    order: "14 kg",
+    wind: "7 m/s",
+    leaf: "8 cm",
+    base: "3 C",
+    length: "m",
+    bed: ["0", "7.5"],
+    piece: "18",
+    leaves: "8 cm 8.5 cm 7.5 cm",
+    cut: "5 kg",
+  },
+};
+
+const farm = (words: Words): string => `# Your farm. Change what stands here; take the # away in front of a line to use it.
+# A number carries its unit: 50 ft, 15 m, 85 F, 29 C, 60 %.
+
+name: My farm
+units: ${words.units}${" ".repeat(Math.max(1, 20 - words.units.length))}# US or metric: how results are shown
+# currency: $               # without it every ${words.units === "US" ? "pound" : "kilogram"} counts alike
+
+place:
+  latitude: 44.12           # north positive
+  longitude: -72.84         # east positive: America is negative
+  elevation: ${words.elevation}
+  zone: America/New_York    # continent/city of your clock
+  setting: inland           # inland, or coast near a large water
+
+# When you go along the beds anyway.
+walks: { morning: "7:00", evening: "18:00" }
+
+# Where you sell, and when you cut for it. Several picks may serve one market.
+markets:
+  - id: saturday
+    name: Saturday market
+    day: Saturday
+    picks:
+      - { days before: 1, time: "6:00" }
+
+# Hoops whose beds share one cover. hoops: wire, conduit, pvc, or none.
+tunnels:
+  - { id: T1, name: Tunnel 1, length: ${words.tunnel}, hoops: wire, beds: 1 }
+
+# What you sell. The shares of a mix come to 100 %.
+# products:
+#   - id: salad-mix
+#     name: Salad mix
+#     parts: { lettuce-mix: 50 %, arugula: 25 %, mizuna: 25 % }
+#     price: ${words.price}
+#     orders: [ { market: saturday, weight: ${words.order} } ]
+
+# labour: { wage: 18, pace: 1 }     # pace 1.5: covers take you half as long again
+# limits: { changes per week: 3, wind: ${words.wind}, dim days: 2, caution: 3 }
+
+# Where each temperature sensor hangs: outside, or a tunnel.
+sensors: { outside: outside }
+
+# Your own values for a crop or a cover.
+# crops: { lettuce-mix: { smallest: ${words.leaf}, growth.base: ${words.base} } }
+# covers: { row-cover-19: { light: 0.83 } }
+`;
+
+const successions = ({ length, bed }: Words): string => `# One line for each sowing. net: yes when it must stay under insect net.
+# For example, without the #:
+# S01,lettuce-mix,T1,${bed[0]},${bed[1]},2026-04-01,saturday,0,no
+id,crop,tunnel,from (${length}),to (${length}),sown,market,cuts,net
+`;
+
+const pieces = ({ length, piece }: Words): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
+# For example, without the #:
+# C1,row-cover-19,${piece},2,T1
+id,cover,length (${length}),count,lies on
+`;
+
+const notes = ({ leaves, cut }: Words): string => `# What you saw or did. For example, without the #:
+# 2026-04-18 07:10,leaf,S01,${leaves},longest leaf of plants along the bed
+# 2026-04-12 18:00,cover,T1,row-cover-19 on,     (on vented nights off)
+# 2026-04-09,emerged,S01,,
+# 2026-04-24 06:00,cut,S01,${cut},               (${cut} last: the bed is done)
+# 2026-04-20,loss,S01,30 %,flea beetles
+when,kind,about,value,remark
+`;
+
+/** The files of a new farm folder. */
+export function template(units: "US" | "metric"): readonly TemplateFile[] {
+  const words = WORDS[units];
+  return [
+    { name: "farm.yaml", text: farm(words) },
+    { name: "successions.csv", text: successions(words) },
+    { name: "pieces.csv", text: pieces(words) },
+    { name: "notes.csv", text: notes(words) },
+  ];
+}

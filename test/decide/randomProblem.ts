@@ -1,0 +1,99 @@
+import { catalogue, type Crop, type Setting } from "../../src/farm/index.ts";
+import { degreeDays, type Instant } from "../../src/quantity/index.ts";
+import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
+import { type Outlet, type SuccessionTable, type TunnelProblem, valueOf } from "../../src/decide/index.ts";
+
+/** Small seeded generator of numbers from 0 to 1. */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+const BARE: Setting = [];
+const CHOICES: readonly Setting[] = [
+  BARE,
+  [{ cover: "shade-40", state: "on" }],
+  [{ cover: "row-cover-19", state: "on" }],
+  [{ cover: "row-cover-19", state: "nights" }],
+];
+
+/** A tunnel's problem with random growth, light, heat, danger, limits and costs; small enough to try every schedule. */
+export function randomProblem(seed: number): TunnelProblem {
+  const random = seeded(seed);
+  const between = (a: number, b: number): number => a + (b - a) * random();
+  const whole = (a: number, b: number): number => Math.floor(between(a, b + 1));
+  const { crops, settings } = catalogue();
+  const all = [...crops.values()];
+  const n = whole(3, 6);
+  const S = whole(2, 4);
+  const options = CHOICES.slice(0, S);
+  const table = (make: () => number): Float64Array => Float64Array.from({ length: n * S }, make);
+  const moves = (make: () => number): Float64Array => Float64Array.from({ length: S * S }, (_, k) => (Math.floor(k / S) === k % S && random() < 0.7 ? 0 : make()));
+  const bits = (size: number, chance: number): Uint8Array => Uint8Array.from({ length: size }, () => (random() < chance ? 1 : 0));
+  const now = whole(0, S - 1);
+  const possible = bits(n * S, 0.85);
+  for (let i = 0; i < n; i++) possible[i * S + now] = 1;
+  const parts = Array.from({ length: n }, (_, i) => (i % 2 === 0 ? ("day" as const) : ("night" as const)));
+
+  const successionTable = (): SuccessionTable => {
+    const crop = all[whole(0, all.length - 1)] as Crop;
+    const curve = leafCurve(crop, degreeDays(crop.requirement), settings);
+    const belief = { shift: between(-0.1, 0.1), spread: between(0.03, 0.2), measured: 0 };
+    const start = crop.requirement * between(0.7, 1.25);
+    const outlets = Array.from({ length: whole(1, 4) }, (): Outlet => ({
+      fate: { kind: "none" } as never,
+      at: 0 as Instant,
+      interval: whole(0, n),
+      share: between(0.4, 1),
+      days: between(25, 40),
+      pace: Float64Array.from({ length: S }, () => between(0, 40)),
+      light: Float64Array.from({ length: S }, () => between(0, 60)),
+      heat: Float64Array.from({ length: S }, () => 0),
+      safe: Float64Array.from({ length: S }, () => 0),
+    }));
+    return {
+      standing: { crop } as never,
+      growing: {} as never,
+      value: valueOf(between(20, 300), curve, crop, belief, [start, start + 60 * n], settings),
+      thermalTime: start,
+      light: between(300, 900),
+      thermalTimeIn: table(() => 0),
+      pace: table(() => between(0, 20)),
+      lightIn: table(() => between(0, 30)),
+      heat: table(() => (random() < 0.2 ? between(0, 40) : 0)),
+      safe: table(() => (random() < 0.2 ? -between(0, 2) : 0)),
+      damage: table(() => 0),
+      outlets,
+    };
+  };
+
+  return {
+    settings: options,
+    now,
+    intervals: n,
+    parts,
+    week: Array.from({ length: n }, (_, i) => (i < 4 ? 0 : 1)),
+    changesPerWeek: whole(0, 3),
+    possible,
+    broken: Array.from({ length: n * S }, () => (random() < 0.12 ? (["rowCoverInHeat"] as const) : [])),
+    dim: bits(n * S, 0.2),
+    dimDays: whole(0, 2),
+    minutes: { day: moves(() => between(0, 20)), night: moves(() => between(0, 20)) },
+    puts: { day: bits(S * S, 0.3), night: bits(S * S, 0.3) },
+    takes: { day: bits(S * S, 0.3), night: bits(S * S, 0.3) },
+    windy: Array.from({ length: n }, () => random() < 0.2),
+    frozen: Array.from({ length: n }, () => random() < 0.2),
+    minute: between(0, 0.6),
+    successions: Array.from({ length: whole(1, 3) }, successionTable),
+    heatStress: settings.heatStress,
+    stressMost: settings.stressMost,
+    lightShare: ({ standing }, light, days) => lightOnWeight(light / days, standing.crop, settings),
+    lowest: table(() => 0),
+    highest: table(() => 0),
+  };
+}
