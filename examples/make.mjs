@@ -53,7 +53,7 @@ const FORECAST = [
   { date: "2026-04-21", low: 44, high: 72, wind: 5, sky: "sun" },
   { date: "2026-04-22", low: 49, high: 78, wind: 7, sky: "sun" },
   { date: "2026-04-23", low: 40, high: 51, wind: 13, sky: "mixed" },
-  { date: "2026-04-24", low: 29, high: 52, wind: 4, sky: "sun" },
+  { date: "2026-04-24", low: 31, high: 52, wind: 4, sky: "sun" },
   { date: "2026-04-25", low: 33, high: 55, wind: 6, sky: "mixed" },
   { date: "2026-04-26", low: 38, high: 53, wind: 8, sky: "cloud" },
   { date: "2026-04-27", low: 37, high: 57, wind: 7, sky: "mixed" },

@@ -92,6 +92,14 @@ export interface Pick {
   readonly planned: boolean;
 }
 
+/** A succession at the moment its fate cuts it. */
+export interface AtFate {
+  readonly size: Range<Centimetre>;
+  /** Chance to be inside the window. [0–1] */
+  readonly odds: number;
+  readonly weight: Kilogram;
+}
+
 /** A succession at one pick, with and without the plan. */
 export interface AtPick {
   readonly pick: Pick;
@@ -132,6 +140,8 @@ export interface SuccessionOutlook {
     readonly latest: LocalDate | null;
   };
   readonly fate: Fate;
+  /** null when its fate is none. */
+  readonly atFate: AtFate | null;
   readonly fateUnchanged: Fate;
   /** Expected worth under the plan and when nothing is changed, damage and stress counted. */
   readonly worth: number;

@@ -1,8 +1,8 @@
 import { between, leafLength, thermalTimeAt, weight } from "../growth/index.ts";
 import { normalBelow } from "../learn/index.ts";
-import { type Centimetre, degreeDays, type Kilogram, kilogram, metre } from "../quantity/index.ts";
+import { type Centimetre, degreeDays, metre } from "../quantity/index.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
-import type { Alternative, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import { reachOf } from "./reach.ts";
 import type { Planned, Scene } from "./share.ts";
 import type { Growing, Standing } from "./standing.ts";
@@ -41,6 +41,16 @@ const bestOf = (results: readonly Result[]): Result | undefined =>
 
 const isPick = (outlet: Outlet | null, pick: Pick): boolean => outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
 
+/** Size, odds and weight of a succession where a schedule brings it. */
+function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate {
+  const { standing, growing } = table;
+  const { succession, crop } = standing;
+  const size = sizeAt(growing, result.thermalTime);
+  const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
+  const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
+  return { size, odds: oddsAt(standing, growing, result.thermalTime), weight: weight(size.middle, bed, light, crop, scene.settings) };
+}
+
 /** Size at every pick with and without the plan. */
 function atPicks(
   scene: Scene,
@@ -49,22 +59,19 @@ function atPicks(
   planned: readonly Result[],
 ): readonly AtPick[] {
   const { standing, growing } = table;
-  const { succession, crop } = standing;
-  const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   return scene.picks.flatMap((pick): readonly AtPick[] => {
     const before = unchanged.find(({ outlet }) => isPick(outlet, pick));
     const after = planned.find(({ outlet }) => isPick(outlet, pick));
     if (before === undefined || after === undefined) return [];
-    const size = sizeAt(growing, after.thermalTime);
-    const light = (table.light + lightUntil(table, after)) / after.outlet!.days;
+    const { size, odds, weight: heavy } = atOutlet(scene, table, after);
     return [
       {
         pick,
         unchanged: sizeAt(growing, before.thermalTime),
         planned: size,
         oddsUnchanged: oddsAt(standing, growing, before.thermalTime),
-        odds: oddsAt(standing, growing, after.thermalTime),
-        weight: weight(size.middle, bed, light, crop, scene.settings),
+        odds,
+        weight: heavy,
       },
     ];
   });
@@ -148,6 +155,7 @@ function blank(standing: Standing): SuccessionOutlook {
     atPicks: [],
     reach: { earliest: null, unchanged: null, planned: null, latest: null },
     fate: none,
+    atFate: null,
     fateUnchanged: none,
     worth: 0,
     worthUnchanged: 0,
@@ -198,16 +206,10 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     atPicks: picks,
     reach,
     fate,
+    atFate: fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter),
     fateUnchanged: fateOf(standing, growing, bestBefore),
     worth: bestAfter?.worth ?? 0,
     worthUnchanged: bestBefore?.worth ?? 0,
     miss: missOf(table, picks, reach, fate, after),
   };
 }
-
-/** Weight of a succession at the moment its fate cuts it. [kg] */
-export function weightAtFate({ fate, atPicks: picks }: SuccessionOutlook): Kilogram {
-  if (fate.kind === "none") return kilogram(0);
-  return picks.find(({ pick }) => pick === fate.pick)?.weight ?? kilogram(0);
-}
-

@@ -1,7 +1,6 @@
 import type { Farm } from "../farm/index.ts";
 import { kilogram } from "../quantity/index.ts";
 import type { Pick, ProductAtPick, SuccessionOutlook } from "./outcome.ts";
-import { weightAtFate } from "./outlook.ts";
 
 /**
  * Pounds of every product at every pick: the expected salad-size weight of the successions cut for it, given to products
@@ -12,9 +11,9 @@ export function productsAt(farm: Farm, picks: readonly Pick[], outlooks: readonl
     const cut = outlooks.filter(({ fate }) => fate.kind !== "none" && fate.as === "salad" && fate.pick === pick);
     const left = new Map<string, number>();
     for (const outlook of cut) {
-      const odds = outlook.atPicks.find((at) => at.pick === pick)?.odds ?? 0;
-      const id = outlook.crop.id;
-      left.set(id, (left.get(id) ?? 0) + weightAtFate(outlook) * (outlook.fate.kind === "hold" ? 1 : odds));
+      const { id } = outlook.crop;
+      const { odds, weight } = outlook.atFate!;
+      left.set(id, (left.get(id) ?? 0) + weight * odds);
     }
     return farm.products.map((product): ProductAtPick => {
       const shares = product.parts.reduce((sum, { share }) => sum + share, 0);

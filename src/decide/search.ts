@@ -12,6 +12,8 @@ export interface Found {
 /** Places in the tree looked into before the search gives up proving. The same on every machine. */
 const MOST_NODES = 400_000;
 
+const DIM_GRAVITY = gravityOf(["dim"]);
+
 /** What can still be gained from an interval up to an outlet, whatever is done: for bounds. */
 interface Rest {
   readonly outlet: Outlet;
@@ -20,6 +22,8 @@ interface Rest {
   readonly mostLight: Float64Array;
   readonly leastHeat: Float64Array;
   readonly mostSafe: Float64Array;
+  /** The same sums when one setting stays on to the end: [interval × settings + setting]. */
+  readonly stay: { readonly pace: Float64Array; readonly light: Float64Array; readonly heat: Float64Array; readonly safe: Float64Array };
 }
 
 interface Tracked {
@@ -47,6 +51,18 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
       return sums;
     };
   };
+  const staying = (values: Float64Array, outlet: Outlet, tail: Float64Array): Float64Array => {
+    const sums = new Float64Array((n + 1) * S);
+    for (let s = 0; s < S; s++) {
+      let sum = tail[s]!;
+      sums[outlet.interval * S + s] = sum;
+      for (let i = outlet.interval - 1; i >= 0; i--) {
+        sum += values[i * S + s]!;
+        sums[i * S + s] = sum;
+      }
+    }
+    return sums;
+  };
   const leastPace = extremes(table.pace, ({ pace }) => pace, least);
   const mostPace = extremes(table.pace, ({ pace }) => pace, most);
   const mostLight = extremes(table.lightIn, ({ light }) => light, most);
@@ -60,6 +76,12 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
       mostLight: mostLight(outlet),
       leastHeat: leastHeat(outlet),
       mostSafe: mostSafe(outlet),
+      stay: {
+        pace: staying(table.pace, outlet, outlet.pace),
+        light: staying(table.lightIn, outlet, outlet.light),
+        heat: staying(table.heat, outlet, outlet.heat),
+        safe: staying(table.safe, outlet, outlet.safe),
+      },
     }))
     .sort((a, b) => a.outlet.interval - b.outlet.interval);
 }
@@ -91,6 +113,12 @@ export function bestSchedule(problem: TunnelProblem): Found {
     light[j]![0] = table.light;
   });
 
+  const moveGravity = Int32Array.from({ length: n * S * S }, (_, k) =>
+    gravityOf(breachesAt(problem, Math.floor(k / (S * S)), Math.floor(k / S) % S, k % S)),
+  );
+  const tail = tailsOf(problem, brokenGravity);
+  const lastWeek = problem.week[n - 1];
+
   let best: readonly number[] | null = null;
   let bestGravity = Number.POSITIVE_INFINITY;
   let bestWorth = Number.NEGATIVE_INFINITY;
@@ -121,13 +149,35 @@ export function bestSchedule(problem: TunnelProblem): Found {
     return sum;
   };
 
-  /** Enters interval i with a setting;  */
+  /** The same when a setting stays on from interval i to the end: nearly what it brings. */
+  const boundStaying = (i: number, setting: number): number => {
+    let sum = -(minutes[i]! + tail.minutes[i * S + setting]!) * problem.minute;
+    for (let j = 0; j < J; j++) {
+      const { table, rests } = tracked[j]!;
+      let top = settled[j]![i]!;
+      for (let r = rests.length - 1; r >= 0; r--) {
+        const { outlet, stay } = rests[r]!;
+        if (outlet.interval < i) break;
+        const k = i * S + setting;
+        const grown = pace[j]![i]! + stay.pace[k]!;
+        const whole = table.value.atMost(grown, grown) * outlet.share;
+        if (whole <= top) continue;
+        const lit = problem.lightShare(table, light[j]![i]! + stay.light[k]!, outlet.days);
+        const most = whole * lit * quality(heat[j]![i]! + stay.heat[k]!, problem) * Math.exp(safe[j]![i]! + stay.safe[k]!);
+        if (most > top) top = most;
+      }
+      sum += top;
+    }
+    return sum;
+  };
+
+  /** Enters interval i with a setting. */
   const enter = (i: number, from: number, to: number): void => {
     const k = i * S + to;
     dim[i + 1] = dim[i]! + problem.dim[k]!;
     const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays;
     gravity[i + 1] =
-      gravity[i]! + brokenGravity[k]! + gravityOf(breachesAt(problem, i, from, to)) + (tooDim ? gravityOf(["dim"]) : 0);
+      gravity[i]! + brokenGravity[k]! + moveGravity[i * S * S + from * S + to]! + (tooDim ? DIM_GRAVITY : 0);
     minutes[i + 1] = minutes[i]! + problem.minutes[problem.parts[i]!][from * S + to]!;
     for (let j = 0; j < J; j++) {
       const { table, rests } = tracked[j]!;
@@ -197,6 +247,11 @@ export function bestSchedule(problem: TunnelProblem): Found {
       enter(i, from, to);
       if (gravity[i + 1]! > bestGravity) continue;
       if (worse(gravity[i + 1]!, rounded(bound(i + 1) + 1e-6), changes + changed)) continue;
+      if (changed && used + changed === problem.changesPerWeek && problem.week[i] === lastWeek) {
+        if (tail.closed[(i + 1) * S + to]) continue;
+        const grave = gravity[i + 1]! + tail.gravity[(i + 1) * S + to]!;
+        if (worse(grave, rounded(boundStaying(i + 1, to) + 1e-6), changes + changed)) continue;
+      }
       visit(i + 1, changes + changed, used + changed);
     }
   };
@@ -213,6 +268,24 @@ export function bestSchedule(problem: TunnelProblem): Found {
   });
   visit(0, 0, 0);
   return { choice: best ?? new Array<number>(n).fill(problem.now), proved: nodes < MOST_NODES, nodes };
+}
+
+/** What staying with a setting from an interval to the end costs and breaks: [interval × settings + setting]. */
+function tailsOf(problem: TunnelProblem, brokenGravity: Int32Array) {
+  const { intervals: n } = problem;
+  const S = problem.settings.length;
+  const minutes = new Float64Array((n + 1) * S);
+  const gravity = new Int32Array((n + 1) * S);
+  const closed = new Uint8Array((n + 1) * S);
+  for (let s = 0; s < S; s++) {
+    for (let i = n - 1; i >= 0; i--) {
+      const [here, next] = [i * S + s, (i + 1) * S + s];
+      minutes[here] = minutes[next]! + problem.minutes[problem.parts[i]!][s * S + s]!;
+      gravity[here] = gravity[next]! + brokenGravity[here]! + gravityOf(breachesAt(problem, i, s, s));
+      closed[here] = closed[next] || !problem.possible[here] ? 1 : 0;
+    }
+  }
+  return { minutes, gravity, closed };
 }
 
 /** Schedules with at most one change, to have something good to beat before the tree is walked. */

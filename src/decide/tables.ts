@@ -1,7 +1,7 @@
 import { type Climate, climate, lyingIn } from "../cover/index.ts";
 import { type Cover, type Crop, type Farm, lyingBy, type Setting, type Settings, settingKey } from "../farm/index.ts";
 import { accumulate, between, lightOnWeight, type Sums } from "../growth/index.ts";
-import { HOUR, type Instant } from "../quantity/index.ts";
+import { daysBetween, HOUR, type Instant } from "../quantity/index.ts";
 import { damageOdds, predicted } from "../watch/index.ts";
 import type { Weather } from "../weather/index.ts";
 import { partOf, type Horizon } from "./horizon.ts";
@@ -145,25 +145,26 @@ function outletsOf(
     if (hour >= horizon.end) return horizon.walks.length;
     return Math.max(0, horizon.starts.findLastIndex((start) => start <= hour));
   };
-  const days = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
+  const grown = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
   const atPicks = picks.map((pick) => ({
     fate: { kind: "pick" as const, pick, as: "salad" as const },
     at: pick.at,
     interval: place(pick.at),
     share: marketShare(pick) * wait(pick.at),
-    days: days(pick.at),
+    days: grown(pick.at),
   }));
   const early = horizon.walks
     .filter(({ part }) => part === "morning")
-    .flatMap(({ at }) => {
+    .flatMap(({ at, date }) => {
       const best = picks
         .map((pick) => ({ pick, days: (pick.at - at) / (24 * HOUR) }))
         .filter((hold) => hold.days >= 0.5 && hold.days <= crop.storage)
         .map((hold) => ({ ...hold, share: marketShare(hold.pick) * (1 - settings.holdLoss) ** hold.days * wait(at) }))
         .sort((a, b) => b.share - a.share)[0];
       if (best === undefined) return [];
-      const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
-      return [{ fate, at, interval: place(at), share: best.share, days: days(at) }];
+      const days = daysBetween(date, best.pick.marketDate);
+      const fate = { kind: "hold" as const, cut: at, days, pick: best.pick, as: "salad" as const };
+      return [{ fate, at, interval: place(at), share: best.share, days: grown(at) }];
     });
   return [...atPicks, ...early].filter(({ at }) => at / HOUR - weather.first > growing.origin);
 }

@@ -92,8 +92,8 @@ function picks(setting: Setting | null): Market["picks"] | null {
   return found.length === entries.length ? found : null;
 }
 
-function markets(setting: Setting | null): readonly Market[] {
-  const taken = new Set<string>();
+/** @param taken - Receives every id, also of an entry that is not sound otherwise: names are known all the same. */
+function markets(setting: Setting | null, taken: Set<string>): readonly Market[] {
   return (setting?.list() ?? []).flatMap((entry) => {
     const group = entry.settings(["id", "name", "day", "picks"]);
     if (group === null) return [];
@@ -137,13 +137,12 @@ function parts(
   return null;
 }
 
-function orders(setting: Setting, sold: readonly Market[], problems: Problem[]): Product["orders"] {
+function orders(setting: Setting, ids: readonly string[], problems: Problem[]): Product["orders"] {
   return setting.list().flatMap((entry) => {
     const group = entry.settings(["market", "weight"]);
     const marketSetting = group?.need("market", "a market") ?? null;
     const market = marketSetting?.text("a market") ?? null;
     const weight = group?.need("weight", "a weight like 30 lb")?.quantity("mass") ?? null;
-    const ids = sold.map(({ id }) => id);
     if (market !== null && !ids.includes(market))
       problems.push(unknownName(marketSetting!.spot, market, "a market", ids, "market-unknown"));
     return market === null || weight === null ? [] : [{ market, weight }];
@@ -153,7 +152,7 @@ function orders(setting: Setting, sold: readonly Market[], problems: Problem[]):
 function products(
   setting: Setting | null,
   crops: Farm["crops"],
-  sold: readonly Market[],
+  marketIds: readonly string[],
   problems: Problem[],
 ): readonly Product[] {
   const taken = new Set<string>();
@@ -166,13 +165,13 @@ function products(
     const priceSetting = group.get("price");
     const price = priceSetting === null ? null : priceSetting.quantity("price");
     const orderSetting = group.get("orders");
-    const ordered = orderSetting === null ? [] : orders(orderSetting, sold, problems);
+    const ordered = orderSetting === null ? [] : orders(orderSetting, marketIds, problems);
     return id === null || name === null || shares === null ? [] : [{ id, name, parts: shares, price, orders: ordered }];
   });
 }
 
-function tunnels(setting: Setting | null): readonly Tunnel[] {
-  const taken = new Set<string>();
+/** @param taken - Receives every id, as of markets. */
+function tunnels(setting: Setting | null, taken: Set<string>): readonly Tunnel[] {
   return (setting?.list() ?? []).flatMap((entry) => {
     const group = entry.settings(["id", "name", "length", "hoops", "beds"]);
     if (group === null) return [];
@@ -213,14 +212,14 @@ function limits(setting: Setting | null, settings: Settings): Limits {
 
 function sensors(
   setting: Setting | null,
-  stand: readonly Tunnel[],
+  tunnelIds: readonly string[],
   problems: Problem[],
 ): ReadonlyMap<string, string> {
   // A farm with one logger in the open need not say so.
   if (setting === null) return new Map([[OUTSIDE, OUTSIDE]]);
   const found = new Map<string, string>();
   const group = setting.settings(null);
-  const places = [OUTSIDE, ...stand.map(({ id }) => id)];
+  const places = [OUTSIDE, ...tunnelIds];
   for (const name of group?.names ?? []) {
     const sensor = group!.get(name)!;
     const where = sensor.text("outside or a tunnel");
@@ -259,17 +258,20 @@ export function farmFile(
   const where = place(group.need("place", "where the farm is"));
   const rounds = walks(group.get("walks"), catalogue.settings);
   const marketSetting = group.need("markets", "at least one market");
-  const sold = markets(marketSetting);
+  const marketIds = new Set<string>();
+  const sold = markets(marketSetting, marketIds);
   atLeastOne(marketSetting, sold.length, "market");
   const tunnelSetting = group.need("tunnels", "at least one tunnel");
-  const stand = tunnels(tunnelSetting);
+  const tunnelIds = new Set<string>();
+  const stand = tunnels(tunnelSetting, tunnelIds);
   atLeastOne(tunnelSetting, stand.length, "tunnel");
   const crops = cropOverrides(group.get("crops"), catalogue.crops, problems);
   const covers = coverOverrides(group.get("covers"), catalogue.covers, problems);
-  const offered = products(group.get("products"), crops, sold, problems);
+  const offered = products(group.get("products"), crops, [...marketIds], problems);
   const wages = labour(group.get("labour"), catalogue.settings);
   const bounds = limits(group.get("limits"), catalogue.settings);
-  const probes = sensors(group.get("sensors"), stand, problems);
+  const probes = sensors(group.get("sensors"), [...tunnelIds], problems);
+  problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   if (problems.some(({ weight }) => weight === "stops")) return { farm: null, problems };
   if (name === null || units === null || where === null || rounds === null) return { farm: null, problems };
   return {

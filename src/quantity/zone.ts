@@ -68,15 +68,32 @@ export interface Calendar {
   readonly clock: Float64Array;
 }
 
-/** Lays `length` hours from `first` on the farm's calendar, asking for the zone's offset once an hour. */
+/**
+ * Minutes the zone is ahead of universal time for each hour from `first`, as at the hour's middle. Asked for once a day,
+ * and hour by hour only on a day in which it changes.
+ */
+function offsets(zone: string, first: UtcHour, length: number): Float64Array {
+  const middle = (i: number): Instant => (startOf((first + i) as UtcHour) + HOUR / 2) as Instant;
+  const minutes = new Float64Array(length);
+  let before = offset(zone, middle(0));
+  for (let i = 0; i < length; i += 24) {
+    const after = offset(zone, middle(i + 24));
+    for (let k = i; k < Math.min(length, i + 24); k++) minutes[k] = before === after ? before : offset(zone, middle(k));
+    before = after;
+  }
+  return minutes;
+}
+
+/** Lays `length` hours from `first` on the farm's calendar. */
 export function calendar(zone: string, first: UtcHour, length: number): Calendar {
   const dates: LocalDate[] = [];
   const day = new Int32Array(length);
   const clock = new Float64Array(length);
+  const ahead = offsets(zone, first, length);
   let last = Number.NaN;
   for (let i = 0; i < length; i++) {
     const middle = (startOf((first + i) as UtcHour) + HOUR / 2) as Instant;
-    const wall = middle + offset(zone, middle) * MINUTE;
+    const wall = middle + ahead[i]! * MINUTE;
     const dayNumber = Math.floor(wall / 86_400_000);
     if (dayNumber !== last) {
       dates.push(iso(wall).slice(0, 10) as LocalDate);

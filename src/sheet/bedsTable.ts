@@ -39,13 +39,14 @@ export interface BedRow {
     readonly planned: string;
     /** Earliest to latest, or since when it is there. */
     readonly told: string;
+    readonly since: boolean;
   };
   readonly todo: string;
   readonly todoUnchanged: string;
   /** Days its window lasts; null when not known. */
   readonly lasts: string | null;
-  /** Where it stands if nothing is changed, in one sentence. */
-  readonly state: string;
+  /** Where it stands if nothing is changed, as whole sentences. */
+  readonly state: readonly string[];
   /** The same with the plan as whole sentences, where there is no room for columns. */
   readonly sentences: readonly string[];
   /** Rests on judgement: marked "~". */
@@ -79,12 +80,43 @@ const date = (farm: Farm, outlook: SuccessionOutlook, at: LocalDate | null): str
 
 const told = ({ middle, range }: Size): string => (range === null ? middle : `${middle} (${range})`);
 
+/** The date it was reached at, when that has passed. */
+const reached = (farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string | null => {
+  const { unchanged } = outlook.reach;
+  return unchanged !== null && unchanged < today ? date(farm, outlook, unchanged) : null;
+};
+
 function reachTold(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string {
-  const { earliest, latest, unchanged } = outlook.reach;
   if (outlook.stage === "finished" || outlook.stage === "future") return "";
-  if (unchanged !== null && unchanged < today) return `since ${date(farm, outlook, unchanged)}`;
+  const since = reached(farm, outlook, today);
+  if (since !== null) return `since ${since}`;
+  const { earliest, latest } = outlook.reach;
   const [first, last] = [date(farm, outlook, earliest), date(farm, outlook, latest)];
   return first === last ? first : `${first} … ${last}`;
+}
+
+function reachSentence(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string {
+  const window = leafWindow(farm.units, outlook.crop.smallest, outlook.crop.largest);
+  const since = reached(farm, outlook, today);
+  if (since !== null) return `In salad size (${window}) or beyond since ${since}.`;
+  const { earliest, latest } = outlook.reach;
+  if (earliest === null) return `Salad size (${window}) lies beyond the days looked at.`;
+  const first = date(farm, outlook, earliest);
+  if (latest === null) return `Salad size (${window}) comes on ${first} at the earliest with covers.`;
+  return earliest === latest
+    ? `Salad size (${window}) comes on ${first} whatever lies on it.`
+    : `Salad size (${window}) comes with covers on ${first} at the earliest and ${date(farm, outlook, latest)} at the latest.`;
+}
+
+/** Where it stands now, as a sentence. */
+function nowSentence(farm: Farm, outlook: SuccessionOutlook, who: string, tunnel: string): string {
+  const head = `${capital(who)}, ${tunnel}`;
+  if (outlook.stage === "finished") return `${head}: finished.`;
+  if (outlook.sizeNow !== null) return `${head}: ${told(sizeOf(farm, outlook, outlook.sizeNow))} now.`;
+  if (outlook.stage === "future") return `${head}: to be sown ${day(farm.units, outlook.succession.sown)}.`;
+  return outlook.emergence === null
+    ? `${head}: not up yet.`
+    : `${head}: comes up about ${dayOf(farm, outlook.emergence.at)}.`;
 }
 
 function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalDate): BedRow {
@@ -102,6 +134,7 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalD
       unchanged: date(farm, outlook, reach.unchanged),
       planned: date(farm, outlook, reach.planned),
       told: reachTold(farm, outlook, today),
+      since: reached(farm, outlook, today) !== null,
     },
     todo: todo(farm, fate, stage),
     todoUnchanged: todo(farm, fateUnchanged, stage),
@@ -117,21 +150,21 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalD
           oddsUnchanged: odds(at.oddsUnchanged),
           odds: odds(at.odds),
         };
-  const who = `${capital(common.who)}, ${common.tunnel}: now ${told(common.now)}.`;
-  const sentences =
-    pick === null || at === null
-      ? [who, common.todo]
-      : [
-          who,
-          `On ${day(farm.units, at.pick.date)} ${told(pick.planned)} with the plan, ${told(pick.unchanged)} left as it is; odds ${pick.odds}.`,
-          `Salad size (${common.window}) with covers: ${common.reach.told}.`,
-          common.todo,
-        ];
-  const state =
-    pick === null || at === null
-      ? `now ${told(common.now)}.`
-      : `now ${told(common.now)}, ${told(pick.unchanged)} on ${day(farm.units, at.pick.date)}, odds ${pick.oddsUnchanged}; salad size (${common.window}) with covers: ${common.reach.told}.`;
-  return { ...common, pick, state, sentences };
+  const who = nowSentence(farm, outlook, common.who, common.tunnel);
+  if (pick === null || at === null) return { ...common, pick, state: [who], sentences: [who, common.todo] };
+  const when = day(farm.units, at.pick.date);
+  const comes = reachSentence(farm, outlook, today);
+  return {
+    ...common,
+    pick,
+    state: [who, `On ${when} ${told(pick.unchanged)}; odds ${pick.oddsUnchanged}.`, comes],
+    sentences: [
+      who,
+      `On ${when} ${told(pick.planned)} with the plan, ${told(pick.unchanged)} left as it is; odds ${pick.odds}.`,
+      comes,
+      common.todo,
+    ],
+  };
 }
 
 /** Every succession, grouped by the pick it is told about, picks in order, those without one last. */

@@ -9,23 +9,13 @@ import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import { marksUsed, needsYou } from "./sheet.ts";
 import { moment } from "./words.ts";
 
-const HEAD = [
-  "Succession",
-  "Now",
-  "At the pick",
-  "Odds",
-  "Salad size reached",
-  "With covers",
-  "Lasts",
-] as const;
+const HEAD = ["Succession", "Now", "At the pick", "Odds", "Salad size", "With covers", "Lasts"] as const;
 
 function group(out: Page, { heading, rows }: BedGroup): void {
   out.gap();
   out.say(heading, { tone: "bold" });
   if (out.width < COLUMNS) {
-    for (const row of rows) {
-      out.say(`${row.who}, ${row.tunnel}: ${row.state}`, { mark: "- " });
-    }
+    for (const { state } of rows) out.say(state.join(" "), { mark: "- " });
     return;
   }
   const all = [
@@ -35,8 +25,8 @@ function group(out: Page, { heading, rows }: BedGroup): void {
       sized(row.now),
       row.pick === null ? "" : sized(row.pick.unchanged),
       row.pick === null ? "" : row.pick.oddsUnchanged,
-      row.reach.unchanged,
-      row.reach.told.replace(" … ", "\n… "),
+      row.reach.since ? row.reach.told : row.reach.unchanged,
+      row.reach.since ? "" : row.reach.told.replace(" … ", "\n… "),
       row.lasts ?? "",
     ]),
   ];

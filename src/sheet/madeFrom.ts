@@ -1,22 +1,26 @@
 import type { MadeFrom } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
-import type { Instant } from "../quantity/index.ts";
+import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
-import { age, day, list, moment } from "./words.ts";
+import { age, clock, day, dayOf, list, moment } from "./words.ts";
 
 const SHOWN = 3;
 
 const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>> = {
-  filled: (from, to) => `from ${from} to ${to}, filled from the hours beside it`,
-  estimated: (from, to) => `from ${from} to ${to}, estimated`,
+  filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
+  estimated: (from, to) => `${from} to ${to}, estimated`,
 };
+
+/** The end of a gap, without its date when that is the date it began on. */
+const until = (farm: Farm, { from, to }: Gap): string =>
+  dayOf(farm, from) === dayOf(farm, to)
+    ? clock(farm.units, localHour(farm.place.zone, to))
+    : moment(farm, to);
 
 function gaps(farm: Farm, all: readonly Gap[]): string[] {
   if (all.length === 0) return [];
-  const shown = all
-    .slice(-SHOWN)
-    .map(({ from, to, origin }) => GAP[origin](moment(farm, from), moment(farm, to)));
+  const shown = all.slice(-SHOWN).map((gap) => GAP[gap.origin](moment(farm, gap.from), until(farm, gap)));
   const rest = all.length - shown.length;
   return [
     rest === 0

@@ -95,7 +95,6 @@ export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): stri
       ? ['"~" before a day\'s temperatures: beyond the forecast, carried on from the last known days.']
       : []),
     "Sizes are the longest leaf; below a size stands the range four of five lie in. Odds are for salad size at the pick.",
-    "Minutes are estimates for one person; time a walk of your own and set them.",
   ];
 }
 
@@ -132,7 +131,10 @@ export function sheetOf(outcome: Outcome): Sheet {
             `${names.tunnel(tunnel.id)}: not every schedule could be looked at; a better one may exist.`,
         ),
     ],
-    marks: marksUsed(beds, table.days),
+    marks: [
+      ...marksUsed(beds, table.days),
+      "Minutes are estimates for one person; time a walk of your own and set them.",
+    ],
     cautions: cautions(farm, successions),
   };
 }

@@ -52,6 +52,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
     .sort((a, b) => b.risk - a.risk);
   const probable = told.filter(({ risk }) => risk >= 0.5);
   const possible = told.filter(({ risk }) => risk >= 0.01 && risk < 0.5);
+  const unpromised = told.filter(({ risk, promised, unfit }) => risk < 0.01 && promised < unfit);
   const windy = told.filter(({ windy }) => windy);
   return {
     kind: "frost",
@@ -79,7 +80,14 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ...(possible.length === 0
         ? []
         : [`Some risk is left in ${list(possible.map(({ name, risked }) => `${name} (${risked})`))}.`]),
-      ...(probable.length + possible.length === 0 ? ["With the plan hardly any risk is left."] : []),
+      ...(unpromised.length === 0
+        ? []
+        : [
+            `${list(unpromised.map(({ name }) => name))} should come through, but what is on cannot promise it.`,
+          ]),
+      ...(probable.length + possible.length + unpromised.length === 0
+        ? ["With the plan hardly any risk is left."]
+        : []),
       ...(windy.length === 0
         ? []
         : [

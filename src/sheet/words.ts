@@ -43,9 +43,14 @@ export function quarters(value: number): string {
   return whole === 0 && part !== "" ? part : `${whole}${part}`;
 }
 
-/** Whole degrees. */
+/** Below this a half degree Celsius, as fine as a whole degree Fahrenheit, can decide about a leaf. [°C] */
+const NEAR_FREEZING = 5;
+
+/** Whole degrees; halves of a degree Celsius near freezing. */
 export const temperature = (units: Units, value: Celsius): string =>
-  units === "US" ? tied(signed(toStep(toFahrenheit(value), 1)), "°F") : tied(signed(toStep(value, 1)), "°C");
+  units === "US"
+    ? tied(signed(toStep(toFahrenheit(value), 1)), "°F")
+    : tied(signed(toStep(value, value < NEAR_FREEZING ? 0.5 : 1)), "°C");
 
 /** Two temperatures in one unit, for a narrow place whose heading names it. */
 export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>

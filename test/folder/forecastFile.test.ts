@@ -1,0 +1,67 @@
+import { describe, expect, test } from "vitest";
+import {
+  forecastFile,
+  forecastName,
+  issuedOf,
+  looksLikeForecast,
+  readForecast,
+  writeForecast,
+} from "../../src/folder/index.ts";
+import { instant } from "../../src/quantity/index.ts";
+import { messages, table } from "./fixtures.ts";
+
+const ZONE = "America/New_York";
+const read = (text: string) => forecastFile(table("forecast.csv", text), ZONE, null);
+
+test("a typed forecast is read with units from its header", () => {
+  const { forecast, issuedBy } = read(
+    "date,low (F),high (F),wind (mph),sky\n2026-04-21,41,50,10,Partly Cloudy\n2026-04-20,41,50,,\n",
+  );
+  expect(issuedBy).toBe("firstDay");
+  expect(new Date(forecast!.issued).toISOString()).toBe("2026-04-20T04:00:00.000Z");
+  expect(forecast!.days).toEqual([
+    { date: "2026-04-20", low: 5, high: 10, wind: null, sky: null },
+    { date: "2026-04-21", low: 5, high: 10, wind: 4.4704, sky: "mixed" },
+  ]);
+});
+
+test("a line above the header may say when it was issued, and the option is stronger", () => {
+  const text = "County forecast issued 2026-04-19 16:30\ndate,low (C),high (C)\n2026-04-20,5,10\n";
+  expect(new Date(read(text).forecast!.issued).toISOString()).toBe("2026-04-19T20:30:00.000Z");
+  const told = forecastFile(table("forecast.csv", text), ZONE, instant(0));
+  expect([told.forecast!.issued, told.issuedBy]).toEqual([0, "option"]);
+});
+
+describe("problems of a forecast", () => {
+  test("no unit is a problem", () =>
+    expect(messages(read("date,low,high\n2026-04-20,41,50\n"))[0]).toBe(
+      'forecast.csv:2 column "low": expected a temperature like 85 F or 29 C, received "41". Write the unit behind the number, or once in the column\'s header, like low (F).',
+    ));
+  test("a low above its high, a day twice, a sky nobody knows", () =>
+    expect(messages(read("date,low (C),high (C),sky\n2026-04-20,9,5,\n2026-04-21,1,5,\n2026-04-21,1,5,\n2026-04-22,1,5,sunnny"))).toEqual([
+      'forecast.csv:2 column "high": expected a high not below the low, received "5". Swap the two.',
+      'forecast.csv:4 column "date": expected each date once, received "2026-04-21". Take one of the two lines out.',
+      'forecast.csv:5 column "sky": expected sun, mixed or cloud, received "sunnny". Did you mean "sunny"?',
+    ]));
+  test("no days at all", () =>
+    expect(messages(read("date,low (F),high (F)\n"))).toEqual([
+      "forecast.csv: expected at least one day with date, low and high, received none. Write one line a day under the header date,low (F),high (F).",
+    ]));
+});
+
+test("a kept forecast is read back the same, and its name is its moment", () => {
+  const { forecast } = read("date,low (F),high (F),wind (mph),sky\n2026-04-20,41,50,10,sun\n");
+  const name = forecastName(forecast!.issued);
+  expect(name).toBe("2026-04-20T0400Z.csv");
+  expect(issuedOf(name)).toBe(forecast!.issued);
+  expect(issuedOf("forecast.csv")).toBeNull();
+  const again = readForecast(table(name, writeForecast(forecast!))).forecast!;
+  expect(again.issued).toBe(forecast!.issued);
+  expect(writeForecast(again)).toBe(writeForecast(forecast!));
+});
+
+test("a table is told to be a forecast by its header", () => {
+  expect(looksLikeForecast(["Date", "Low (F)", "High (F)"])).toBe(true);
+  expect(looksLikeForecast(["Date", "Time", "Temp (F)"])).toBe(false);
+  expect(looksLikeForecast(["Date", "Time", "Low", "High"])).toBe(false);
+});
