@@ -1,17 +1,7 @@
-import type { Farm } from "./farm/index.ts";
-import { type MadeFrom, type SuccessionOutlook } from "./decide/index.ts";
-import type { Problem } from "./problem/index.ts";
-import type { Instant } from "./quantity/index.ts";
-import { week, type WeekInput } from "./week.ts";
+import type { Beds } from "./sheet/index.ts";
+import { type WeekInput, week } from "./week.ts";
 
-/** Where each succession stands. */
-export interface Beds {
-  readonly farm: Farm;
-  readonly on: Instant;
-  readonly successions: readonly SuccessionOutlook[];
-  readonly madeFrom: MadeFrom;
-  readonly problems: readonly Problem[];
-}
+export type { Beds } from "./sheet/index.ts";
 
 /** Where every succession stands and will stand, in the order of the farm's list. */
 export function beds(input: WeekInput): Beds {

@@ -2,7 +2,7 @@ import coverData from "../../data/covers.json" with { type: "json" };
 import cropData from "../../data/crops.json" with { type: "json" };
 import settingData from "../../data/settings.json" with { type: "json" };
 import type { Cover } from "./cover.ts";
-import type { Crop, Standing } from "./crop.ts";
+import type { Crop, HowKnown } from "./crop.ts";
 import type { Settings } from "./settings.ts";
 
 /** What data/ says where a farm says nothing. */
@@ -33,7 +33,7 @@ function nested(values: Readonly<Record<string, Value>>): Nested {
 }
 
 function cropOf(id: string, name: string, values: Readonly<Record<string, Value>>): Crop {
-  const requirementStanding = values["requirement"]!.standing as Standing;
+  const requirementStanding = values["requirement"]!.standing as HowKnown;
   return { id, name, requirementStanding, ...nested(values) } as unknown as Crop;
 }
 

@@ -1,7 +1,7 @@
 import type { Celsius, Centimetre, DegreeDays, Mol } from "../quantity/index.ts";
 
 /** How a value is known. */
-export type Standing = "published" | "derived" | "memory" | "judgement";
+export type HowKnown = "published" | "derived" | "memory" | "judgement";
 
 /** What a crop needs and bears. Values of the catalogue stand in data/crops.json with unit, source and standing. */
 export interface Crop {
@@ -26,7 +26,7 @@ export interface Crop {
   readonly requirement: DegreeDays;
   /** Spread of the requirement: standard deviation of its logarithm. [1] */
   readonly requirementSpread: number;
-  readonly requirementStanding: Standing;
+  readonly requirementStanding: HowKnown;
   /** f in 1/E = 1/D + f/R. [MJ/m² per °C·d] */
   readonly lightOnPace: number;
   /** Exponent of the daily light integral in weight. [1] */

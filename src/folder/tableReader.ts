@@ -1,6 +1,5 @@
 import { didYouMean, type Problem } from "../problem/index.ts";
 import {
-  isUnitOf,
   type OtherUnits,
   parseQuantity,
   type QuantityKind,
@@ -39,6 +38,8 @@ export interface TableReader {
 interface Place {
   readonly index: number;
   readonly unit: string | null;
+  /** The header states a unit that cannot be used; told once, not again for every line. */
+  readonly broken: boolean;
 }
 
 const isRemark = ({ cells }: Row): boolean => cells[0]?.trimStart().startsWith("#") ?? true;
@@ -73,12 +74,15 @@ function findColumns(
       problem(cell.trim(), "column-unknown", "a known column", hint, "needsYou");
     } else if (places.has(name)) {
       problem(cell.trim(), "column-twice", "each column once", "Take one of the two out.", "stops");
-    } else if (unit !== null && column.kind !== undefined && !isUnitOf(unit, column.kind, other)) {
-      problems.push(
-        quantityProblem({ file, line: header.line, column: cell.trim() }, unit, column.kind, "unknownUnit", null),
-      );
-      places.set(name, { index, unit: null });
-    } else places.set(name, { index, unit });
+    }
+    if (column === undefined || places.has(name)) return;
+    const fault =
+      unit === null || column.kind === undefined ? null : parseQuantity(`1 ${unit}`, column.kind, null, other).fault;
+    if (fault !== null) {
+      const spot = { file, line: header.line, column: cell.trim() };
+      problems.push(quantityProblem(spot, unit!, column.kind!, fault, null));
+    }
+    places.set(name, { index, unit: fault === null ? unit : null, broken: fault !== null });
   });
   for (const { name, required } of columns)
     if (required && !places.has(name))
@@ -122,8 +126,10 @@ export function tableReader(table: Table, columns: readonly Column[], other?: Ot
       named: (column, what) =>
         text(column) !== "" ? text(column) : fault(column, "cell-empty", what, "Fill it in or take the line out."),
       quantity: (column, kind) => {
-        const read = parseQuantity(text(column), kind, places.get(column)?.unit ?? null, other);
+        const place = places.get(column);
+        const read = parseQuantity(text(column), kind, place?.unit ?? null, other);
         if (read.fault === null) return read.value;
+        if (read.fault === "noUnit" && place?.broken === true) return null;
         problems.push(quantityProblem(spot(column), text(column), kind, read.fault, column));
         return null;
       },

@@ -275,7 +275,3 @@ export function parseQuantities<Kind extends QuantityKind>(
   const all = join === "sum" ? [values.reduce((sum, value) => sum + value, 0)] : values;
   return { value: all as QuantityOf[Kind][], fault: null };
 }
-
-/** True when a unit can stand for the kind: for a unit stated in a header. @example isUnitOf("ft", "length") // => true */
-export const isUnitOf = (unit: string, kind: QuantityKind, other?: OtherUnits): boolean =>
-  parseQuantity(`1 ${unit}`, kind, null, other).fault === null;

@@ -4,8 +4,8 @@ import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { pickHeading, samePick } from "./picks.ts";
-import { mainPick } from "./reason.ts";
+import { pickHeading } from "./picks.ts";
+import { samePick } from "./samePick.ts";
 import { capital, day, dayOf, days, leaf, leafSpread, leafWindow, odds } from "./words.ts";
 
 /** A leaf length and the range four of five lie in. */
@@ -58,6 +58,16 @@ export interface BedGroup {
   readonly heading: string;
   readonly date: LocalDate | null;
   readonly rows: readonly BedRow[];
+}
+
+/** The pick a succession is told about: where it goes, else what it misses, else the last of the days planned. */
+function mainPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
+  const wanted = [fate.kind === "none" ? null : fate.pick, miss?.pick ?? null];
+  for (const pick of wanted) {
+    const at = pick?.planned ? atPicks.find((each) => samePick(each.pick, pick)) : undefined;
+    if (at !== undefined) return at;
+  }
+  return atPicks.findLast((at) => at.pick.planned) ?? atPicks[0] ?? null;
 }
 
 const sizeOf = (farm: Farm, outlook: SuccessionOutlook, range: AtPick["planned"]): Size => ({

@@ -38,7 +38,7 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       ? "No temperature log: sizes and dates rest on usual weather, or on the leaf you measured, and are rough."
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
-        : `Temperature log of ${sensors} up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
+        : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
     ...gaps(farm, from.gaps),
     from.forecastIssued === null
       ? "No forecast: what lies ahead carries on the days before, and frost and heat cannot be foreseen."

@@ -3,7 +3,7 @@ import { clean } from "./clean.ts";
 import { otherwise } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { samePick } from "./picks.ts";
+import { samePick } from "./samePick.ts";
 import { capital, day, leaf, leafLimit, value } from "./words.ts";
 
 /** A succession that misses its market, and the honest ways out, best first. */

@@ -10,7 +10,7 @@ const tie = (name: string): string => name.replace(/(\d) (?=[a-z%])/gu, `$1${TIE
 export interface Names {
   readonly tunnel: (id: string) => string;
   readonly cover: (id: string) => string;
-  /** The same without what stands in brackets at its end, for narrow places. */
+  /** The same without brackets and commas, for narrow places. */
   readonly shortCover: (id: string) => string;
   /** Crop and id, e.g. "arugula (A12)". */
   readonly succession: (id: string) => string;
@@ -25,7 +25,7 @@ export function namesOf(farm: Farm, outlooks: readonly SuccessionOutlook[]): Nam
   return {
     tunnel: (id) => tunnels.get(id) ?? clean(id),
     cover: (id) => covers.get(id) ?? clean(id),
-    shortCover: (id) => (covers.get(id) ?? clean(id)).replace(/(?<=.) \([^()]*\)/gu, ""),
+    shortCover: (id) => (covers.get(id) ?? clean(id)).replace(/(?<=.) \([^()]*\)|,(?= )/gu, ""),
     succession: (id) => successions.get(id) ?? clean(id),
   };
 }

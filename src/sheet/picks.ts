@@ -4,6 +4,7 @@ import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
+import { samePick } from "./samePick.ts";
 import { capital, clock, day, lacking, leaf, marketDay, odds, weight } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
@@ -20,7 +21,7 @@ export interface PickRow {
   readonly succession: string;
   readonly who: string;
   readonly tunnel: string;
-  /** At the pick; null where it was cut before. */
+  /** When it is cut. */
   readonly size: string | null;
   readonly odds: string | null;
   readonly weight: string | null;
@@ -31,10 +32,6 @@ export interface PickRow {
   readonly sentence: string;
 }
 
-/** One pick is another when greens are cut at the same moment for the same selling day. */
-export const samePick = (a: Pick, b: Pick): boolean =>
-  a.at === b.at && a.marketDate === b.marketDate && a.market.id === b.market.id;
-
 export const pickHeading = (outcome: OfFarm, pick: Pick): string => {
   const { farm } = outcome;
   return `${day(farm.units, pick.date)}, ${clock(farm.units, localHour(farm.place.zone, pick.at))}, for ${marketDay(farm.units, clean(pick.market.name), pick.date, pick.marketDate)}`;
@@ -42,35 +39,31 @@ export const pickHeading = (outcome: OfFarm, pick: Pick): string => {
 
 type OfFarm = { readonly farm: Outcome["farm"] };
 
-function row(outlook: SuccessionOutlook, pick: Pick, outcome: Outcome, names: Names): PickRow {
+function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRow {
   const { farm } = outcome;
-  const { succession, fate, stage } = outlook;
+  const { succession, fate, atFate, stage } = outlook;
   const common = {
     succession: succession.id,
     who: names.succession(succession.id),
     tunnel: names.tunnel(succession.tunnel),
     todo: todo(farm, fate, stage),
   };
-  const at = outlook.atPicks.find((each) => samePick(each.pick, pick));
-  if (at === undefined || fate.kind === "hold")
-    return {
-      ...common,
-      size: null,
-      odds: null,
-      weight: null,
-      special: true,
-      sentence: `${capital(common.who)}, ${common.tunnel}. ${common.todo}`,
-    };
-  const size = mark(outlook) + leaf(farm.units, at.planned);
-  const heavy = mark(outlook) + weight(farm.units, at.weight);
-  const special = fate.kind === "pick" && fate.as !== "salad";
+  const head = `${capital(common.who)}, ${common.tunnel}`;
+  if (atFate === null)
+    return { ...common, size: null, odds: null, weight: null, special: true, sentence: `${head}. ${common.todo}` };
+  const size = mark(outlook) + leaf(farm.units, atFate.size);
+  const heavy = mark(outlook) + weight(farm.units, atFate.weight);
+  const chance = odds(atFate.odds);
+  const special = fate.kind !== "pick" || fate.as !== "salad";
   return {
     ...common,
     size,
-    odds: odds(at.odds),
+    odds: chance,
     weight: heavy,
     special,
-    sentence: `${capital(common.who)}, ${common.tunnel}: ${size}, odds ${odds(at.odds)}, ${heavy}.${special ? ` ${common.todo}` : ""}`,
+    sentence: special
+      ? `${head}: ${size}, odds ${chance}, ${heavy}. ${common.todo}`
+      : `${head}: ${size}, odds ${chance}, ${heavy}.`,
   };
 }
 
@@ -83,7 +76,9 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
       market: clean(pick.market.name),
       heading: pickHeading(outcome, pick),
       products: outcome.products
-        .filter((each) => samePick(each.pick, pick))
+        .filter(
+          (each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0),
+        )
         .map(({ product, expected, ordered }) => {
           const name = clean(farm.products.find(({ id }) => id === product)?.name ?? product);
           const had = weight(farm.units, expected);
@@ -101,6 +96,6 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
         }),
       rows: outcome.successions
         .filter(({ fate }) => fate.kind !== "none" && samePick(fate.pick, pick))
-        .map((outlook) => row(outlook, pick, outcome, names)),
+        .map((outlook) => row(outlook, outcome, names)),
     }));
 }

@@ -9,14 +9,15 @@ import type {
 } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
 import type { Celsius, Centimetre } from "../quantity/index.ts";
+import { samePick } from "./samePick.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { day, leaves, list, night, odds, temperature, value } from "./words.ts";
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, string>> = {
-  frost: "On a night when damage is likely the warmest cloth at hand goes on.",
-  rowCoverInHeat: "Left as it is, it would make the crop warmer by day and yet slower: heat is no brake.",
+  frost: "When damage is likely the warmest cloth at hand goes on.",
+  rowCoverInHeat: "Left on by day it would be warmer and yet slower: heat is no brake.",
   wind: "Other walks are too windy for it.",
   frozen: "At other walks the cloth is frozen and may not be moved.",
   net: "What grows here must stay under net.",
@@ -35,7 +36,7 @@ function stretch(change: Change, plan: TunnelPlan, outcome: Outcome): { first: n
 }
 
 /** The coldest night of the stretch at which the change warms the crop. */
-function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string | null {
+function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): string | null {
   const { first, end } = stretch(change, plan, outcome);
   const evenings = new Set(
     outcome.walks
@@ -51,8 +52,7 @@ function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: 
   const [bare, expected, promised] = [coldest.bare, coldest.expected, coldest.promised].map((at) =>
     temperature(units, at),
   );
-  const cover = list(change.to.map(({ cover }) => names.cover(cover)));
-  return `Frost in ${night(units, coldest.date)}: ${bare} at the crop with nothing on, ${expected} expected under ${cover}, ${promised} promised.`;
+  return `Frost in ${night(units, coldest.date)}: ${expected} expected at the crop, ${promised} promised, ${bare} with nothing on.`;
 }
 
 /** The hottest day of the stretch, as the warning gives it, or as the ledger does for the setting before and after. */
@@ -72,7 +72,7 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
       null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
     );
   if (hottest !== null)
-    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.ifLeft)} at the crop in calm air if left as it is, ${temperature(units, hottest.planned)} with the plan; it suffers above ${temperature(units, hottest.limit)}.`;
+    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.planned)} at the crop with the plan, ${temperature(units, hottest.ifLeft)} if left; too hot above ${temperature(units, hottest.limit)}.`;
   const peak = (key: string): Celsius | null =>
     plan.ledger
       .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
@@ -80,16 +80,13 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
   const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
   if (before === null || after === null || temperature(units, before) === temperature(units, after))
     return null;
-  return `Up to ${temperature(units, before)} at the crop in calm air if left as it is, ${temperature(units, after)} with this change.`;
+  return `Heat: ${temperature(units, after)} at the crop with this change, ${temperature(units, before)} without.`;
 }
 
-/** The pick a succession is told about: where it goes, else what it misses, else the first one. */
-export function mainPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
+/** The pick at which a succession earns what it earns, else the one it misses, else the first. */
+function earningPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
   const pick = fate.kind === "none" ? (miss?.pick ?? null) : fate.pick;
-  const same =
-    pick === null
-      ? null
-      : atPicks.find((at) => at.pick.at === pick.at && at.pick.marketDate === pick.marketDate);
+  const same = pick === null ? undefined : atPicks.find((at) => samePick(at.pick, pick));
   return same ?? atPicks.find((at) => at.pick.planned) ?? atPicks[0] ?? null;
 }
 
@@ -97,7 +94,7 @@ const middle = (size: Range<Centimetre>): number => size.middle;
 
 /** What the plan does to the size of one succession; null when nothing that can be seen. */
 function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): string | null {
-  const at = mainPick(outlook);
+  const at = earningPick(outlook);
   if (at === null) return null;
   const { units } = outcome.farm;
   const who = names.succession(outlook.succession.id);
@@ -116,8 +113,11 @@ function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names):
 
 function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string | null {
   const here = outcome.successions.filter(({ succession }) => succession.tunnel === plan.tunnel.id);
-  const sentences = here.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
-  if (sentences.length > 0) return sentences.join(" ");
+  const soon = here.filter(({ fate }) => fate.kind !== "none" && fate.pick.planned);
+  for (const told of [soon, here]) {
+    const sentences = told.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
+    if (sentences.length > 0) return sentences.join(" ");
+  }
   return change.gain.timing > 0
     ? `Worth ${value(outcome.farm, change.gain.timing)} in size and weight at the picks.`
     : null;
@@ -136,13 +136,15 @@ function cools(change: Change, outcome: Outcome): boolean {
 /** Why a change is in the plan, in whole sentences, from what decided it. */
 export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string {
   const { farm } = outcome;
-  const warmer = () => frostReason(change, plan, outcome, names);
+  const warmer = () => frostReason(change, plan, outcome);
   const cooler = () => heatReason(change, plan, outcome);
   const bySize = () => timingReason(change, plan, outcome, names);
   switch (change.decidedBy) {
     case "limit": {
+      const cold = change.limit === "frost" ? warmer() : null;
+      if (cold !== null) return cold;
       const limit = change.limit === null ? null : FORBIDS[change.limit];
-      const shown = change.limit === "rowCoverInHeat" ? cooler() : change.limit === "frost" ? warmer() : null;
+      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
       return (
         [shown, limit].filter((sentence) => sentence !== null).join(" ") || "A limit leaves no other choice."
       );
@@ -157,7 +159,7 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
     case "timing":
       return bySize() ?? "Brings more of it into size for the picks.";
     case "labour":
-      return `Saves work worth ${value(farm, change.gain.labour)} and costs nothing at the picks.`;
+      return `Saves work worth ${value(farm, change.gain.labour)}.`;
   }
 }
 

@@ -20,6 +20,8 @@ export interface Sheet {
   readonly made: string;
   readonly on: Instant;
   readonly urgent: readonly Urgent[];
+  /** Said where there is no frost and no heat to tell of. */
+  readonly quiet: string | null;
   /** What the plan comes to against changing nothing. */
   readonly summary: readonly string[];
   /** Limits no allowed plan keeps. */
@@ -64,6 +66,7 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
 
 function summary(outcome: Outcome): string[] {
   const { farm } = outcome;
+  if (outcome.walks.length === 0) return ["No plan can be made: no weather is known, neither a log nor a forecast."];
   const changes = outcome.tunnels.flatMap((plan) => plan.changes);
   if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
   const part = (name: keyof Parts): number =>
@@ -79,6 +82,13 @@ function summary(outcome: Outcome): string[] {
       : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
     `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
   ];
+}
+
+function quiet({ warnings, madeFrom, walks }: Outcome): string | null {
+  if (walks.length === 0 || warnings.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
+  return madeFrom.forecastIssued === null
+    ? "No frost or heat is foreseen, but without a forecast none can be."
+    : "No frost and no harmful heat in these days, as far as the forecast goes.";
 }
 
 /** Lines on what the marks mean; only those that are used. */
@@ -113,6 +123,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     made: `Made for ${moment(farm, outcome.on)}.`,
     on: outcome.on,
     urgent: urgent(outcome, names),
+    quiet: quiet(outcome),
     summary: summary(outcome),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),

@@ -13,10 +13,11 @@ const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER
 /** Warnings that ask for a look, not for a cover; told after the plan. */
 const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
-function urgent(out: Page, { severity, heading, columns, rows, follows }: Urgent, full: boolean): void {
+function urgent(out: Page, { severity, heading, columns, rows, inShort, follows }: Urgent, full: boolean): void {
   if (severity === "danger" || rows.length > 0) out.gap();
   out.say(SEVERITY[severity] + heading, { tone: severity === "danger" ? "danger" : "bold" });
   if (!full || rows.length === 0) {
+    if (inShort !== null) out.say(inShort, { indent: 2 });
     for (const sentence of follows) out.say(sentence, { indent: 2 });
     return;
   }
@@ -35,10 +36,11 @@ function urgents(out: Page, all: readonly Urgent[]): void {
     urgent(out, each, !seen.has(each.kind));
     seen.add(each.kind);
   }
-  if (seen.has("frost") || seen.has("heat")) return;
-  out.gap();
-  out.say("No frost and no harmful heat in these days, as far as the forecast goes.");
 }
+
+/** Is there more to say of heat than that the plan keeps it off? */
+const harmless = ({ kind, follows, severity }: Urgent, quiet: readonly string[]): boolean =>
+  kind === "heat" && severity === "care" && follows.every((sentence) => quiet.includes(sentence));
 
 function walk(out: Page, { heading, minutes, carry, notes, tasks, rounds }: WalkBlock): void {
   out.gap();

@@ -16,6 +16,8 @@ export interface Urgent {
   /** One row a tunnel, worst first; empty where a heading says all. */
   readonly columns: readonly string[];
   readonly rows: readonly UrgentRow[];
+  /** What the rows say, where there is no room for them; null when the heading is enough. */
+  readonly inShort: string | null;
   /** What stays at risk, or what follows; whole sentences. */
   readonly follows: readonly string[];
 }
@@ -72,14 +74,15 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ],
       sentence: `${name}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
     })),
+    inShort:
+      possible.length === 0
+        ? null
+        : `Some risk is left in ${list(possible.map(({ name, risked }) => `${name} (${risked})`))}.`,
     follows: [
       ...probable.map(
         ({ name, risked, successions }) =>
           `Probable loss in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
       ),
-      ...(possible.length === 0
-        ? []
-        : [`Some risk is left in ${list(possible.map(({ name, risked }) => `${name} (${risked})`))}.`]),
       ...(unpromised.length === 0
         ? []
         : [
@@ -128,7 +131,8 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
       ],
       sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
     })),
-    follows: over.map(
+    inShort: null,
+    follows: over.length === 0 ? ["With the plan every tunnel stays below what its crops bear."] : over.map(
       ({ name, successions }) =>
         `Still too hot with the plan in ${name}: ${list(successions.map(names.succession))}.`,
     ),
@@ -138,8 +142,26 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
 const light = (value: Mol): string => String(Math.round(value));
 const hours = (value: number): string => String(Math.round(value * 2) / 2);
 
+function boltingSentence(group: readonly Of<"bolting">[], outcome: Outcome, names: Names): string {
+  const { date, dayLength } = group[0]!;
+  const who = list(group.map(({ succession }) => names.succession(succession)));
+  return `The day is ${hours(dayLength)} hours long on ${day(outcome.farm.units, date)}: ${who} may bolt, and covers do not prevent it.`;
+}
+
+/** A warning its heading says all of. */
+const plain = ({ kind, severity, date }: Warning, heading: string): Urgent => ({
+  kind,
+  severity,
+  date,
+  heading,
+  columns: [],
+  rows: [],
+  inShort: null,
+  follows: [],
+});
+
 function single(
-  warning: Exclude<Warning, { kind: "frost" | "heat" }>,
+  warning: Exclude<Warning, { kind: "frost" | "heat" | "bolting" }>,
   outcome: Outcome,
   names: Names,
 ): string {
@@ -150,8 +172,6 @@ function single(
       return `Wind on ${when}: ${wind(units, warning.wind)}, above the ${wind(units, warning.limit)} up to which cloth may be put on.`;
     case "light":
       return `Little light on ${when}: ${light(warning.light)} mol/m² in a day of ${hours(warning.dayLength)} hours; leaves gain little weight.`;
-    case "bolting":
-      return `${capital(names.succession(warning.succession))} may bolt: on ${when} the day is ${hours(warning.dayLength)} hours long. Covers do not prevent it.`;
     case "seedbed":
       return `Hot seedbed on ${when}: ${capital(names.succession(warning.succession))} lies at ${temperature(units, warning.seedbed)}, and above ${temperature(units, warning.limit)} part of the stand is lost.`;
   }
@@ -165,20 +185,12 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
     if (heats.length > 0) return [heat(heats, outcome, names)];
+    const bolting = group.filter((warning) => warning.kind === "bolting");
+    if (bolting.length > 0) return [plain(bolting[0]!, boltingSentence(bolting, outcome, names))];
     return group.flatMap((warning) =>
-      warning.kind === "frost" || warning.kind === "heat"
+      warning.kind === "frost" || warning.kind === "heat" || warning.kind === "bolting"
         ? []
-        : [
-            {
-              kind: warning.kind,
-              severity: warning.severity,
-              date: warning.date,
-              heading: single(warning, outcome, names),
-              columns: [],
-              rows: [],
-              follows: [],
-            },
-          ],
+        : [plain(warning, single(warning, outcome, names))],
     );
   });
 }

@@ -1,7 +1,6 @@
 import { create, unitDependencies } from "mathjs";
 import { describe, expect, test } from "vitest";
 import {
-  isUnitOf,
   type OtherUnits,
   parseQuantities,
   parseQuantity,
@@ -107,9 +106,4 @@ test("several leaves in one cell, each with its unit or one unit for all", () =>
   expect(parseQuantities("7, 8 and 9 cm", "leaf", null).fault).toBe("unknownUnit");
   expect(parseQuantities("7, 8, 9 cm", "leaf", null).value).toEqual([7, 8, 9]);
   expect(parseQuantities("7 8 9", "leaf", null).fault).toBe("noUnit");
-});
-
-test("a header may state a unit of the column's kind only", () => {
-  expect(isUnitOf("ft", "length")).toBe(true);
-  expect(isUnitOf("lb", "length")).toBe(false);
 });

@@ -1,0 +1,41 @@
+// Bundles test/proof/NAME.ts into the system's folder for temporary files and runs it: node test/proof/run.mjs NAME [arguments].
+
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, "..", "..");
+const [name, ...parameters] = process.argv.slice(2);
+const entry = join(here, `${name}.ts`);
+if (name === undefined || !existsSync(entry)) {
+  process.stderr.write(`test/proof/run.mjs: expected the name of a file in test/proof, received "${name ?? ""}"\n`);
+  process.exit(2);
+}
+
+const folder = mkdtempSync(join(tmpdir(), "leafpace-proof-"));
+try {
+  const outfile = join(folder, `${name}.mjs`);
+  await build({
+    entryPoints: [entry],
+    outfile,
+    bundle: true,
+    format: "esm",
+    platform: "node",
+    target: "node20",
+    legalComments: "none",
+    logLevel: "warning",
+    absWorkingDir: root,
+    // Some dependencies still call require.
+    banner: {
+      js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);',
+    },
+  });
+  const { status } = spawnSync(process.execPath, [outfile, ...parameters], { cwd: root, stdio: "inherit" });
+  process.exitCode = status ?? 1;
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
