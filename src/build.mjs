@@ -51,7 +51,12 @@ await esbuild.build({
 chmodSync(at("dist", "main.js"), 0o755);
 
 if (existsSync(at("src", "index.ts"))) {
-  await esbuild.build({ ...shared, entryPoints: [at("src", "index.ts")], platform: "neutral", mainFields: ["module", "main"] });
+  await esbuild.build({
+    ...shared,
+    entryPoints: [at("src", "index.ts")],
+    platform: "neutral",
+    mainFields: ["module", "main"],
+  });
   const tsc = join(dirname(require.resolve("typescript/package.json")), "bin", "tsc");
   const { status } = spawnSync(
     process.execPath,

@@ -21,7 +21,12 @@ function run(command, parameters, shell) {
   // npm keeps a cache in the home folder; a machine without one still has a place for temporary files.
   const home = process.env.HOME || process.env.USERPROFILE;
   const env = home ? process.env : { ...process.env, npm_config_cache: join(tmpdir(), "npm-cache") };
-  const { status, stdout, stderr, error } = spawnSync(command, parameters, { cwd: root, encoding: "utf8", env, shell });
+  const { status, stdout, stderr, error } = spawnSync(command, parameters, {
+    cwd: root,
+    encoding: "utf8",
+    env,
+    shell,
+  });
   if (status === 0) return;
   process.stderr.write(`${stdout ?? ""}${stderr ?? ""}${error ?? ""}\n`);
   process.exit(status ?? 1);

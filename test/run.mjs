@@ -11,7 +11,9 @@ const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
 const reports = mkdtempSync(join(tmpdir(), "leafpace-test-"));
 
-const CLOCKS = ["test/quantity", "test/weather", "test/folder"].filter((folder) => existsSync(join(root, folder)));
+const CLOCKS = ["test/quantity", "test/weather", "test/folder"].filter((folder) =>
+  existsSync(join(root, folder)),
+);
 const asked = process.argv.slice(2);
 
 const runs =
@@ -34,7 +36,11 @@ for (const [index, { zone, only }] of runs.entries()) {
     { cwd: root, stdio: "inherit", env: { ...process.env, TZ: zone } },
   );
   const counts = existsSync(report) ? JSON.parse(readFileSync(report, "utf8")) : null;
-  const broken = counts === null ? 1 : counts.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0).length;
+  const broken =
+    counts === null
+      ? 1
+      : counts.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0)
+          .length;
   passed += counts?.numPassedTests ?? 0;
   const failures = (counts?.numFailedTests ?? 0) + broken;
   // A run that ends badly without a failed test, as on an error between tests, is a failure too.

@@ -63,21 +63,24 @@ export const problemJson = (problems: readonly Problem[]): string =>
 
 /** Makes the context of a command from what was given on the line. */
 export function contextOf(io: Io, given: Given): Context {
-  const output = typeof given["output"] === "string" && given["output"] !== "-" ? given["output"] : null;
-  const json = given["json"] === true;
-  const quiet = given["quiet"] === true;
-  const color = given["color"] !== false && output === null;
+  const output = typeof given.output === "string" && given.output !== "-" ? given.output : null;
+  const json = given.json === true;
+  const quiet = given.quiet === true;
+  const color = given.color !== false && output === null;
   const result = async (text: string): Promise<void> => {
     if (output === null) io.stdout.write(text);
     else await writeFile(resolve(io.cwd, output), text);
   };
   return {
     io,
-    farm: typeof given["farm"] === "string" ? resolve(io.cwd, given["farm"]) : null,
+    farm: typeof given.farm === "string" ? resolve(io.cwd, given.farm) : null,
     json,
-    strict: given["strict"] === true,
-    verbose: given["verbose"] === true,
-    look: lookOf(output === null ? io.stdout : { ...io.stdout, terminal: false }, io, { color, ascii: given["ascii"] === true }),
+    strict: given.strict === true,
+    verbose: given.verbose === true,
+    look: lookOf(output === null ? io.stdout : { ...io.stdout, terminal: false }, io, {
+      color,
+      ascii: given.ascii === true,
+    }),
     result,
     say: (text) => {
       if (!quiet) io.stderr.write(text);

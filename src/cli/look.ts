@@ -9,10 +9,10 @@ export interface Look {
 
 /** Flag, then a non-empty NO_COLOR, then FORCE_COLOR, then the terminal itself. */
 function colored({ terminal }: Sink, { env }: Io, flag: boolean): boolean {
-  if (!flag || (env["NO_COLOR"] ?? "") !== "") return false;
-  const forced = env["FORCE_COLOR"];
+  if (!flag || (env.NO_COLOR ?? "") !== "") return false;
+  const forced = env.FORCE_COLOR;
   if (forced !== undefined && forced !== "") return forced !== "0";
-  return terminal && env["TERM"] !== "dumb";
+  return terminal && env.TERM !== "dumb";
 }
 
 /**
@@ -28,7 +28,7 @@ export function lookOf(
   const columns = stream.terminal ? (stream.columns ?? 80) : 80;
   return {
     width: Math.max(60, Math.min(columns, 120)),
-    unicode: !flags.ascii && io.env["TERM"] !== "linux",
+    unicode: !flags.ascii && io.env.TERM !== "linux",
     color: colored(stream, io, flags.color),
   };
 }

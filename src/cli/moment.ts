@@ -15,7 +15,7 @@ export function momentGiven(
   clock: FarmClock,
   now: number,
 ): { readonly at: Instant } | { readonly problem: Problem } {
-  const text = given["on"];
+  const text = given.on;
   if (typeof text !== "string") return { at: instant(now) };
   const date = parseDate(text);
   if (date !== null) return { at: instant(instantAt(clock.zone, date, clock.walks.morning) - MINUTE) };

@@ -59,7 +59,9 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
   }
   let code = DONE;
   const program = new Command("leafpace")
-    .description("Which beds of baby greens reach cutting size on market day, and which covers bring them there.")
+    .description(
+      "Which beds of baby greens reach cutting size on market day, and which covers bring them there.",
+    )
     .version(version, "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
     .helpCommand("help [command]", "print the help of a command")

@@ -1,6 +1,7 @@
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import {
+  forecastName,
   issuedOf,
   mergeHours,
   readForecast,
@@ -12,11 +13,10 @@ import {
   tidyHour,
   writeForecast,
   writeStore,
-  forecastName,
   yearOf,
 } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type Instant, startOf, HOUR } from "../quantity/index.ts";
+import { HOUR, type Instant, startOf } from "../quantity/index.ts";
 import type { Forecast, SensorRecords } from "../weather/index.ts";
 import { allRows, openTable } from "./table.ts";
 
@@ -71,7 +71,9 @@ export async function readNewestForecast(
 ): Promise<{ readonly forecast: Forecast | null; readonly problems: readonly Problem[] }> {
   const newest = (await namesIn(join(dir, FORECASTS)))
     .map((name) => ({ name, issued: issuedOf(name) }))
-    .filter((file): file is { name: string; issued: Instant } => file.issued !== null && file.issued <= before)
+    .filter(
+      (file): file is { name: string; issued: Instant } => file.issued !== null && file.issued <= before,
+    )
     .sort((a, b) => b.issued - a.issued)[0];
   if (newest === undefined) return { forecast: null, problems: [] };
   const rows = await allRows(await openTable(join(dir, FORECASTS, newest.name)));

@@ -14,7 +14,8 @@ export interface OpenTable {
   readonly separator: string;
   /** First lines, cut by the separator without regard to quotes: to tell what kind of file it is. */
   readonly opening: readonly (readonly string[])[];
-  rows(): AsyncGenerator<Row>;
+  /** `remarks`: lines that begin with # are passed over. In a logger's export they are not remarks. */
+  rows(remarks?: "remarks"): AsyncGenerator<Row>;
 }
 
 /** Universal, unless the bytes are not: older loggers write one byte a letter, some spreadsheets two. */
@@ -28,7 +29,7 @@ function encodingOf(bytes: Uint8Array): Encoding {
   }
 }
 
-async function* rowsOf(input: Readable, delimiter: string): AsyncGenerator<Row> {
+async function* rowsOf(input: Readable, delimiter: string, remarks: boolean): AsyncGenerator<Row> {
   const parser = parse({
     delimiter,
     bom: true,
@@ -36,6 +37,7 @@ async function* rowsOf(input: Readable, delimiter: string): AsyncGenerator<Row> 
     relax_column_count: true,
     relax_quotes: true,
     skip_empty_lines: true,
+    ...(remarks ? { comment: "#", comment_no_infix: true } : {}),
   });
   // An error of the input ends the parser with it, and so comes out of the loop below.
   pipeline(input, parser, () => {});
@@ -45,12 +47,14 @@ async function* rowsOf(input: Readable, delimiter: string): AsyncGenerator<Row> 
 
 function tableOf(sample: Uint8Array, read: (encoding: Encoding) => Readable): OpenTable {
   const encoding = encodingOf(sample);
-  const text = Buffer.from(sample).toString(encoding).replace(/^\uFEFF/u, "");
+  const text = Buffer.from(sample)
+    .toString(encoding)
+    .replace(/^\uFEFF/u, "");
   const separator = separatorOf(text, PLAIN);
   const opening = text
     .split(/\r?\n/u, 60)
     .map((line) => line.split(separator).map((cell) => cell.replace(/^\s*"|"\s*$/gu, "")));
-  return { separator, opening, rows: () => rowsOf(read(encoding), separator) };
+  return { separator, opening, rows: (remarks) => rowsOf(read(encoding), separator, remarks !== undefined) };
 }
 
 /** Opens a table on disk; it is read in pieces, however long it is. */
@@ -68,9 +72,9 @@ export async function openTable(path: string): Promise<OpenTable> {
 export const heldTable = (bytes: Buffer): OpenTable =>
   tableOf(bytes.subarray(0, SAMPLE), (encoding) => Readable.from([bytes.toString(encoding)]));
 
-/** All rows of a small table. */
+/** All rows of a small table that people write, its remarks left out. */
 export async function allRows(table: OpenTable): Promise<readonly Row[]> {
   const rows: Row[] = [];
-  for await (const row of table.rows()) rows.push(row);
+  for await (const row of table.rows("remarks")) rows.push(row);
   return rows;
 }

@@ -53,7 +53,9 @@ const WORDS: Readonly<Record<"US" | "metric", Words>> = {
   },
 };
 
-const farm = (words: Words): string => `# Your farm. Change what stands here; take the # away in front of a line to use it.
+const farm = (
+  words: Words,
+): string => `# Your farm. Change what stands here; take the # away in front of a line to use it.
 # A number carries its unit: 50 ft, 15 m, 85 F, 29 C, 60 %.
 
 name: My farm
@@ -101,13 +103,19 @@ sensors: { outside: outside }
 # covers: { row-cover-19: { light: 0.83 } }
 `;
 
-const successions = ({ length, bed }: Words): string => `# One line for each sowing. net: yes when it must stay under insect net.
+const successions = ({
+  length,
+  bed,
+}: Words): string => `# One line for each sowing. net: yes when it must stay under insect net.
 # For example, without the #:
 # S01,lettuce-mix,T1,${bed[0]},${bed[1]},2026-04-01,saturday,0,no
 id,crop,tunnel,from (${length}),to (${length}),sown,market,cuts,net
 `;
 
-const pieces = ({ length, piece }: Words): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
+const pieces = ({
+  length,
+  piece,
+}: Words): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
 # For example, without the #:
 # C1,row-cover-19,${piece},2,T1
 id,cover,length (${length}),count,lies on

@@ -76,7 +76,10 @@ export function understoodText(
   const mean = ({ hour, mean: value }: Understood["coldest"]): string =>
     `${at(startOf(hour))}, ${degrees(celsius(value), farm.units)}`;
   const rows: (readonly [string, string])[] = [
-    ["columns", `${names.join(", ")}; header in line ${header.line}, separated by ${SEPARATOR[separator] ?? separator}`],
+    [
+      "columns",
+      `${names.join(", ")}; header in line ${header.line}, separated by ${SEPARATOR[separator] ?? separator}`,
+    ],
     ["unit", `°${read.unit}, ${UNIT_BY[read.unitBy]}`],
     ["dates", `${ORDER[read.dates]}, ${DATES_BY[read.datesBy]}`],
     ["zone", `${read.zone}, ${ZONE_BY[read.zoneBy]}`],
@@ -87,7 +90,12 @@ export function understoodText(
         ["left out", `${number(count)} ${REASON[reason]} (first in line ${firstLine})`] as const,
     ),
     ...(read.twice > 0
-      ? [["clock", `${number(read.twice)} readings in the hour that came twice, told apart by their order`] as const]
+      ? [
+          [
+            "clock",
+            `${number(read.twice)} readings in the hour that came twice, told apart by their order`,
+          ] as const,
+        ]
       : []),
     ...(longest === null
       ? []
@@ -124,7 +132,10 @@ export function forecastText(
   return `${file}: forecast\n${table([
     ["columns", `separated by ${SEPARATOR[separator] ?? separator}`],
     ["issued", `${moment(farm.zone, issued)}, ${ISSUED_BY[by]}`],
-    ["days", `${days.length}, ${days[0]!.date} to ${days.at(-1)!.date}; wind on ${known("wind")}, sky on ${known("sky")}`],
+    [
+      "days",
+      `${days.length}, ${days[0]!.date} to ${days.at(-1)!.date}; wind on ${known("wind")}, sky on ${known("sky")}`,
+    ],
     ["coldest", degrees(celsius(low), farm.units)],
     ["warmest", degrees(celsius(high), farm.units)],
   ])}`;

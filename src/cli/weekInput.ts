@@ -11,7 +11,7 @@ import { readNewestForecast, readSensors } from "./store.ts";
 const USUAL_DAYS = 7;
 
 function daysGiven(given: Given): { readonly days: number } | { readonly problem: Problem } {
-  const text = given["days"];
+  const text = given.days;
   if (typeof text !== "string") return { days: USUAL_DAYS };
   const days = Number(text);
   if (Number.isInteger(days) && days >= 1 && days <= 21) return { days };
@@ -37,5 +37,7 @@ export async function weekInput(
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
   const { settings } = catalogue();
   const { sensors } = stored;
-  return { input: { farm, settings, sensors, forecast: foretold.forecast, on, days: days.days, problems: all } };
+  return {
+    input: { farm, settings, sensors, forecast: foretold.forecast, on, days: days.days, problems: all },
+  };
 }

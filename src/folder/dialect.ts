@@ -61,7 +61,12 @@ export const PLAIN: Dialect = {
 
 /** A text without quotes, marks and doubled blanks, lower case: as headers are compared. */
 export const plainWords = (text: string): string =>
-  text.replace(/^\uFEFF/u, "").toLowerCase().replace(/[_"]+/gu, " ").replace(/\s+/gu, " ").trim();
+  text
+    .replace(/^\uFEFF/u, "")
+    .toLowerCase()
+    .replace(/[_"]+/gu, " ")
+    .replace(/\s+/gu, " ")
+    .trim();
 
 /**
  * The unit of temperature a text names, or null when it names none or both.
@@ -69,9 +74,15 @@ export const plainWords = (text: string): string =>
  * @example unitNamed("Temp (°F)", PLAIN) // => "F"
  */
 export function unitNamed(text: string, dialect: Dialect): "C" | "F" | null {
-  const words = ` ${plainWords(text).replace(/[()[\],:;#]+/gu, " ").replace(/\s+/gu, " ").trim()} `;
+  const words = ` ${plainWords(text)
+    .replace(/[()[\],:;#]+/gu, " ")
+    .replace(/\s+/gu, " ")
+    .trim()} `;
   const has = (spellings: readonly string[]): boolean =>
-    spellings.some((spelling) => words.includes(` ${spelling} `) || (spelling.length > 1 && words.includes(`${spelling} `)));
+    spellings.some(
+      (spelling) =>
+        words.includes(` ${spelling} `) || (spelling.length > 1 && words.includes(`${spelling} `)),
+    );
   const fahrenheit = has(dialect.fahrenheit);
   const celsius = has(dialect.celsius);
   return fahrenheit === celsius ? null : fahrenheit ? "F" : "C";

@@ -1,6 +1,16 @@
-import type { Catalogue, Farm, Labour, Limits, Market, Place, Product, Settings, Tunnel } from "../farm/index.ts";
+import type {
+  Catalogue,
+  Farm,
+  Labour,
+  Limits,
+  Market,
+  Place,
+  Product,
+  Settings,
+  Tunnel,
+} from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { localHour, instant, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
+import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
 import { unknownName } from "./faults.ts";
 import { coverOverrides, cropOverrides } from "./overrides.ts";
 import { type Setting, type SettingGroup, settingFile } from "./settingReader.ts";
@@ -34,7 +44,8 @@ const knownZone = (zone: string): boolean => !Number.isNaN(localHour(zone, insta
 function place(setting: Setting | null): Place | null {
   const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting"]) ?? null;
   if (group === null) return null;
-  const latitude = group.need("latitude", "a latitude like 44.12")?.number("degrees, north positive,", -90, 90) ?? null;
+  const latitude =
+    group.need("latitude", "a latitude like 44.12")?.number("degrees, north positive,", -90, 90) ?? null;
   const longitude =
     group.need("longitude", "a longitude like -72.84")?.number("degrees, east positive,", -180, 180) ?? null;
   const elevation = group.need("elevation", "a height above the sea like 620 ft")?.quantity("length") ?? null;
@@ -42,15 +53,25 @@ function place(setting: Setting | null): Place | null {
   let zone = zoneSetting?.text("a time zone like America/New_York") ?? null;
   if (zone !== null && !knownZone(zone)) {
     const zones = Intl.supportedValuesOf("timeZone");
-    const problem = unknownName(zoneSetting!.spot, zone, "a time zone like America/New_York", zones, "zone-unknown");
+    const problem = unknownName(
+      zoneSetting!.spot,
+      zone,
+      "a time zone like America/New_York",
+      zones,
+      "zone-unknown",
+    );
     zone = zoneSetting!.fault(
       problem.code,
       problem.expected,
-      problem.hint.startsWith("Did") ? problem.hint : "Write continent and city, with a slash and underscores.",
+      problem.hint.startsWith("Did")
+        ? problem.hint
+        : "Write continent and city, with a slash and underscores.",
     );
   }
-  const lie = group.get("setting") === null ? "inland" : group.get("setting")!.oneOf(["inland", "coast"] as const);
-  if (latitude === null || longitude === null || elevation === null || zone === null || lie === null) return null;
+  const lie =
+    group.get("setting") === null ? "inland" : group.get("setting")!.oneOf(["inland", "coast"] as const);
+  if (latitude === null || longitude === null || elevation === null || zone === null || lie === null)
+    return null;
   return { latitude, longitude, elevation, zone, setting: lie };
 }
 
@@ -61,7 +82,11 @@ function walks(setting: Setting | null, settings: Settings): Farm["walks"] | nul
   const evening = group.get("evening") === null ? settings.eveningWalk : group.get("evening")!.clock();
   if (morning === null || evening === null) return null;
   if (morning < evening) return { morning, evening };
-  return setting!.fault("walks-out-of-order", "a morning walk before the evening walk", "Swap the two times.");
+  return setting!.fault(
+    "walks-out-of-order",
+    "a morning walk before the evening walk",
+    "Swap the two times.",
+  );
 }
 
 /** Names an entry of a list and sees that no two are called the same. */
@@ -70,8 +95,13 @@ function identity(group: SettingGroup, what: string, taken: Set<string>): string
   const id = setting?.text(`a short name for the ${what}`) ?? null;
   if (id === null) return null;
   if (/\s/u.test(id))
-    return setting!.fault("id-with-blank", "a short name without blanks", "Use - instead; the name may be long.");
-  if (taken.has(id)) return setting!.fault("id-twice", `a name no other ${what} has`, "Call one of the two differently.");
+    return setting!.fault(
+      "id-with-blank",
+      "a short name without blanks",
+      "Use - instead; the name may be long.",
+    );
+  if (taken.has(id))
+    return setting!.fault("id-twice", `a name no other ${what} has`, "Call one of the two differently.");
   taken.add(id);
   return id;
 }
@@ -88,7 +118,11 @@ function picks(setting: Setting | null): Market["picks"] | null {
     if (daysBefore !== null && hour !== null) found.push({ daysBefore, hour });
   }
   if (found.length === 0 && entries.length === 0)
-    return setting.fault("picks-missing", "at least one moment greens are cut", 'Write picks: [ { days before: 0, time: "6:00" } ].');
+    return setting.fault(
+      "picks-missing",
+      "at least one moment greens are cut",
+      'Write picks: [ { days before: 0, time: "6:00" } ].',
+    );
   return found.length === entries.length ? found : null;
 }
 
@@ -109,17 +143,14 @@ function markets(setting: Setting | null, taken: Set<string>): readonly Market[]
   });
 }
 
-function parts(
-  setting: Setting | null,
-  crops: Farm["crops"],
-  problems: Problem[],
-): Product["parts"] | null {
+function parts(setting: Setting | null, crops: Farm["crops"], problems: Problem[]): Product["parts"] | null {
   const group = setting?.settings(null) ?? null;
   if (group === null) return null;
   const found: { crop: string; share: number }[] = [];
   for (const crop of group.names) {
     const part = group.get(crop)!;
-    if (!crops.has(crop)) problems.push(unknownName(part.spot, crop, "a crop", [...crops.keys()], "crop-unknown"));
+    if (!crops.has(crop))
+      problems.push(unknownName(part.spot, crop, "a crop", [...crops.keys()], "crop-unknown"));
     const share = part.quantity("share");
     if (share !== null && crops.has(crop)) found.push({ crop, share });
   }
@@ -166,7 +197,9 @@ function products(
     const price = priceSetting === null ? null : priceSetting.quantity("price");
     const orderSetting = group.get("orders");
     const ordered = orderSetting === null ? [] : orders(orderSetting, marketIds, problems);
-    return id === null || name === null || shares === null ? [] : [{ id, name, parts: shares, price, orders: ordered }];
+    return id === null || name === null || shares === null
+      ? []
+      : [{ id, name, parts: shares, price, orders: ordered }];
   });
 }
 
@@ -181,12 +214,25 @@ function tunnels(setting: Setting | null, taken: Set<string>): readonly Tunnel[]
     const measured = lengthSetting?.quantity("length") ?? null;
     const length =
       measured !== null && measured <= 0
-        ? lengthSetting!.fault("length-not-positive", "a length above zero", "Measure the tunnel along its beds.")
+        ? lengthSetting!.fault(
+            "length-not-positive",
+            "a length above zero",
+            "Measure the tunnel along its beds.",
+          )
         : measured;
-    const hoops = group.need("hoops", "wire, conduit, pvc or none")?.oneOf(["wire", "conduit", "pvc", "none"] as const);
+    const hoops = group
+      .need("hoops", "wire, conduit, pvc or none")
+      ?.oneOf(["wire", "conduit", "pvc", "none"] as const);
     const bedSetting = group.get("beds");
     const beds = bedSetting === null ? 1 : bedSetting.number("a number of beds", 1, 20, "whole");
-    if (id === null || name === null || length === null || hoops === null || hoops === undefined || beds === null)
+    if (
+      id === null ||
+      name === null ||
+      length === null ||
+      hoops === null ||
+      hoops === undefined ||
+      beds === null
+    )
       return [];
     return [{ id, name, length, hoops: hoops === "none" ? null : hoops, beds }];
   });
@@ -203,7 +249,9 @@ function labour(setting: Setting | null, settings: Settings): Labour {
 function limits(setting: Setting | null, settings: Settings): Limits {
   const group = setting?.settings(["changes per week", "wind", "dim days", "caution"]) ?? null;
   return {
-    changesPerWeek: group?.get("changes per week")?.number("a number of changes", 0, 14, "whole") ?? settings.changesPerWeek,
+    changesPerWeek:
+      group?.get("changes per week")?.number("a number of changes", 0, 14, "whole") ??
+      settings.changesPerWeek,
     wind: group?.get("wind")?.quantity("speed") ?? metrePerSecond(settings.windLimit),
     dimDays: group?.get("dim days")?.number("a number of days", 0, 60) ?? settings.dimDays,
     caution: group?.get("caution")?.number("a factor", 1, 100) ?? settings.caution,
@@ -224,7 +272,11 @@ function sensors(
     const sensor = group!.get(name)!;
     const where = sensor.text("outside or a tunnel");
     if (!/^[\w-]+$/u.test(name))
-      sensor.fault("sensor-name", "a sensor's name of letters, digits, - and _", "It becomes the name of a file.");
+      sensor.fault(
+        "sensor-name",
+        "a sensor's name of letters, digits, - and _",
+        "It becomes the name of a file.",
+      );
     else if (where !== null && !places.includes(where))
       problems.push(unknownName(sensor.spot, where, "outside or a tunnel", places, "tunnel-unknown"));
     else if (where !== null) found.set(name, where);

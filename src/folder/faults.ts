@@ -27,7 +27,8 @@ const QUANTITY: Readonly<Record<QuantityKind, { readonly name: string; readonly 
 };
 
 /** @example quantityWords("length") // => "a length like 50 ft or 15 m" */
-export const quantityWords = (kind: QuantityKind): string => `${QUANTITY[kind].name} like ${QUANTITY[kind].like}`;
+export const quantityWords = (kind: QuantityKind): string =>
+  `${QUANTITY[kind].name} like ${QUANTITY[kind].like}`;
 
 const CODE: Readonly<Record<QuantityFault, string>> = {
   notNumber: "quantity-unreadable",
@@ -46,7 +47,8 @@ export function quantityProblem(
   header: string | null,
 ): Problem {
   const like = QUANTITY[kind].like.split(" or ")[0]!;
-  const inHeader = header === null ? "" : `, or once in the column's header, like ${header} (${like.split(" ")[1]})`;
+  const inHeader =
+    header === null ? "" : `, or once in the column's header, like ${header} (${like.split(" ")[1]})`;
   const hints: Readonly<Record<QuantityFault, string>> = {
     notNumber: "Write a number and its unit.",
     ambiguous:
@@ -76,7 +78,8 @@ export function unknownName(
   code: string,
 ): Problem {
   const near = didYouMean(name, known);
-  const list = known.length > 12 ? `${known.slice(0, 12).join(", ")} and ${known.length - 12} more` : known.join(", ");
+  const list =
+    known.length > 12 ? `${known.slice(0, 12).join(", ")} and ${known.length - 12} more` : known.join(", ");
   const hint =
     near !== null ? `Did you mean "${near}"?` : known.length > 0 ? `Known: ${list}.` : "None is named yet.";
   return { ...spot, code, weight: "stops", expected: kind, received: shown(name), hint };

@@ -35,7 +35,16 @@ function twice<Value extends { readonly id: string }>(
     if (before === undefined) return [];
     const hint = `Line ${before} has the same; call one of the two differently.`;
     const expected = `a name no other ${what} has`;
-    return [{ ...at(file, line)("id"), code: "id-twice", weight: "stops" as const, expected, received: shown(id), hint }];
+    return [
+      {
+        ...at(file, line)("id"),
+        code: "id-twice",
+        weight: "stops" as const,
+        expected,
+        received: shown(id),
+        hint,
+      },
+    ];
   });
 }
 
@@ -119,7 +128,15 @@ function checkSuccessions(
 function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettings): readonly Problem[] {
   const tunnel = tunnels.find(({ id }) => id === tunnelId);
   if (tunnel === undefined)
-    return [unknownName(spot, tunnelId, "a tunnel", tunnels.map(({ id }) => id), "tunnel-unknown")];
+    return [
+      unknownName(
+        spot,
+        tunnelId,
+        "a tunnel",
+        tunnels.map(({ id }) => id),
+        "tunnel-unknown",
+      ),
+    ];
   if (tunnel.hoops !== null) return [];
   return [
     {
@@ -139,7 +156,15 @@ function checkPieces(file: string, placed: readonly Placed<Piece>[], farm: FarmS
     ...placed.flatMap(({ value, line }) => [
       ...(farm.covers.has(value.cover)
         ? []
-        : [unknownName(at(file, line)("cover"), value.cover, "a cover", [...farm.covers.keys()], "cover-unknown")]),
+        : [
+            unknownName(
+              at(file, line)("cover"),
+              value.cover,
+              "a cover",
+              [...farm.covers.keys()],
+              "cover-unknown",
+            ),
+          ]),
       ...value.liesOn.flatMap((tunnel) => checkHoops(at(file, line)("lies on"), tunnel, farm)),
     ]),
   ];
@@ -172,6 +197,14 @@ function checkNotes(
   });
 }
 
+/** File by file as they were read, and down each file. */
+function inOrder(problems: readonly Problem[]): readonly Problem[] {
+  const files = [...new Set(problems.map(({ file }) => file))];
+  return [...problems].sort(
+    (a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0),
+  );
+}
+
 /**
  * Reads a farm folder as one: every file for itself, then the names across them.
  *
@@ -185,11 +218,14 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   // Without a farm its notes are still read for what is wrong with them; only their clock is missing.
   const clock = {
     zone: farm?.place.zone ?? "UTC",
-    walks: farm?.walks ?? { morning: catalogue.settings.morningWalk, evening: catalogue.settings.eveningWalk },
+    walks: farm?.walks ?? {
+      morning: catalogue.settings.morningWalk,
+      evening: catalogue.settings.eveningWalk,
+    },
   };
   const noted = files.notes === null ? null : notesFile(files.notes, clock, other);
   const problems = [own, sown?.problems, owned?.problems, noted?.problems].flatMap((some) => some ?? []);
-  if (farm === null) return { value: null, problems };
+  if (farm === null) return { value: null, problems: inOrder(problems) };
   const successions = sown?.successions ?? [];
   const pieces = owned?.pieces ?? [];
   const notes = noted?.notes ?? [];
@@ -201,12 +237,12 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
       ? []
       : checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions)),
   );
-  if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems };
+  if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems: inOrder(problems) };
   const value: Farm = {
     ...farm,
     successions: successions.map((placed) => placed.value),
     pieces: pieces.map((placed) => placed.value),
     notes,
   };
-  return { value, problems };
+  return { value, problems: inOrder(problems) };
 }

@@ -1,11 +1,5 @@
 import type { Problem } from "../problem/index.ts";
-import {
-  type Instant,
-  instant,
-  instantAt,
-  type LocalDate,
-  type OtherUnits,
-} from "../quantity/index.ts";
+import { type Instant, instant, instantAt, type LocalDate, type OtherUnits } from "../quantity/index.ts";
 import type { DailyRecord, Forecast } from "../weather/index.ts";
 import { shown, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
@@ -53,8 +47,14 @@ const isTitle = (row: Row): boolean => !row.cells.some((cell) => /^\s*\uFEFF?dat
 
 /** A table is a forecast when it has a date, a low and a high, and no time of day. */
 export function looksLikeForecast(header: readonly string[]): boolean {
-  const names = header.map((cell) => cell.replace(/^\uFEFF/u, "").trim().toLowerCase());
-  const has = (word: string): boolean => names.some((name) => new RegExp(`^${word}(?![a-z/])`, "u").test(name));
+  const names = header.map((cell) =>
+    cell
+      .replace(/^\uFEFF/u, "")
+      .trim()
+      .toLowerCase(),
+  );
+  const has = (word: string): boolean =>
+    names.some((name) => new RegExp(`^${word}(?![a-z/])`, "u").test(name));
   return has("date") && has("low") && has("high") && !has("time");
 }
 
@@ -78,7 +78,9 @@ function dayOf(entry: Entry, problems: Problem[]): DailyRecord | null {
   const word = entry.text("sky").toLowerCase();
   const sky = word === "" ? null : (SKY[word] ?? null);
   if (word !== "" && sky === null)
-    problems.push(unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"));
+    problems.push(
+      unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"),
+    );
   if (date === null || low === null || high === null) return null;
   if (low <= high) return { date, low, high, wind, sky };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");

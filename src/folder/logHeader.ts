@@ -19,7 +19,11 @@ export interface LogHeader {
 
 export type FoundHeader = { readonly header: LogHeader } | { readonly problem: Problem } | null;
 
-const baseOf = (cell: string): string => plainWords(cell).replace(/[([].*$/u, "").replace(/,.*$/u, "").trim();
+const baseOf = (cell: string): string =>
+  plainWords(cell)
+    .replace(/[([].*$/u, "")
+    .replace(/,.*$/u, "")
+    .trim();
 
 function statedOffset(cell: string): number | null {
   const match = /(?:utc|gmt)\s*(?:([+-])\s*(\d{1,2})(?::?(\d{2}))?)?\b/iu.exec(cell);
@@ -31,7 +35,8 @@ function statedOffset(cell: string): number | null {
 /** Temperature columns: by a word for temperature, or, without one, by a unit of temperature alone. */
 function temperatureColumns(names: readonly string[], dialect: Dialect): readonly number[] {
   const indices = names.map((_, index) => index);
-  const other = (name: string): boolean => dialect.notTemperature.some((word) => plainWords(name).includes(word));
+  const other = (name: string): boolean =>
+    dialect.notTemperature.some((word) => plainWords(name).includes(word));
   const worded = indices.filter((index) => {
     const words = plainWords(names[index]!).split(/[^\p{L}.]+/u);
     return !other(names[index]!) && words.some((word) => dialect.temperature.includes(word));
@@ -61,15 +66,33 @@ export function logHeader(row: Row, file: string, column: string | null, dialect
   });
   if (column !== null && asked < 0) {
     const near = didYouMean(column, names);
-    const hint = near === null ? `The file has: ${names.filter((name) => name !== "").join(", ")}.` : `Did you mean "${near}"?`;
+    const hint =
+      near === null
+        ? `The file has: ${names.filter((name) => name !== "").join(", ")}.`
+        : `Did you mean "${near}"?`;
     return problem("log-column-unknown", "a column of this file behind --column", shown(column), hint);
   }
   if (asked < 0 && temperatures.length > 1) {
     const list = temperatures.map((index) => `"${names[index]}"`).join(", ");
-    return problem("log-columns-several", "one temperature column", list, `Name the one to take, as in --column ${JSON.stringify(names[temperatures[0]!])}.`);
+    return problem(
+      "log-columns-several",
+      "one temperature column",
+      list,
+      `Name the one to take, as in --column ${JSON.stringify(names[temperatures[0]!])}.`,
+    );
   }
   const temperature = asked >= 0 ? asked : temperatures[0]!;
   const clock = dateTime < 0 && date >= 0 && time >= 0 ? time : null;
   const unit = unitNamed(names[temperature]!, dialect);
-  return { header: { line: row.line, moment, clock, temperature, names, unit, offset: statedOffset(names[clock ?? moment]!) } };
+  return {
+    header: {
+      line: row.line,
+      moment,
+      clock,
+      temperature,
+      names,
+      unit,
+      offset: statedOffset(names[clock ?? moment]!),
+    },
+  };
 }

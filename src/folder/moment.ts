@@ -36,7 +36,6 @@ export function parseMoment(text: string, { zone, walks }: FarmClock, bare: numb
   const date = parseDate(day!);
   if (date === null) return null;
   const word = rest.trim().toLowerCase();
-  const hour =
-    word === "" ? bare : word === "morning" || word === "evening" ? walks[word] : parseClock(rest);
+  const hour = word === "" ? bare : word === "morning" || word === "evening" ? walks[word] : parseClock(rest);
   return hour === null ? null : instantAt(zone, date, hour);
 }

@@ -31,7 +31,12 @@ function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUn
   }
   if (read.value.some((length) => length <= 0 || length > LONGEST)) {
     const expected = "leaf lengths between 0 and 60 cm (24 in)";
-    return entry.fault("value", "leaf-out-of-range", expected, "Note the longest leaf of each of five plants.");
+    return entry.fault(
+      "value",
+      "leaf-out-of-range",
+      expected,
+      "Note the longest leaf of each of five plants.",
+    );
   }
   return { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
 }
@@ -61,7 +66,8 @@ function cutNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUni
 function lossNote(entry: Entry, base: Base, problems: Problem[]): Note | null {
   const text = entry.text("value");
   const read = parseQuantity(text, "share", null);
-  if (read.fault === null) return { ...base, kind: "loss", succession: entry.text("about"), share: read.value };
+  if (read.fault === null)
+    return { ...base, kind: "loss", succession: entry.text("about"), share: read.value };
   problems.push(quantityProblem(entry.spot("value"), text, "share", read.fault, null));
   return null;
 }
@@ -77,7 +83,9 @@ export function notesFile(
   for (const entry of entries) {
     const kind = KINDS.find((known) => known === entry.text("kind").toLowerCase());
     if (kind === undefined) {
-      problems.push(unknownName(entry.spot("kind"), entry.text("kind"), "a kind of note", KINDS, "note-kind-unknown"));
+      problems.push(
+        unknownName(entry.spot("kind"), entry.text("kind"), "a kind of note", KINDS, "note-kind-unknown"),
+      );
       continue;
     }
     // What is on a tunnel matters to the walk; everything else is good to the day.
@@ -87,7 +95,9 @@ export function notesFile(
       entry.fault(
         "when",
         "moment-unreadable",
-        kind === "cover" ? "a date and time like 2026-04-18 07:10" : "a date like 2026-04-18, or with the time, 2026-04-18 07:10",
+        kind === "cover"
+          ? "a date and time like 2026-04-18 07:10"
+          : "a date like 2026-04-18, or with the time, 2026-04-18 07:10",
         "Use year-month-day and the farm's clock; morning and evening stand for the walks.",
       );
     const about = entry.named("about", kind === "cover" ? "a tunnel" : "a succession");

@@ -93,7 +93,10 @@ function overridden<Entry extends { readonly id: string }>(
     if (base === undefined) {
       const spot = like === null ? own.spot : values.get("like")!.spot;
       const problem = unknownName(spot, like ?? id, `a ${what}`, [...known.keys()], `${what}-unknown`);
-      const hint = like === null ? `${problem.hint} For another ${what}, add "like:" and the nearest known one.` : problem.hint;
+      const hint =
+        like === null
+          ? `${problem.hint} For another ${what}, add "like:" and the nearest known one.`
+          : problem.hint;
       problems.push({ ...problem, hint });
       continue;
     }
@@ -139,4 +142,3 @@ export const coverOverrides = (
   known: ReadonlyMap<string, Cover>,
   problems: SettingFile["problems"],
 ): ReadonlyMap<string, Cover> => overridden(setting, known, COVER, "cover", problems);
-

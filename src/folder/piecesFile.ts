@@ -28,14 +28,27 @@ export function piecesFile(
     const count = /^(?:[1-9]\d*)?$/u.test(written)
       ? Number(written === "" ? 1 : written)
       : entry.fault("count", "count-unreadable", "a number of pieces like 1 or 3", "Leave it empty for one.");
-    const liesOn = entry.text("lies on").split(/[\s;,]+/u).filter((tunnel) => tunnel !== "");
+    const liesOn = entry
+      .text("lies on")
+      .split(/[\s;,]+/u)
+      .filter((tunnel) => tunnel !== "");
     if (length !== null && length <= 0) {
-      entry.fault("length", "length-not-positive", "a length above zero", "Measure the piece along the tunnel.");
+      entry.fault(
+        "length",
+        "length-not-positive",
+        "a length above zero",
+        "Measure the piece along the tunnel.",
+      );
       continue;
     }
     if (count !== null && liesOn.length > count) {
       const hint = "Raise the count or take a tunnel out.";
-      entry.fault("lies on", "pieces-too-few", `at most ${count} ${count === 1 ? "tunnel" : "tunnels"}, as many as there are pieces`, hint);
+      entry.fault(
+        "lies on",
+        "pieces-too-few",
+        `at most ${count} ${count === 1 ? "tunnel" : "tunnels"}, as many as there are pieces`,
+        hint,
+      );
       continue;
     }
     if (id === null || cover === null || length === null || count === null) continue;

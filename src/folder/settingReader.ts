@@ -40,7 +40,10 @@ export interface SettingFile {
 const UNREADABLE: Readonly<Record<string, { readonly expected: string; readonly received: string }>> = {
   TAB_AS_INDENT: { expected: "blanks before a setting", received: "a tab" },
   DUPLICATE_KEY: { expected: "each setting once", received: "the same setting again" },
-  BAD_INDENT: { expected: "settings that belong together to begin in the same column", received: "another column" },
+  BAD_INDENT: {
+    expected: "settings that belong together to begin in the same column",
+    received: "another column",
+  },
   MISSING_CHAR: { expected: "a closing quote, bracket or brace", received: "the end of the text" },
   MULTILINE_IMPLICIT_KEY: { expected: "a name, a colon and a value", received: "a name over several lines" },
 };
@@ -91,7 +94,11 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
       text,
       settings: (known) => {
         if (!isMap(node))
-          return fault("setting-not-a-group", "a group of settings", "Write each as name, colon, blank, value.");
+          return fault(
+            "setting-not-a-group",
+            "a group of settings",
+            "Write each as name, colon, blank, value.",
+          );
         const found = new Map<string, Setting>();
         for (const { key, value } of node.items) {
           const name = isScalar(key) ? String(key.value) : "";
@@ -100,7 +107,13 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
           if (known !== null && !known.includes(name)) {
             const near = didYouMean(name, known);
             problems.push({
-              ...unknownName({ file, line: at, column: inner }, name, "a known setting", known, "setting-unknown"),
+              ...unknownName(
+                { file, line: at, column: inner },
+                name,
+                "a known setting",
+                known,
+                "setting-unknown",
+              ),
               ...(near === null ? { hint: `Known here: ${known.join(", ")}.` } : {}),
             });
           } else found.set(name, setting((value as Node | null) ?? null, inner, at));

@@ -79,7 +79,16 @@ export function readStore(
   const hours: StoredHour[] = [];
   const lines = text.replace(/^\uFEFF/u, "").split(/\r?\n/u);
   const problem = (line: number, code: string, expected: string, received: string, hint: string): void => {
-    problems.push({ code, weight: "stops", file, line, column: null, expected, received: shown(received), hint });
+    problems.push({
+      code,
+      weight: "stops",
+      file,
+      line,
+      column: null,
+      expected,
+      received: shown(received),
+      hint,
+    });
   };
   const title = lines[0]!.replace(/^"/u, "");
   if (!title.startsWith("leafpace temperature 1")) {

@@ -51,7 +51,12 @@ export function successionsFile(
         ? YES.has(answer)
         : entry.fault("net", "yes-no-unreadable", "yes or no", "Leave it empty for no.");
     if (from !== null && to !== null && (from < 0 || to <= from)) {
-      entry.fault("to", "bed-backwards", `more than the start, ${entry.text("from")}`, "A bed runs from its start to its end.");
+      entry.fault(
+        "to",
+        "bed-backwards",
+        `more than the start, ${entry.text("from")}`,
+        "A bed runs from its start to its end.",
+      );
       continue;
     }
     if (id === null || crop === null || tunnel === null || from === null || to === null) continue;

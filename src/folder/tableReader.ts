@@ -1,10 +1,5 @@
 import { didYouMean, type Problem } from "../problem/index.ts";
-import {
-  type OtherUnits,
-  parseQuantity,
-  type QuantityKind,
-  type QuantityOf,
-} from "../quantity/index.ts";
+import { type OtherUnits, parseQuantity, type QuantityKind, type QuantityOf } from "../quantity/index.ts";
 import { quantityProblem, type Spot, shown } from "./faults.ts";
 import type { Row, Table } from "./row.ts";
 
@@ -49,7 +44,13 @@ const isEmpty = ({ cells }: Row): boolean => cells.every((cell) => cell.trim() =
 function heading(cell: string): { readonly name: string; readonly unit: string | null } {
   const match = /^([^([]*?)\s*(?:[([](.+)[)\]])?\s*$/u.exec(cell.replace(/^\uFEFF/u, "").trim());
   const name = match?.[1] ?? cell;
-  return { name: name.toLowerCase().replace(/[\s_]+/gu, " ").trim(), unit: match?.[2]?.trim() ?? null };
+  return {
+    name: name
+      .toLowerCase()
+      .replace(/[\s_]+/gu, " ")
+      .trim(),
+    unit: match?.[2]?.trim() ?? null,
+  };
 }
 
 function findColumns(
@@ -61,7 +62,13 @@ function findColumns(
 ): ReadonlyMap<string, Place> {
   const places = new Map<string, Place>();
   const names = columns.map(({ name }) => name);
-  const problem = (column: string, code: string, expected: string, hint: string, weight: Problem["weight"]): void => {
+  const problem = (
+    column: string,
+    code: string,
+    expected: string,
+    hint: string,
+    weight: Problem["weight"],
+  ): void => {
     problems.push({ code, weight, file, line: header.line, column, expected, received: shown(column), hint });
   };
   header.cells.forEach((cell, index) => {
@@ -77,7 +84,9 @@ function findColumns(
     }
     if (column === undefined || places.has(name)) return;
     const fault =
-      unit === null || column.kind === undefined ? null : parseQuantity(`1 ${unit}`, column.kind, null, other).fault;
+      unit === null || column.kind === undefined
+        ? null
+        : parseQuantity(`1 ${unit}`, column.kind, null, other).fault;
     if (fault !== null) {
       const spot = { file, line: header.line, column: cell.trim() };
       problems.push(quantityProblem(spot, unit!, column.kind!, fault, null));
@@ -115,7 +124,14 @@ export function tableReader(table: Table, columns: readonly Column[], other?: Ot
     };
     const spot = (column: string): Spot => ({ file, line, column });
     const fault = (column: string, code: string, expected: string, hint: string): null => {
-      problems.push({ ...spot(column), code, weight: "stops", expected, received: shown(text(column)), hint });
+      problems.push({
+        ...spot(column),
+        code,
+        weight: "stops",
+        expected,
+        received: shown(text(column)),
+        hint,
+      });
       return null;
     };
     return {
@@ -124,7 +140,9 @@ export function tableReader(table: Table, columns: readonly Column[], other?: Ot
       spot,
       fault,
       named: (column, what) =>
-        text(column) !== "" ? text(column) : fault(column, "cell-empty", what, "Fill it in or take the line out."),
+        text(column) !== ""
+          ? text(column)
+          : fault(column, "cell-empty", what, "Fill it in or take the line out."),
       quantity: (column, kind) => {
         const place = places.get(column);
         const read = parseQuantity(text(column), kind, place?.unit ?? null, other);

@@ -206,17 +206,22 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     const momentCell = row.cells[moment] ?? "";
     const cell = row.cells[temperature] ?? "";
     rows += 1;
-    const [date, time] = clock === null ? splitMoment(momentCell) : [momentCell.trim(), row.cells[clock] ?? ""];
+    const [date, time] =
+      clock === null ? splitMoment(momentCell) : [momentCell.trim(), row.cells[clock] ?? ""];
     if (date === "") return dropped.add(cell.trim() === "" ? "noReading" : "unreadable", row.line);
     if (candidates.length === 0) begin(date, zone());
     const walls = candidates.map((candidate) => candidate.wall(date, time));
     if (walls.every((wall) => wall === null)) return dropped.add("unreadable", row.line);
-    const fitting = candidates.map((candidate, index) => ({ candidate, wall: walls[index]! })).filter(({ wall }) => wall !== null);
+    const fitting = candidates
+      .map((candidate, index) => ({ candidate, wall: walls[index]! }))
+      .filter(({ wall }) => wall !== null);
     if (fitting.length < candidates.length) candidates = fitting.map(({ candidate }) => candidate);
     if (ambiguous === null) ambiguous = { line: row.line, text: date };
     const read = reading(cell, statedUnit, options, dialect);
     if (read === "noUnit") {
       unitless ??= { line: row.line, text: cell };
+      // Nothing of it is stored; but its date may still settle the order, or show that it needs settling.
+      for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, 0);
       return;
     }
     if (typeof read === "string") return dropped.add(read, row.line);
@@ -226,7 +231,11 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
   };
 
   /** The one way of reading the dates that is left, or none. */
-  const settle = (): { readonly chosen: Candidate; readonly sums: Sums; readonly by: Understood["datesBy"] } | null => {
+  const settle = (): {
+    readonly chosen: Candidate;
+    readonly sums: Sums;
+    readonly by: Understood["datesBy"];
+  } | null => {
     const read = candidates.map((candidate) => ({ chosen: candidate, sums: candidate.sums.finish() }));
     if (read.length === 1) {
       const by = options.dates !== null ? "option" : byItself ? "itself" : "fits";
@@ -245,13 +254,27 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       const received = unitless === null ? "no reading" : shown(unitless.text);
       const line = unitless === null ? found.line : unitless.line;
       const hint = "Say --unit F or --unit C.";
-      problem("log-unit-missing", line, temperatureName, "a unit, °F or °C, in the header or behind the number", received, hint);
-      return none;
+      problem(
+        "log-unit-missing",
+        line,
+        temperatureName,
+        "a unit, °F or °C, in the header or behind the number",
+        received,
+        hint,
+      );
     }
     if (candidates.length === 0) {
       const received = rows === 0 ? "no readings" : `${rows} lines without one`;
-      const hint = options.dates === null ? "Look at the file's first lines." : "Try another order behind --dates.";
-      problem("log-dates-unreadable", found.line, momentName, "dates and times below the header", received, hint);
+      const hint =
+        options.dates === null ? "Look at the file's first lines." : "Try another order behind --dates.";
+      problem(
+        "log-dates-unreadable",
+        found.line,
+        momentName,
+        "dates and times below the header",
+        received,
+        hint,
+      );
       return none;
     }
     const settled = settle();
@@ -266,15 +289,30 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       );
       return none;
     }
+    if (unit === null || unitless !== null) return none;
     const { chosen, sums, by } = settled;
     if (sums.used === 0 || sums.first === null || sums.last === null) {
-      problem("log-empty", found.line, temperatureName, "readings below the header", `none in ${rows} lines`, "Look at the file, or choose another column with --column.");
+      problem(
+        "log-empty",
+        found.line,
+        temperatureName,
+        "readings below the header",
+        `none in ${rows} lines`,
+        "Look at the file, or choose another column with --column.",
+      );
       return none;
     }
     const left = [...dropped.list(), ...chosen.dropped.list()];
     const unreadable = left.find(({ reason }) => reason === "unreadable");
     if (unreadable !== undefined && unreadable.count > sums.used) {
-      problem("log-unreadable", unreadable.firstLine, null, "a date, a time and a temperature in most lines", `${unreadable.count} of ${rows} lines without`, "Look at this line of the file; --dates, --unit and --column say how to read it.");
+      problem(
+        "log-unreadable",
+        unreadable.firstLine,
+        null,
+        "a date, a time and a temperature in most lines",
+        `${unreadable.count} of ${rows} lines without`,
+        "Look at this line of the file; --dates, --unit and --column say how to read it.",
+      );
       return none;
     }
     const lost = left.find(({ reason }) => reason === "noSuchHour");
@@ -296,7 +334,14 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
         titles: titles.map(({ cells }) => cells.join(" ").trim()),
         header: found,
         unit,
-        unitBy: options.unit !== null ? "option" : found.unit !== null ? "header" : titleUnit() !== null ? "title" : "cells",
+        unitBy:
+          options.unit !== null
+            ? "option"
+            : found.unit !== null
+              ? "header"
+              : titleUnit() !== null
+                ? "title"
+                : "cells",
         dates: chosen.order,
         datesBy: by,
         zone: zone(),

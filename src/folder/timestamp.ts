@@ -46,7 +46,8 @@ const fullYear = (text: string): number => (text.length <= 2 ? 2000 + Number(tex
 function dateOf(text: string, order: DateOrder, { months }: Dialect): number | null {
   const [a, b, c] = text.split(/[-/.,\s]+/u).filter((part) => part !== "") as [string?, string?, string?];
   if (a === undefined || b === undefined || c === undefined) return null;
-  const named = (part: string): number => months.findIndex((month) => part.toLowerCase().startsWith(month)) + 1;
+  const named = (part: string): number =>
+    months.findIndex((month) => part.toLowerCase().startsWith(month)) + 1;
   if (/[a-z]/iu.test(a + b)) {
     // A month by its name settles the order by itself.
     const month = named(/[a-z]/iu.test(a) ? a : b);
@@ -88,4 +89,5 @@ export function wallReader(order: DateOrder, dialect: Dialect): (date: string, t
 }
 
 /** Whole days between two wall times. */
-export const daysApart = (a: number, b: number): number => Math.abs(Math.floor(a / DAY) - Math.floor(b / DAY));
+export const daysApart = (a: number, b: number): number =>
+  Math.abs(Math.floor(a / DAY) - Math.floor(b / DAY));

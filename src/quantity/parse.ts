@@ -182,7 +182,10 @@ function parts(text: string): readonly Part[] | null {
   while (PART.lastIndex < text.length) {
     const match = PART.exec(text);
     if (match === null) return null;
-    const unit = match[3]!.trim().replace(/[,;.]$/u, "").trim();
+    const unit = match[3]!
+      .trim()
+      .replace(/[,;.]$/u, "")
+      .trim();
     found.push({ number: match[1]! + match[2]!, unit: unit.toLowerCase().replace(/\s+/gu, " ") });
   }
   return found.length > 0 ? found : null;
@@ -191,7 +194,10 @@ function parts(text: string): readonly Part[] | null {
 /** A number as people write it; "ambiguous" for 1,500, which is fifteen hundred to some and one and a half to others. */
 function numberOf(written: string): number | "ambiguous" | null {
   const sign = written.startsWith("-") ? -1 : 1;
-  const [whole, rest] = written.replace(/^[-+]/u, "").trim().split(/\s+(?=\d+\/)/u);
+  const [whole, rest] = written
+    .replace(/^[-+]/u, "")
+    .trim()
+    .split(/\s+(?=\d+\/)/u);
   const plain = (text: string): number | "ambiguous" | null => {
     const ratio = /^(\d+)\s*\/\s*(\d+)$/u.exec(text);
     if (ratio !== null) return Number(ratio[2]) === 0 ? null : Number(ratio[1]) / Number(ratio[2]);

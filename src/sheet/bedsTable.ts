@@ -78,11 +78,7 @@ const sizeOf = (farm: Farm, outlook: SuccessionOutlook, range: AtPick["planned"]
 function now(farm: Farm, outlook: SuccessionOutlook): Size {
   if (outlook.stage === "finished") return { middle: "finished", range: null };
   if (outlook.sizeNow !== null) return sizeOf(farm, outlook, outlook.sizeNow);
-  if (outlook.stage === "future")
-    return { middle: `sown ${day(farm.units, outlook.succession.sown)}`, range: null };
-  return outlook.emergence === null
-    ? { middle: "not up yet", range: null }
-    : { middle: `up about ${dayOf(farm, outlook.emergence.at)}`, range: null };
+  return { middle: outlook.stage === "future" ? "not sown" : "not up", range: null };
 }
 
 const date = (farm: Farm, outlook: SuccessionOutlook, at: LocalDate | null): string =>
@@ -129,8 +125,14 @@ function nowSentence(farm: Farm, outlook: SuccessionOutlook, who: string, tunnel
     : `${head}: comes up about ${dayOf(farm, outlook.emergence.at)}.`;
 }
 
-function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalDate): BedRow {
-  const { succession, crop, stage, fate, fateUnchanged, reach, windowDays } = outlook;
+function row(
+  farm: Farm,
+  outlook: SuccessionOutlook,
+  names: Names,
+  today: LocalDate,
+  last: LocalDate | null,
+): BedRow {
+  const { succession, crop, stage, reach, windowDays } = outlook;
   const at = stage === "finished" ? null : mainPick(outlook);
   const common = {
     succession: succession.id,
@@ -146,8 +148,8 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalD
       told: reachTold(farm, outlook, today),
       since: reached(farm, outlook, today) !== null,
     },
-    todo: todo(farm, fate, stage),
-    todoUnchanged: todo(farm, fateUnchanged, stage),
+    todo: todo(farm, outlook, last),
+    todoUnchanged: todo(farm, { ...outlook, fate: outlook.fateUnchanged }, last),
     lasts: windowDays === null ? null : days(Math.max(1, Math.round(windowDays))),
     judged: mark(outlook) !== "",
   };
@@ -177,12 +179,17 @@ function row(farm: Farm, outlook: SuccessionOutlook, names: Names, today: LocalD
   };
 }
 
-/** Every succession, grouped by the pick it is told about, picks in order, those without one last. */
+/**
+ * Every succession, grouped by the pick it is told about, picks in order, those without one last.
+ *
+ * @param last - Last day planned; null when nothing is planned.
+ */
 export function bedGroups(
   farm: Farm,
   outlooks: readonly SuccessionOutlook[],
   names: Names,
   on: Instant,
+  last: LocalDate | null,
 ): readonly BedGroup[] {
   const today = localDate(farm.place.zone, on);
   const told = outlooks.map((outlook) => ({
@@ -195,16 +202,16 @@ export function bedGroups(
     .filter((pick, i, all) => all.findIndex((other) => samePick(other, pick)) === i);
   const groups = heads.map(
     (head): BedGroup => ({
-      heading: pickHeading({ farm }, head),
+      heading: pickHeading(farm, head),
       date: head.date,
       rows: told
         .filter(({ pick }) => pick !== null && samePick(pick, head))
-        .map(({ outlook }) => row(farm, outlook, names, today)),
+        .map(({ outlook }) => row(farm, outlook, names, today, last)),
     }),
   );
   const rest = told
     .filter(({ pick }) => pick === null)
-    .map(({ outlook }) => row(farm, outlook, names, today));
+    .map(({ outlook }) => row(farm, outlook, names, today, last));
   return rest.length === 0
     ? groups
     : [...groups, { heading: "No pick in these days", date: null, rows: rest }];

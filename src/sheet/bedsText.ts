@@ -46,7 +46,7 @@ function group(out: Page, { heading, rows }: BedGroup): void {
 export function bedsText(beds: Beds, options: TextOptions): string {
   const { farm, on, successions, problems } = beds;
   const out = page(options);
-  const groups = bedGroups(farm, successions, namesOf(farm, successions), on);
+  const groups = bedGroups(farm, successions, namesOf(farm, successions), on, null);
   out.head(`${clean(farm.name)}: where every succession stands`);
   out.say(`On ${moment(farm, on)}, if nothing is changed.`);
   if (successions.length === 0) out.say("No succession is sown.");

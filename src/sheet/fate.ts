@@ -1,7 +1,11 @@
 import type { Fate, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
+import { type LocalDate, localDate } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { day, dayOf, days, marketDay } from "./words.ts";
+
+/** What its fate is told from. */
+type Fated = Pick<SuccessionOutlook, "fate" | "stage" | "emergence">;
 
 type Sold = "salad" | "braising" | "small";
 
@@ -16,9 +20,15 @@ const CUT: Readonly<Record<Sold, (when: string, long: string) => string>> = {
   braising: (when, long) => `Cut ${when} as braising greens, keep cold ${long}.`,
   small: (when, long) => `Cut ${when}, below salad size, keep cold ${long}.`,
 };
+const KEEP: Readonly<Record<Sold, (when: string, long: string, market: string) => string>> = {
+  salad: (when, long, market) => `Cut ${when}, keep cold ${long} for ${market}.`,
+  braising: (when, long, market) => `Cut ${when} as braising greens, keep cold ${long} for ${market}.`,
+  small: (when, long, market) => `Cut ${when}, below salad size, keep cold ${long} for ${market}.`,
+};
 const HOLD: Readonly<Record<Sold, (when: string, long: string, market: string) => string>> = {
   salad: (when, long, market) => `Cut it ${when} and keep it cold ${long} for ${market}.`,
-  braising: (when, long, market) => `Cut it ${when} as braising greens and keep it cold ${long} for ${market}.`,
+  braising: (when, long, market) =>
+    `Cut it ${when} as braising greens and keep it cold ${long} for ${market}.`,
   small: (when, long, market) => `Cut it ${when}, below salad size, and keep it cold ${long} for ${market}.`,
 };
 /** Beyond the days planned nothing is decided yet. */
@@ -36,13 +46,21 @@ const NONE: Readonly<Record<SuccessionOutlook["stage"], string>> = {
   finished: "Finished.",
 };
 
-/** What to do with a succession, in one short sentence. */
-export function todo(farm: Farm, fate: Fate, stage: SuccessionOutlook["stage"]): string {
-  if (fate.kind === "none") return NONE[stage];
-  if (!fate.pick.planned) return GROW[fate.as](day(farm.units, fate.pick.marketDate));
-  return fate.kind === "pick"
-    ? PICK[fate.as](day(farm.units, fate.pick.date))
-    : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
+/**
+ * What to do with a succession, in one short sentence.
+ *
+ * @param last - Last day planned; what lies beyond it is not decided yet.
+ */
+export function todo(farm: Farm, { fate, stage, emergence }: Fated, last: LocalDate | null): string {
+  const { units, place } = farm;
+  if (fate.kind !== "none" && fate.pick.planned)
+    return fate.kind === "pick"
+      ? PICK[fate.as](day(units, fate.pick.date))
+      : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
+  if (fate.kind === "hold" && last !== null && localDate(place.zone, fate.cut) <= last)
+    return KEEP[fate.as](dayOf(farm, fate.cut), days(fate.days), day(units, fate.pick.marketDate));
+  if (stage === "emerging" && emergence !== null) return `Comes up about ${dayOf(farm, emergence.at)}.`;
+  return fate.kind === "none" ? NONE[stage] : GROW[fate.as](day(units, fate.pick.marketDate));
 }
 
 type When = "before" | "same" | "after";

@@ -202,6 +202,14 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
     atPicks: outlook.atPicks.map((at) => atPickJson(farm, at)),
     reach: { ...outlook.reach },
     fate: fateJson(farm, outlook.fate),
+    atFate:
+      outlook.atFate === null
+        ? null
+        : {
+            size: rangeCm(outlook.atFate.size),
+            odds: outlook.atFate.odds,
+            weightKg: outlook.atFate.weight,
+          },
     fateUnchanged: fateJson(farm, outlook.fateUnchanged),
     worth: outlook.worth,
     worthUnchanged: outlook.worthUnchanged,

@@ -1,5 +1,6 @@
 import type { Outcome, Pick, SuccessionOutlook } from "../decide/index.ts";
-import { type LocalDate, localHour } from "../quantity/index.ts";
+import type { Farm } from "../farm/index.ts";
+import { type LocalDate, localDate, localHour } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
@@ -32,25 +33,29 @@ export interface PickRow {
   readonly sentence: string;
 }
 
-export const pickHeading = (outcome: OfFarm, pick: Pick): string => {
-  const { farm } = outcome;
+export const pickHeading = (farm: Farm, pick: Pick): string => {
   return `${day(farm.units, pick.date)}, ${clock(farm.units, localHour(farm.place.zone, pick.at))}, for ${marketDay(farm.units, clean(pick.market.name), pick.date, pick.marketDate)}`;
 };
 
-type OfFarm = { readonly farm: Outcome["farm"] };
-
 function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRow {
   const { farm } = outcome;
-  const { succession, fate, atFate, stage } = outlook;
+  const { succession, fate, atFate } = outlook;
   const common = {
     succession: succession.id,
     who: names.succession(succession.id),
     tunnel: names.tunnel(succession.tunnel),
-    todo: todo(farm, fate, stage),
+    todo: todo(farm, outlook, outcome.walks.at(-1)?.date ?? null),
   };
   const head = `${capital(common.who)}, ${common.tunnel}`;
   if (atFate === null)
-    return { ...common, size: null, odds: null, weight: null, special: true, sentence: `${head}. ${common.todo}` };
+    return {
+      ...common,
+      size: null,
+      odds: null,
+      weight: null,
+      special: true,
+      sentence: `${head}. ${common.todo}`,
+    };
   const size = mark(outlook) + leaf(farm.units, atFate.size);
   const heavy = mark(outlook) + weight(farm.units, atFate.weight);
   const chance = odds(atFate.odds);
@@ -67,35 +72,43 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
   };
 }
 
+/** Picks of the days planned, and later ones for which something is cut and kept cold in these days. */
+function picksTold(outcome: Outcome): readonly Pick[] {
+  const last = outcome.walks.at(-1)?.date ?? "";
+  const later = outcome.successions.flatMap(({ fate }) =>
+    fate.kind === "hold" && localDate(outcome.farm.place.zone, fate.cut) <= last ? [fate.pick] : [],
+  );
+  return [...outcome.picks.filter(({ planned }) => planned), ...later]
+    .filter((pick, i, all) => all.findIndex((other) => samePick(other, pick)) === i)
+    .sort((a, b) => a.at - b.at);
+}
+
 export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
   const { farm } = outcome;
-  return outcome.picks
-    .filter(({ planned }) => planned)
-    .map((pick) => ({
-      date: pick.date,
-      market: clean(pick.market.name),
-      heading: pickHeading(outcome, pick),
-      products: outcome.products
-        .filter(
-          (each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0),
-        )
-        .map(({ product, expected, ordered }) => {
-          const name = clean(farm.products.find(({ id }) => id === product)?.name ?? product);
-          const had = weight(farm.units, expected);
-          const wanted = weight(farm.units, ordered);
-          const short = lacking(farm.units, ordered, expected);
-          return {
-            product,
-            sentence:
-              ordered <= 0
-                ? `${name}: ${had} expected, none ordered.`
-                : short === null
-                  ? `${name}: ${had} expected, ${wanted} ordered.`
-                  : `${name}: ${had} expected, ${wanted} ordered: ${short} short.`,
-          };
-        }),
-      rows: outcome.successions
-        .filter(({ fate }) => fate.kind !== "none" && samePick(fate.pick, pick))
-        .map((outlook) => row(outlook, outcome, names)),
-    }));
+  return picksTold(outcome).map((pick) => ({
+    date: pick.date,
+    market: clean(pick.market.name),
+    heading: pickHeading(farm, pick),
+    products: outcome.products
+      .filter((each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0))
+      .map(({ product, expected, ordered }) => {
+        const name = clean(farm.products.find(({ id }) => id === product)?.name ?? product);
+        const had = weight(farm.units, expected);
+        const wanted = weight(farm.units, ordered);
+        const short = lacking(farm.units, ordered, expected);
+        return {
+          product,
+          sentence:
+            ordered <= 0
+              ? `${name}: ${had} expected, none ordered.`
+              : short === null
+                ? `${name}: ${had} expected, ${wanted} ordered.`
+                : `${name}: ${had} expected, ${wanted} ordered: ${short} short.`,
+        };
+      }),
+    rows: outcome.successions
+      .filter(({ fate }) => fate.kind !== "none" && samePick(fate.pick, pick))
+      .filter(({ fate }) => pick.planned || fate.kind === "hold")
+      .map((outlook) => row(outlook, outcome, names)),
+  }));
 }

@@ -9,15 +9,15 @@ import type {
 } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
 import type { Celsius, Centimetre } from "../quantity/index.ts";
-import { samePick } from "./samePick.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { day, leaves, list, night, odds, temperature, value } from "./words.ts";
+import { samePick } from "./samePick.ts";
+import { day, leaves, night, odds, temperature, value } from "./words.ts";
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, string>> = {
   frost: "When damage is likely the warmest cloth at hand goes on.",
-  rowCoverInHeat: "Left on by day it would be warmer and yet slower: heat is no brake.",
+  rowCoverInHeat: "It would be warmer and yet slower, and heat is no brake.",
   wind: "Other walks are too windy for it.",
   frozen: "At other walks the cloth is frozen and may not be moved.",
   net: "What grows here must stay under net.",
@@ -72,7 +72,7 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
       null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
     );
   if (hottest !== null)
-    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.planned)} at the crop with the plan, ${temperature(units, hottest.ifLeft)} if left; too hot above ${temperature(units, hottest.limit)}.`;
+    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.ifLeft)} at the crop if left, ${temperature(units, hottest.planned)} with the plan.`;
   const peak = (key: string): Celsius | null =>
     plan.ledger
       .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
@@ -80,7 +80,7 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
   const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
   if (before === null || after === null || temperature(units, before) === temperature(units, after))
     return null;
-  return `Heat: ${temperature(units, after)} at the crop with this change, ${temperature(units, before)} without.`;
+  return `Heat: ${temperature(units, before)} at the crop if left, ${temperature(units, after)} with this change.`;
 }
 
 /** The pick at which a succession earns what it earns, else the one it misses, else the first. */

@@ -66,7 +66,8 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
 
 function summary(outcome: Outcome): string[] {
   const { farm } = outcome;
-  if (outcome.walks.length === 0) return ["No plan can be made: no weather is known, neither a log nor a forecast."];
+  if (outcome.walks.length === 0)
+    return ["No plan can be made: no weather is known, neither a log nor a forecast."];
   const changes = outcome.tunnels.flatMap((plan) => plan.changes);
   if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
   const part = (name: keyof Parts): number =>
@@ -112,7 +113,7 @@ export function sheetOf(outcome: Outcome): Sheet {
   const { farm, successions } = outcome;
   const names = namesOf(farm, successions);
   const table = grid(outcome, names);
-  const beds = bedGroups(farm, successions, names, outcome.on);
+  const beds = bedGroups(farm, successions, names, outcome.on, outcome.walks.at(-1)?.date ?? null);
   const [first, last] = [outcome.walks[0], outcome.walks.at(-1)];
   const title =
     first === undefined || last === undefined

@@ -6,17 +6,21 @@ import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
 import type { Urgent } from "./urgent.ts";
-import type { WalkBlock } from "./walks.ts";
+import type { Task, WalkBlock } from "./walks.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
 
 /** Warnings that ask for a look, not for a cover; told after the plan. */
 const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
-function urgent(out: Page, { severity, heading, columns, rows, inShort, follows }: Urgent, full: boolean): void {
+function urgent(
+  out: Page,
+  { severity, heading, columns, rows, open, inShort, follows }: Urgent,
+  full: boolean,
+): void {
   if (severity === "danger" || rows.length > 0) out.gap();
   out.say(SEVERITY[severity] + heading, { tone: severity === "danger" ? "danger" : "bold" });
-  if (!full || rows.length === 0) {
+  if (!full || !open) {
     if (inShort !== null) out.say(inShort, { indent: 2 });
     for (const sentence of follows) out.say(sentence, { indent: 2 });
     return;
@@ -34,13 +38,20 @@ function urgents(out: Page, all: readonly Urgent[]): void {
   const seen = new Set<Urgent["kind"]>();
   for (const each of all.filter(({ kind }) => !LATER.includes(kind))) {
     urgent(out, each, !seen.has(each.kind));
-    seen.add(each.kind);
+    if (each.open) seen.add(each.kind);
   }
 }
 
-/** Is there more to say of heat than that the plan keeps it off? */
-const harmless = ({ kind, follows, severity }: Urgent, quiet: readonly string[]): boolean =>
-  kind === "heat" && severity === "care" && follows.every((sentence) => quiet.includes(sentence));
+/** Tasks one after the other with the same reason. */
+function runs(tasks: readonly Task[]): Task[][] {
+  const all: Task[][] = [];
+  for (const task of tasks) {
+    const last = all.at(-1);
+    if (last?.[0]?.reason === task.reason) last?.push(task);
+    else all.push([task]);
+  }
+  return all;
+}
 
 function walk(out: Page, { heading, minutes, carry, notes, tasks, rounds }: WalkBlock): void {
   out.gap();
@@ -52,9 +63,11 @@ function walk(out: Page, { heading, minutes, carry, notes, tasks, rounds }: Walk
   if (tasks.length === 0) out.say("Nothing to do.");
   const todo = (where: string, actions: readonly string[], minutes: string | null): void =>
     out.say(`${where}: ${actions.join(" ")}${minutes === null ? "" : ` (${minutes})`}`, { mark: "[ ] " });
-  for (const { name, actions, minutes, reason } of tasks.filter(({ kind }) => kind === "change")) {
-    todo(name, actions, minutes);
-    if (reason !== null) out.say(reason, { indent: 4 });
+  for (const run of runs(tasks.filter(({ kind }) => kind === "change"))) {
+    for (const { name, actions, minutes } of run) todo(name, actions, minutes);
+    const why = run[0]?.reason ?? null;
+    if (why !== null)
+      out.say(why, { mark: run.length === 1 ? "Why: " : `Why, these ${run.length}: `, indent: 4 });
   }
   for (const { names, actions, minutes } of rounds) todo(names, actions, minutes);
 }
@@ -191,6 +204,10 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
         : `${sheet.needsYou.length} things need you: see "Needs you" below.`,
     );
   urgents(out, sheet.urgent);
+  if (sheet.quiet !== null) {
+    out.gap();
+    out.say(sheet.quiet);
+  }
   section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
 
   const [today, later] = [

@@ -16,6 +16,8 @@ export interface Urgent {
   /** One row a tunnel, worst first; empty where a heading says all. */
   readonly columns: readonly string[];
   readonly rows: readonly UrgentRow[];
+  /** Is something left to tell tunnel by tunnel? */
+  readonly open: boolean;
   /** What the rows say, where there is no room for them; null when the heading is enough. */
   readonly inShort: string | null;
   /** What stays at risk, or what follows; whole sentences. */
@@ -74,6 +76,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ],
       sentence: `${name}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
     })),
+    open: true,
     inShort:
       possible.length === 0
         ? null
@@ -131,11 +134,15 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
       ],
       sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
     })),
+    open: over.length > 0,
     inShort: null,
-    follows: over.length === 0 ? ["With the plan every tunnel stays below what its crops bear."] : over.map(
-      ({ name, successions }) =>
-        `Still too hot with the plan in ${name}: ${list(successions.map(names.succession))}.`,
-    ),
+    follows:
+      over.length === 0
+        ? ["With the plan every tunnel stays below what its crops bear."]
+        : over.map(
+            ({ name, successions }) =>
+              `Still too hot with the plan in ${name}: ${list(successions.map(names.succession))}.`,
+          ),
   };
 }
 
@@ -156,6 +163,7 @@ const plain = ({ kind, severity, date }: Warning, heading: string): Urgent => ({
   heading,
   columns: [],
   rows: [],
+  open: false,
   inShort: null,
   follows: [],
 });

@@ -163,7 +163,9 @@ export function odds(chance: number): string {
           ? [19, 20]
           : chance > 0.85
             ? [9, 10]
-            : [Math.round(chance * 5), 5];
+            : chance > 0.45 && chance < 0.55
+              ? [1, 2]
+              : [Math.round(chance * 5), 5];
   return `${good}${TIED}in${TIED}${of}`;
 }
 

@@ -113,8 +113,12 @@ crops: { lettuce-mixx: { smallest: 3 in }, spinach: { smalest: 3 in } }
     'farm.yaml:11 "products[1].parts.spinnach": expected a share like 60 % or 0.6, received "50". Write the % sign behind it, or a number from 0 to 1.',
     'farm.yaml:12 "limits.wind": expected a wind speed like 15 mph or 7 m/s, received "15". Write the unit behind the number.',
     'farm.yaml:13 "sensors.outside": expected outside or a tunnel, received "T9". Did you mean "T1"?',
-    expect.stringMatching(/^farm\.yaml:14 "crops\.lettuce-mixx": expected a crop, received "lettuce-mixx"\. Did you mean "lettuce-mix"\?/u),
-    expect.stringMatching(/^farm\.yaml:14 "crops\.spinach\.smalest": expected a known setting, received "smalest"\. Did you mean "smallest"\?/u),
+    expect.stringMatching(
+      /^farm\.yaml:14 "crops\.lettuce-mixx": expected a crop, received "lettuce-mixx"\. Did you mean "lettuce-mix"\?/u,
+    ),
+    expect.stringMatching(
+      /^farm\.yaml:14 "crops\.spinach\.smalest": expected a known setting, received "smalest"\. Did you mean "smallest"\?/u,
+    ),
   ]);
 });
 
@@ -123,7 +127,7 @@ test("text that is no settings file is a problem with line and column, not the p
     /^farm\.yaml:2 column \d+: expected .+, received .+\. Indent with blanks/u,
   );
   expect(problemsOf({ farm: "name: a\nname: b\n" })).toEqual([
-    'farm.yaml:2 column 1: expected each setting once, received the same setting again. Indent with blanks, and put a text that holds a colon, a # or a bracket in quotes.',
+    "farm.yaml:2 column 1: expected each setting once, received the same setting again. Indent with blanks, and put a text that holds a colon, a # or a bracket in quotes.",
   ]);
   expect(problemsOf({ farm: "just words" })).toEqual([
     'farm.yaml:1: expected a group of settings, received "just words". Write each as name, colon, blank, value.',

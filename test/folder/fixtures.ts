@@ -1,5 +1,5 @@
 import { catalogue, type Farm } from "../../src/farm/index.ts";
-import { type FolderFiles, readFolder, type Row, type Table } from "../../src/folder/index.ts";
+import { type FolderFiles, type Row, readFolder, type Table } from "../../src/folder/index.ts";
 import { formatProblem, type Problem, type Read } from "../../src/problem/index.ts";
 
 /** The least a farm must say. */

@@ -38,7 +38,13 @@ describe("problems of a forecast", () => {
       'forecast.csv:2 column "low": expected a temperature like 85 F or 29 C, received "41". Write the unit behind the number, or once in the column\'s header, like low (F).',
     ));
   test("a low above its high, a day twice, a sky nobody knows", () =>
-    expect(messages(read("date,low (C),high (C),sky\n2026-04-20,9,5,\n2026-04-21,1,5,\n2026-04-21,1,5,\n2026-04-22,1,5,sunnny"))).toEqual([
+    expect(
+      messages(
+        read(
+          "date,low (C),high (C),sky\n2026-04-20,9,5,\n2026-04-21,1,5,\n2026-04-21,1,5,\n2026-04-22,1,5,sunnny",
+        ),
+      ),
+    ).toEqual([
       'forecast.csv:2 column "high": expected a high not below the low, received "5". Swap the two.',
       'forecast.csv:4 column "date": expected each date once, received "2026-04-21". Take one of the two lines out.',
       'forecast.csv:5 column "sky": expected sun, mixed or cloud, received "sunnny". Did you mean "sunny"?',

@@ -42,7 +42,8 @@ test("a file a spreadsheet has saved is read all the same", () => {
 });
 
 test("a line that cannot be read and a file of another kind are told", () => {
-  const damaged = "leafpace temperature 1\nhour,sum,count,lowest,highest,origin\n20.04.2026 13:00,40,4,9,11,a\n";
+  const damaged =
+    "leafpace temperature 1\nhour,sum,count,lowest,highest,origin\n20.04.2026 13:00,40,4,9,11,a\n";
   expect(messages(readStore("temperature/outside-2026.csv", damaged))).toEqual([
     'temperature/outside-2026.csv:3: expected an hour like 2026-04-20T13Z with sum, count, lowest and highest, received "20.04.2026 13:00,40,4,9,11,a". Delete the line, then import the log again.',
   ]);
@@ -52,7 +53,10 @@ test("a line that cannot be read and a file of another kind are told", () => {
 });
 
 test("a later import wins over an earlier one", () => {
-  const merged = mergeHours([hour(1, 4, 10), hour(2, 4, 10), hour(3, 4, 10)], [hour(2, 4, 12), hour(3, 2, 12), hour(4, 4, 12)]);
+  const merged = mergeHours(
+    [hour(1, 4, 10), hour(2, 4, 10), hour(3, 4, 10)],
+    [hour(2, 4, 12), hour(3, 2, 12), hour(4, 4, 12)],
+  );
   expect(merged.map(({ hour: at, sum, count }) => [at, sum / count])).toEqual([
     [1, 10],
     [2, 12],

@@ -30,7 +30,9 @@ describe("successions.csv", () => {
   });
 
   test("a cell's own unit is stronger than the header's", () => {
-    const [succession] = farmOf({ successions: successions("S01,spinach,T1,0,6 m,2026-03-01,,,yes") }).successions;
+    const [succession] = farmOf({
+      successions: successions("S01,spinach,T1,0,6 m,2026-03-01,,,yes"),
+    }).successions;
     expect(succession).toMatchObject({ to: 6, net: true, market: null });
   });
 
@@ -129,10 +131,12 @@ describe("pieces.csv", () => {
   });
 
   test("covers and tunnels must be known, and more tunnels than pieces cannot be covered", () => {
-    expect(problemsOf({ pieces: pieces("C1,row-cover-91,60,2,T1 T7", "C2,row-cover-19,60,1,T1 T2") })).toEqual([
-      'pieces.csv:3 column "lies on": expected at most 1 tunnel, as many as there are pieces, received "T1 T2". Raise the count or take a tunnel out.',
+    expect(
+      problemsOf({ pieces: pieces("C1,row-cover-91,60,2,T1 T7", "C2,row-cover-19,60,1,T1 T2") }),
+    ).toEqual([
       'pieces.csv:2 column "cover": expected a cover, received "row-cover-91". Did you mean "row-cover-19"?',
       'pieces.csv:2 column "lies on": expected a tunnel, received "T7". Did you mean "T1"?',
+      'pieces.csv:3 column "lies on": expected at most 1 tunnel, as many as there are pieces, received "T1 T2". Raise the count or take a tunnel out.',
     ]);
   });
 
@@ -199,9 +203,9 @@ describe("notes.csv", () => {
       'notes.csv:5 column "kind": expected a kind of note, received "leef". Did you mean "leaf"?',
       'notes.csv:6 column "value": expected a leaf length like 3 in or 8 cm, received "3". Write the unit behind the number.',
       'notes.csv:7 column "value": expected leaf lengths between 0 and 60 cm (24 in), received "3 m". Note the longest leaf of each of five plants.',
-      'notes.csv:10 column "value": expected a weight like 30 lb or 14 kg, received "5 ft". This unit measures something else; the field holds a weight.',
-      'notes.csv:9 column "when": expected a date from 2026-03-01 on, when S01 was sown, received 2026-02-12. Correct the date here or in successions.csv.',
       'notes.csv:8 column "about": expected a succession, received "S1". Did you mean "S01"?',
+      'notes.csv:9 column "when": expected a date from 2026-03-01 on, when S01 was sown, received 2026-02-12. Correct the date here or in successions.csv.',
+      'notes.csv:10 column "value": expected a weight like 30 lb or 14 kg, received "5 ft". This unit measures something else; the field holds a weight.',
     ]);
   });
 

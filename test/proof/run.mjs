@@ -1,10 +1,10 @@
 // Bundles test/proof/NAME.ts into the system's folder for temporary files and runs it: node test/proof/run.mjs NAME [arguments].
 
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -12,9 +12,25 @@ const root = join(here, "..", "..");
 const [name, ...parameters] = process.argv.slice(2);
 const entry = join(here, `${name}.ts`);
 if (name === undefined || !existsSync(entry)) {
-  process.stderr.write(`test/proof/run.mjs: expected the name of a file in test/proof, received "${name ?? ""}"\n`);
+  process.stderr.write(
+    `test/proof/run.mjs: expected the name of a file in test/proof, received "${name ?? ""}"\n`,
+  );
   process.exit(2);
 }
+
+/** A file that reads another beside it must find it from the bundle too. */
+const ownAddress = {
+  name: "own-address",
+  setup({ onLoad }) {
+    onLoad({ filter: /\.ts$/ }, ({ path }) => ({
+      loader: "ts",
+      contents: readFileSync(path, "utf8").replaceAll(
+        "import.meta.url",
+        JSON.stringify(pathToFileURL(path).href),
+      ),
+    }));
+  },
+};
 
 const folder = mkdtempSync(join(tmpdir(), "leafpace-proof-"));
 try {
@@ -29,6 +45,7 @@ try {
     legalComments: "none",
     logLevel: "warning",
     absWorkingDir: root,
+    plugins: [ownAddress],
     // Some dependencies still call require.
     banner: {
       js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);',

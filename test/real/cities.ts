@@ -49,7 +49,7 @@ const hourly = new Map<string, readonly HourlyRecord[]>();
 
 /** The days as a logger would have recorded them hour by hour, by the diurnal curve. */
 function asLog(city: City, days: readonly DailyRecord[], from: LocalDate, until: LocalDate): readonly HourlyRecord[] {
-  const key = `${city} ${from} ${until} ${days[0]!.low}`;
+  const key = `${city} ${from} ${until}`;
   const known = hourly.get(key);
   if (known !== undefined) return known;
   const { settings } = catalogue();
@@ -80,9 +80,12 @@ export function movedFarm(farm: Farm, city: City, monday: LocalDate): Farm {
   };
 }
 
-/** The input of the main job at a Monday morning: log up to it, the measured days after it as the forecast. `warmer` shifts all of it. */
+/** The input of the main job at a Monday morning: log up to it, the measured days after it as the forecast, `warmer` by some degrees. */
 export function mondayInput(farm: Farm, city: City, monday: LocalDate, warmer = 0): WeekInput {
-  const days = measuredDays(city).map((day) => ({ ...day, low: celsius(day.low + warmer), high: celsius(day.high + warmer) }));
+  const days = measuredDays(city);
+  const ahead = days
+    .filter(({ date }) => date >= monday && date < addDays(monday, 10))
+    .map((day) => ({ ...day, low: celsius(day.low + warmer), high: celsius(day.high + warmer) }));
   const moved = movedFarm(farm, city, monday);
   const on = instant(instantAt(moved.place.zone, monday, moved.walks.morning) - 60_000) as Instant;
   const first = addDays(monday, -90);
@@ -91,7 +94,7 @@ export function mondayInput(farm: Farm, city: City, monday: LocalDate, warmer = 
     farm: moved,
     settings: catalogue().settings,
     sensors: [{ sensor: "outside", hours: asLog(city, days, from, monday) }],
-    forecast: { issued: on, days: days.filter(({ date }) => date >= monday && date < addDays(monday, 10)) },
+    forecast: { issued: on, days: ahead },
     on,
     days: 7,
     problems: [],

@@ -16,7 +16,13 @@ export const run: Run = async (_names, _given, context) => {
     readSensors(dir, now),
     readNewestForecast(dir, now),
   ]);
-  const unplaced = farm === null ? [] : strangers(sensors.map(({ sensor }) => sensor), farm);
+  const unplaced =
+    farm === null
+      ? []
+      : strangers(
+          sensors.map(({ sensor }) => sensor),
+          farm,
+        );
   const problems = [...own, ...stored, ...unplaced, ...foretold];
   if (context.json) await context.result(problemJson(problems));
   else if (problems.length > 0) await context.result(problemText(problems));
@@ -25,7 +31,10 @@ export const run: Run = async (_names, _given, context) => {
       `${farm.name}: no problems. ${[
         many(farm.tunnels.length, "tunnel"),
         many(farm.successions.length, "succession"),
-        many(farm.pieces.reduce((sum, { count }) => sum + count, 0), "cloth"),
+        many(
+          farm.pieces.reduce((sum, { count }) => sum + count, 0),
+          "cloth",
+        ),
         many(farm.notes.length, "note"),
       ].join(", ")}.\n`,
     );

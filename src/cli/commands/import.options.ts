@@ -7,7 +7,11 @@ export const importing: CommandSpec = {
   options: [
     { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
     { flags: "--sensor <name>", description: "the sensor a log belongs to, as named in farm.yaml" },
-    { flags: "--unit <unit>", description: "unit of the log, where the file does not say it", choices: ["F", "C"] },
+    {
+      flags: "--unit <unit>",
+      description: "unit of the log, where the file does not say it",
+      choices: ["F", "C"],
+    },
     {
       flags: "--dates <order>",
       description: "order of its dates: month first, day first or year first",
@@ -19,7 +23,10 @@ export const importing: CommandSpec = {
   ],
   examples: [
     { command: "leafpace import logger.csv --dry-run", shows: "what is understood of the file" },
-    { command: "leafpace import logger.csv forecast.csv", shows: "both stored in the farm folder; again changes nothing" },
+    {
+      command: "leafpace import logger.csv forecast.csv",
+      shows: "both stored in the farm folder; again changes nothing",
+    },
   ],
   load: () => import("./import.ts"),
 };

@@ -12,7 +12,7 @@ import {
   unknownName,
 } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
-import { instant, type Instant, localHour } from "../../quantity/index.ts";
+import { type Instant, instant, localHour } from "../../quantity/index.ts";
 import type { Forecast } from "../../weather/index.ts";
 import { type Context, DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
 import { openSettings } from "../farmFolder.ts";
@@ -24,7 +24,12 @@ import { forecastText, understoodText } from "../understood.ts";
 
 /** One file as understood, ready to be stored. */
 type Understanding = { readonly file: string; readonly separator: string } & (
-  | { readonly kind: "log"; readonly sensor: string; readonly read: Understood; readonly hours: readonly StoredHour[] }
+  | {
+      readonly kind: "log";
+      readonly sensor: string;
+      readonly read: Understood;
+      readonly hours: readonly StoredHour[];
+    }
   | { readonly kind: "forecast"; readonly forecast: Forecast; readonly issuedBy: IssuedBy }
 );
 
@@ -34,14 +39,19 @@ interface Attempt {
 }
 
 /** The sensor a log belongs to: the one named, else the only one there is. */
-function sensorOf(given: Given, { sensors }: FarmSettings): { readonly sensor: string } | { readonly problem: Problem } {
+function sensorOf(
+  given: Given,
+  { sensors }: FarmSettings,
+): { readonly sensor: string } | { readonly problem: Problem } {
   const names = [...sensors.keys()];
-  const asked = given["sensor"];
+  const asked = given.sensor;
   if (typeof asked === "string") {
     if (sensors.has(asked)) return { sensor: asked };
     const spot = { file: "--sensor", line: null, column: null };
     const problem = unknownName(spot, asked, "a sensor named in farm.yaml", names, "sensor-unknown");
-    const hint = problem.hint.startsWith("Did") ? problem.hint : `${problem.hint} Add it under "sensors" in farm.yaml.`;
+    const hint = problem.hint.startsWith("Did")
+      ? problem.hint
+      : `${problem.hint} Add it under "sensors" in farm.yaml.`;
     return { problem: { ...problem, hint } };
   }
   if (names.length === 1) return { sensor: names[0]! };
@@ -61,14 +71,14 @@ async function understandLog(
 ): Promise<Attempt> {
   const sensor = sensorOf(given, farm);
   if ("problem" in sensor) return { understanding: null, problems: [sensor.problem] };
-  const zone = given["zone"];
+  const zone = given.zone;
   const log = temperatureLog({
     file: name,
     zone: typeof zone === "string" ? zone : farm.place.zone,
     zoneBy: typeof zone === "string" ? "option" : "farm",
-    unit: (given["unit"] as "C" | "F" | undefined) ?? null,
-    dates: (given["dates"] as DateOrder | undefined) ?? null,
-    column: typeof given["column"] === "string" ? given["column"] : null,
+    unit: (given.unit as "C" | "F" | undefined) ?? null,
+    dates: (given.dates as DateOrder | undefined) ?? null,
+    column: typeof given.column === "string" ? given.column : null,
     decimalComma: table.separator !== ",",
   });
   for await (const row of table.rows()) log.feed(row);
@@ -91,25 +101,37 @@ async function understandForecast(
   return { understanding: { ...found, forecast, issuedBy }, problems };
 }
 
-async function understand(path: string, given: Given, context: Context, farm: FarmSettings): Promise<Attempt> {
+async function understand(
+  path: string,
+  given: Given,
+  context: Context,
+  farm: FarmSettings,
+): Promise<Attempt> {
   const name = path === "-" ? "standard input" : basename(path);
   let table: OpenTable;
   try {
-    table = path === "-" ? heldTable(await context.io.input()) : await openTable(resolve(context.io.cwd, path));
+    table =
+      path === "-" ? heldTable(await context.io.input()) : await openTable(resolve(context.io.cwd, path));
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === undefined) throw error;
     const received = code === "ENOENT" ? "no such file" : code === "EISDIR" ? "a folder" : code;
-    const problem = { ...usage(path, "a file that can be read", "", "Look at the name and the folder."), received };
+    const problem = {
+      ...usage(path, "a file that can be read", "", "Look at the name and the folder."),
+      received,
+    };
     return { understanding: null, problems: [problem] };
   }
   if (!table.opening.some(looksLikeForecast)) return understandLog(name, table, given, farm);
-  const text = given["issued"];
+  const text = given.issued;
   if (typeof text !== "string") return understandForecast(name, table, null, farm);
   const issued = parseMoment(text, { zone: farm.place.zone, walks: farm.walks }, 0);
   if (issued !== null) return understandForecast(name, table, issued, farm);
   const expected = "a moment like 2026-04-20T05:00";
-  return { understanding: null, problems: [usage("--issued", expected, text, "Use year-month-day and the farm's clock.")] };
+  return {
+    understanding: null,
+    problems: [usage("--issued", expected, text, "Use year-month-day and the farm's clock.")],
+  };
 }
 
 const text = (understanding: Understanding, farm: FarmSettings): string => {
@@ -145,7 +167,11 @@ const WRITTEN: Readonly<Record<Written["change"], string>> = {
   same: "holds all of it already; nothing changed",
 };
 
-const json = (understood: readonly Understanding[], written: readonly Written[] | null, problems: readonly Problem[]) =>
+const json = (
+  understood: readonly Understanding[],
+  written: readonly Written[] | null,
+  problems: readonly Problem[],
+) =>
   `${JSON.stringify(
     {
       format: "leafpace import",
@@ -165,9 +191,16 @@ const json = (understood: readonly Understanding[], written: readonly Written[] 
 export const run: Run = async (names, given, context) => {
   const { dir, value: farm, problems: own } = await openSettings(context);
   if (farm === null) return context.refuse(own);
-  const zone = given["zone"];
+  const zone = given.zone;
   if (typeof zone === "string" && Number.isNaN(localHour(zone, instant(0))))
-    return context.refuse([usage("--zone", "a time zone like America/New_York", zone, "Etc/GMT+5 is five hours behind universal time, all year.")]);
+    return context.refuse([
+      usage(
+        "--zone",
+        "a time zone like America/New_York",
+        zone,
+        "Etc/GMT+5 is five hours behind universal time, all year.",
+      ),
+    ]);
   const understood: Understanding[] = [];
   const problems: Problem[] = [];
   for (const name of names) {
@@ -183,7 +216,7 @@ export const run: Run = async (names, given, context) => {
     if (!context.json) context.say("Nothing was stored.\n");
     return code;
   }
-  const dry = given["dryRun"] === true;
+  const dry = given.dryRun === true;
   const stored = dry ? { written: [], problems: [] } : await store(dir, understood);
   if (stored.problems.length > 0) return context.refuse(stored.problems);
   if (context.json) await context.result(json(understood, dry ? null : stored.written, problems));

@@ -4,7 +4,13 @@ export const start: CommandSpec = {
   name: "start",
   summary: "begin a farm folder from commented templates",
   argument: { form: "[dir]", description: "the new folder (else this one)" },
-  options: [{ flags: "--units <units>", description: "units the templates are written in", choices: ["US", "metric"] }],
+  options: [
+    {
+      flags: "--units <units>",
+      description: "units the templates are written in",
+      choices: ["US", "metric"],
+    },
+  ],
   examples: [
     { command: "leafpace start my-farm", shows: "a folder to fill in; nothing there is overwritten" },
     { command: "leafpace start my-farm --units metric", shows: "the same in metres and °C" },

@@ -20,15 +20,19 @@ export const run: Run = async (names, given, context) => {
   await mkdir(dir, { recursive: true });
   const written: string[] = [];
   const kept: string[] = [];
-  for (const { name, text } of template(given["units"] === "metric" ? "metric" : "US"))
+  for (const { name, text } of template(given.units === "metric" ? "metric" : "US"))
     ((await writeNew(join(dir, name), text)) ? written : kept).push(name);
   const shown = relative(context.io.cwd, dir) || ".";
   if (context.json) {
-    await context.result(`${JSON.stringify({ format: "leafpace start", version: 1, dir, written, kept }, null, 2)}\n`);
+    await context.result(
+      `${JSON.stringify({ format: "leafpace start", version: 1, dir, written, kept }, null, 2)}\n`,
+    );
     return DONE;
   }
   const lines = [
-    ...(written.length > 0 ? [`Written in ${shown}: ${written.join(", ")}.`] : [`Nothing written in ${shown}.`]),
+    ...(written.length > 0
+      ? [`Written in ${shown}: ${written.join(", ")}.`]
+      : [`Nothing written in ${shown}.`]),
     ...(kept.length > 0 ? [`Already there and left alone: ${kept.join(", ")}.`] : []),
   ];
   await context.result(`${lines.join("\n")}\n`);

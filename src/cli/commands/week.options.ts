@@ -3,7 +3,8 @@ import type { CommandSpec, OptionSpec } from "../spec.ts";
 /** The moment a command looks from. */
 export const ON: OptionSpec = {
   flags: "--on <moment>",
-  description: "the moment to plan from, 2026-04-20 or 2026-04-20T14:30 (else now); a date alone is just before its morning walk",
+  description:
+    "the moment to plan from, 2026-04-20 or 2026-04-20T14:30 (else now); a date alone is just before its morning walk",
 };
 
 export const week: CommandSpec = {

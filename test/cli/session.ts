@@ -1,0 +1,68 @@
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Io } from "../../src/cli/io.ts";
+import { run } from "../../src/cli/run.ts";
+
+const folders = join(dirname(fileURLToPath(import.meta.url)), "folders");
+
+export interface Answer {
+  readonly code: number;
+  readonly stdout: string;
+  readonly stderr: string;
+  /** Both streams as they came. */
+  readonly all: string;
+}
+
+export interface Session {
+  readonly dir: string;
+  /** `cwd`: where it is run; the session's folder when not said. */
+  run(
+    line: string | readonly string[],
+    more?: { readonly input?: string; readonly cwd?: string },
+  ): Promise<Answer>;
+  end(): void;
+}
+
+/** The moment every session takes for now. */
+const NOW = Date.parse("2026-04-20T15:00:00Z");
+
+/** A folder of its own in which commands run one after the other, without a process each. */
+export function session(folder: string | null): Session {
+  const dir = mkdtempSync(join(tmpdir(), "leafpace-"));
+  if (folder !== null) cpSync(join(folders, folder), dir, { recursive: true });
+  return {
+    dir,
+    end: () => rmSync(dir, { recursive: true, force: true }),
+    run: async (line, { input = "", cwd = dir } = {}) => {
+      const argv = typeof line === "string" ? words(line) : line;
+      const written: { readonly to: "stdout" | "stderr"; readonly text: string }[] = [];
+      const sink = (to: "stdout" | "stderr"): Io["stdout"] => ({
+        terminal: false,
+        columns: undefined,
+        write: (text) => void written.push({ to, text }),
+      });
+      const io: Io = {
+        stdout: sink("stdout"),
+        stderr: sink("stderr"),
+        env: {},
+        cwd: resolve(cwd),
+        now: () => NOW,
+        input: async () => Buffer.from(input),
+      };
+      const code = await run(argv, io);
+      const clean = (which: string | null): string =>
+        written
+          .filter(({ to }) => which === null || to === which)
+          .map(({ text }) => text)
+          .join("")
+          .replaceAll(resolve(dir), "<here>");
+      return { code, stdout: clean("stdout"), stderr: clean("stderr"), all: clean(null) };
+    },
+  };
+}
+
+/** Words of a command line; double quotes keep blanks together. */
+export const words = (line: string): string[] =>
+  [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? "");

@@ -1,0 +1,116 @@
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet and the table of limits, between their
+// marks. Needs dist/: npm run build && node test/proof/readme.mjs
+
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { build } from "esbuild";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, "..", "..");
+const readme = join(root, "README.md");
+
+/** Stands for lines left out. */
+const LEFT_OUT = "…";
+const TUNNELS = 3;
+const ROWS = 3;
+
+const HEADING = /^[A-Z][A-Z ,]+$/u;
+
+/** The example's whole sheet, by its headings; what stands before the first is called "". */
+function sheet() {
+  const { scripts } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+  const [, ...parameters] = scripts.start.split(" ");
+  const { stdout, stderr, status } = spawnSync(process.execPath, parameters, { cwd: root, encoding: "utf8" });
+  if (status !== 0) throw new Error(stderr);
+  const sections = new Map([["", []]]);
+  let at = "";
+  for (const line of stdout.split("\n")) {
+    if (HEADING.test(line)) {
+      at = line;
+      sections.set(at, []);
+    }
+    sections.get(at).push(line);
+  }
+  return sections;
+}
+
+/** Lines cut at blank ones. */
+function paragraphs(lines) {
+  return lines
+    .join("\n")
+    .split(/\n\n+/u)
+    .map((text) => text.replace(/^\n+|\n+$/gu, "").split("\n"))
+    .filter((paragraph) => paragraph.join("") !== "");
+}
+
+/** Lines up to the one at which something begins for the nth time. */
+function until(lines, begins, n) {
+  let seen = 0;
+  const end = lines.findIndex((line) => begins(line) && ++seen > n);
+  return end < 0 ? lines : [...lines.slice(0, end), LEFT_OUT];
+}
+
+/** The first danger, today's walk, the head of the grid and the first pick with something to cut. */
+function excerpt() {
+  const sections = sheet();
+  const find = (name) => {
+    const found = [...sections].find(([heading]) => heading.startsWith(name));
+    if (found === undefined) throw new Error(`expected the heading ${name} in the sheet, found ${[...sections.keys()].join("; ")}`);
+    return found[1];
+  };
+  const [title, ...urgent] = paragraphs(find(""));
+  const danger = urgent.find(([line]) => line.startsWith("DANGER")) ?? urgent[0];
+  const [pickHeading] = find("PICKS");
+  const pick = paragraphs(find("PICKS")).find((lines) => lines.some((line) => line.startsWith("[ ]")));
+  const today = find("TODAY").join("\n").trimEnd().split("\n");
+  const glance = find("THE DAYS AT A GLANCE").join("\n").trimEnd().split("\n");
+  return [
+    [...title, "", ...danger, LEFT_OUT],
+    today,
+    until(glance, (line) => /, now /u.test(line), TUNNELS),
+    [pickHeading, LEFT_OUT, ...until(pick, (line) => line.startsWith("[ ]"), ROWS)],
+  ]
+    .map((part) => part.join("\n"))
+    .join("\n\n");
+}
+
+/** The table that limits.ts computes. */
+async function limits() {
+  const entry = join(here, "limits.ts");
+  const folder = mkdtempSync(join(tmpdir(), "leafpace-readme-"));
+  try {
+    const outfile = join(folder, "limits.mjs");
+    await build({
+      entryPoints: [entry],
+      outfile,
+      bundle: true,
+      format: "esm",
+      platform: "node",
+      target: "node20",
+      logLevel: "warning",
+      absWorkingDir: root,
+      // The weather is found from where the sources stand, not from where the bundle does.
+      define: { "import.meta.url": JSON.stringify(pathToFileURL(entry).href) },
+      banner: { js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);' },
+    });
+    return (await import(pathToFileURL(outfile).href)).limitsTable();
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** A text with what stands between two marks replaced. */
+function between(text, mark, inside) {
+  const [open, close] = [`<!-- ${mark} -->`, `<!-- /${mark} -->`];
+  const [from, to] = [text.indexOf(open), text.indexOf(close)];
+  if (from < 0 || to < from) throw new Error(`README.md: expected ${open} … ${close}`);
+  return `${text.slice(0, from + open.length)}\n${inside}\n${text.slice(to)}`;
+}
+
+const before = readFileSync(readme, "utf8");
+const after = between(between(before, "sheet", `\`\`\`text\n${excerpt()}\n\`\`\``), "limits", await limits());
+if (after !== before) writeFileSync(readme, after);
+process.stdout.write(after === before ? "README.md is as the program prints it.\n" : "README.md rewritten.\n");

@@ -1,0 +1,89 @@
+import { type Outcome, settingKey } from "../../src/index.ts";
+
+/** Everything that must hold for any week of real weather; each broken rule as one sentence. */
+export function faultsOf(outcome: Outcome): readonly string[] {
+  return [
+    ...outcome.problems.map(({ code }) => `a problem value: ${code}`),
+    ...shrinking(outcome),
+    ...unproved(outcome),
+    ...coldNights(outcome),
+    ...(hasFrost(outcome) && outcome.warnings[0]?.kind !== "frost" ? ["frost is predicted but does not come first"] : []),
+  ];
+}
+
+const hasFrost = ({ warnings }: Outcome): boolean => warnings.some(({ kind, severity }) => kind === "frost" && severity === "danger");
+
+const shrinking = ({ successions }: Outcome): readonly string[] =>
+  successions.flatMap(({ succession, sizeNow, atPicks }) => {
+    const steps = (["unchanged", "planned"] as const).map((way) => [
+      ...(sizeNow === null ? [] : [sizeNow.middle]),
+      ...[...atPicks].sort((a, b) => a.pick.at - b.pick.at).map((at) => at[way].middle),
+    ]);
+    return steps.some((sizes) => sizes.some((size, i) => i > 0 && size < sizes[i - 1]! - 1e-9)) ? [`${succession.id} shrinks`] : [];
+  });
+
+const unproved = ({ tunnels }: Outcome): readonly string[] =>
+  tunnels.filter(({ proved }) => !proved).map(({ tunnel }) => `${tunnel.id} is not proved best`);
+
+/**
+ * On a night whose bare lowest would make the leaves of some succession unfit, the tunnel has the warmest setting that
+ * could be there: allowed by pieces, and reachable without putting cloth on in too much wind.
+ */
+export function coldNights({ tunnels, walks, successions }: Outcome): readonly string[] {
+  const unfit = (id: string): number => successions.find(({ succession }) => succession.id === id)!.crop.unfit;
+  return tunnels.flatMap(({ tunnel, ledger, choice, settings, nights, gaveWay }) => {
+    const key = (i: number): string => settingKey(settings[choice[i]!]!);
+    return walks.flatMap(({ index, part, date }) => {
+      if (part === "morning") return [];
+      const entries = ledger.filter(({ walk }) => walk === index);
+      const refused = entries.find(({ setting }) => setting === key(index))!;
+      const warmer = entries.filter(({ allowed, lowest }) => allowed && lowest > refused.lowest + 0.1);
+      const night = nights.find((other) => other.date === date)!;
+      const damaged = refused.successions.some(({ id, damage }) => damage > 0 && night.bare <= unfit(id));
+      if (!damaged || warmer.length === 0) return [];
+      const calmWalk = walks.slice(0, index + 1).some(({ tooWindy }) => !tooWindy);
+      const said = gaveWay.includes("frost");
+      return calmWalk || !said ? [`${tunnel.id} lies under ${key(index)} on the night of ${date} though ${warmer[0]!.setting} is warmer`] : [];
+    });
+  });
+}
+
+/** Tunnels with row cover or film lying by day on a day hotter than a limit. */
+export function coveredInHeat({ farm, tunnels, walks, weather }: Outcome, hot: number): readonly string[] {
+  const warming = (id: string): boolean => ["rowCover", "film"].includes(farm.covers.get(id)!.kind);
+  return tunnels.flatMap(({ tunnel, choice, settings }) =>
+    walks
+      .filter(({ part, date }) => part === "morning" && weather.find((day) => day.date === date)!.high >= hot)
+      .filter(({ index }) => settings[choice[index]!]!.some(({ cover, state }) => state !== "nights" && warming(cover)))
+      .map(({ date }) => `${tunnel.id} keeps its row cover on by day on ${date}`),
+  );
+}
+
+/**
+ * Successions that reach their size, or are smaller at some pick, later in a warmer copy of the same week with unchanged
+ * covers. Compared are those whose crop stays below its optimum all week even in the warmer copy.
+ */
+export function laterWhenWarmer(
+  before: Outcome,
+  warmer: Outcome,
+  by: number,
+): { readonly compared: number; readonly faults: readonly string[] } {
+  const faults: string[] = [];
+  let compared = 0;
+  for (const { succession, crop, reach, atPicks } of before.successions) {
+    const tunnel = before.tunnels.find((plan) => plan.tunnel.id === succession.tunnel)!;
+    const now = settingKey(tunnel.now);
+    const warmest = Math.max(...tunnel.ledger.filter(({ setting }) => setting === now).map(({ highest }) => highest));
+    if (warmest + by > crop.growth.optimumLow) continue;
+    compared += 1;
+    const other = warmer.successions.find((outlook) => outlook.succession.id === succession.id)!;
+    if (reach.unchanged !== null && (other.reach.unchanged === null || other.reach.unchanged > reach.unchanged)) {
+      faults.push(`${succession.id} reaches its size later`);
+    }
+    for (const { pick, unchanged } of atPicks) {
+      const same = other.atPicks.find((at) => at.pick.at === pick.at)!;
+      if (same.unchanged.middle < unchanged.middle - 1e-9) faults.push(`${succession.id} is smaller at the pick of ${pick.date}`);
+    }
+  }
+  return { compared, faults };
+}

@@ -1,0 +1,307 @@
+import { describe, expect, test } from "vitest";
+import type { Outcome } from "../../src/decide/index.ts";
+import type { Beds } from "../../src/sheet/index.ts";
+import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
+import { displayWidth } from "../../src/sheet/wrap.ts";
+import { metricSample, sample } from "./sample.ts";
+
+const PLAIN = { width: 80, unicode: true, color: false } as const;
+const linesOf = (text: string): string[] => text.split("\n");
+/** A text with its lines joined, so that a sentence is found wherever it was broken. */
+const joined = (text: string): string => text.replace(/\s+/gu, " ");
+const told = (outcome: Outcome, width = 80): string => joined(weekText(outcome, { ...PLAIN, width }));
+
+const CONTROL = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069]/u;
+const ODD =
+  "\u001b[31mRed\u001b[0m\u0007 \u202Eevil\u2066 \u009b2Jtab\there\n[]9\u001b]0;title\u0007 新しい🥬畑 é";
+const odd = (): Outcome => {
+  const { farm } = sample();
+  return sample({
+    name: ODD,
+    tunnels: farm.tunnels.map((tunnel, i) =>
+      i === 0 ? { ...tunnel, name: `${ODD} ${"long".repeat(60)}` } : tunnel,
+    ),
+    markets: farm.markets.map((market) => ({ ...market, name: ODD })),
+    products: farm.products.map((product) => ({ ...product, name: ODD })),
+    covers: new Map([...farm.covers].map(([id, cover]) => [id, { ...cover, name: `${cover.name} ${ODD}` }])),
+  });
+};
+const without = (): Outcome =>
+  sample(
+    {},
+    {
+      walks: [],
+      weather: [],
+      warnings: [],
+      tunnels: [],
+      successions: [],
+      picks: [],
+      products: [],
+      madeFrom: {
+        sensors: [],
+        latest: null,
+        gaps: [],
+        forecastIssued: null,
+        forecastEnds: null,
+        carriedFrom: null,
+      },
+    },
+  );
+
+const CASES: readonly (readonly [string, () => Outcome])[] = [
+  ["US", sample],
+  ["metric", metricSample],
+  ["odd names", odd],
+  ["no weather at all", without],
+];
+
+describe.each(CASES)("the sheet of a farm: %s", (_, outcome) => {
+  test.each([60, 61, 75, 76, 80, 109, 110, 120, 200])("fits %i columns", (width) => {
+    for (const unicode of [true, false]) {
+      const text = weekText(outcome(), { width, unicode, color: false });
+      const beds = bedsText(outcome() satisfies Beds, { width, unicode, color: false });
+      for (const line of [...linesOf(text), ...linesOf(beds)])
+        expect(displayWidth(line), line).toBeLessThanOrEqual(width);
+    }
+  });
+
+  test("has nothing beyond ASCII without Unicode", () => {
+    for (const width of [60, 80, 200]) {
+      expect(weekText(outcome(), { width, unicode: false, color: false })).toMatch(/^[\n -~]*$/);
+      expect(bedsText(outcome(), { width, unicode: false, color: false })).toMatch(/^[\n -~]*$/);
+    }
+  });
+
+  test("has no control character but the newline, and no space at the end of a line", () => {
+    for (const line of linesOf(weekText(outcome(), PLAIN))) {
+      expect(line).not.toMatch(CONTROL);
+      expect(line).toBe(line.trimEnd());
+    }
+  });
+
+  test("says the same with colour as without", () => {
+    const plain = weekText(outcome(), PLAIN);
+    const colored = weekText(outcome(), { ...PLAIN, color: true });
+    const off = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, "g");
+    expect(colored).not.toBe(plain);
+    expect(colored.replace(off, "")).toBe(plain);
+  });
+});
+
+describe("the sheet says", () => {
+  test("frost first, with what is expected and what is promised", () => {
+    const text = told(sample());
+    expect(text).toContain(
+      "DANGER: Frost in the night from Wed Apr 22 to Thu: down to 26 °F at the crop with nothing on.",
+    );
+    expect(text.indexOf("DANGER: Frost")).toBeLessThan(text.indexOf("TODAY"));
+    expect(text).toContain("North 1 row cover, 30 g (0.9 oz) 29 °F 27 °F 28 °F 1 in 5");
+    expect(text).toContain("Probable loss in North 2 even with the plan, 3 in 5: mustard (M3).");
+    expect(told(sample(), 60)).toContain(
+      "North 1, row cover, 30 g (0.9 oz): 29 °F expected at the crop, 27 °F promised. Leaves of arugula (A12) and spinach (S4) are unfit below 28 °F. Risk left: 1 in 5.",
+    );
+  });
+
+  test("that a cloth cannot promise what it is expected to do", () => {
+    const outcome = sample();
+    const warnings = outcome.warnings.map((warning) =>
+      warning.kind === "frost" ? { ...warning, risk: 0.001, windy: true } : warning,
+    );
+    const text = told(sample({}, { warnings }));
+    expect(text).toContain("North 2 and North 1 should come through, but what is on cannot promise it.");
+    expect(text).toContain(
+      "The evening before this night is too windy to put cloth on: what North 2, North 1 and South 1 can have must lie there from an earlier walk.",
+    );
+  });
+
+  test("heat, and that the plan keeps it off", () => {
+    expect(told(sample())).toContain(
+      "CARE: Heat on Mon Apr 20: up to 96 °F at the crop in calm air if what lies there now is left on. With the plan every tunnel stays below what its crops bear.",
+    );
+  });
+
+  test("wind with the limit", () => {
+    expect(told(sample())).toContain(
+      "CARE: Wind on Fri Apr 24: 18 mph, above the 15 mph up to which cloth may be put on.",
+    );
+  });
+
+  test("bolting after the plan, and that covers do not prevent it", () => {
+    const text = told(sample());
+    const sentence =
+      "The day is 13.5 hours long on Mon Apr 20: arugula (A12) may bolt, and covers do not prevent it.";
+    expect(text).toContain(sentence);
+    expect(text.indexOf(sentence)).toBeGreaterThan(text.indexOf("PICKS"));
+  });
+
+  test("that nothing harmful is foreseen, and what that is worth without a forecast", () => {
+    expect(told(sample({}, { warnings: [] }))).toContain(
+      "No frost and no harmful heat in these days, as far as the forecast goes.",
+    );
+    const { madeFrom } = sample();
+    expect(told(sample({}, { warnings: [], madeFrom: { ...madeFrom, forecastIssued: null } }))).toContain(
+      "No frost or heat is foreseen, but without a forecast none can be.",
+    );
+  });
+
+  test("what to do at the next walk, with cloth, minutes and reason", () => {
+    const text = told(sample());
+    expect(text).toContain("Mon Apr 20, morning, 7 am: about 27 min Carry shade cloth 40 %: C1, 60 ft");
+    expect(text).toContain(
+      "[ ] North 1: Put on shade cloth 40 %. Use C1, 60 ft. (18 min) Why: Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24.",
+    );
+    expect(text).toContain(
+      "[ ] South 1: Take off row cover, 30 g (0.9 oz): from now on it goes on every evening and comes off every morning. (9 min) Why: Heat on Mon Apr 20: 96 °F at the crop if left, 75 °F with the plan. It would be warmer and yet slower, and heat is no brake.",
+    );
+    expect(text).toContain("[ ] South 1: Put on row cover, 30 g (0.9 oz) for the night. (6 min)");
+  });
+
+  test("why a cover goes on before a frost", () => {
+    expect(told(sample())).toContain(
+      "Why: Frost in the night from Wed Apr 22 to Thu: 29 °F expected at the crop, 27 °F promised, 26 °F with nothing on.",
+    );
+  });
+
+  test("wind and ice at the walk they hold for", () => {
+    const text = told(sample());
+    expect(text).toContain("Frozen cloth tears: wait until it has thawed before you move it.");
+    expect(text).toContain("! Wind 18 mph: put no cloth on at this walk.");
+  });
+
+  test("rounds of several tunnels in one line", () => {
+    expect(told(sample())).toContain(
+      "[ ] North 1 and South 1: Put on row cover, 30 g (0.9 oz) for the night. (12 min)",
+    );
+  });
+
+  test("tunnels that stay as they are in one line", () => {
+    expect(told(sample())).toContain("North 2: leave it as it is all these days (insect net on).");
+  });
+
+  test("what the plan comes to", () => {
+    const text = told(sample());
+    expect(text).toContain("5 changes on 2 tunnels, about 64 min of work besides the daily rounds.");
+    expect(text).toContain(
+      "Worth $178 more than leaving everything as it is: size and weight $56, heat stress $20, feared damage $128 (counted 3 times for caution), work −$26.",
+    );
+  });
+
+  test("pounds expected, ordered and short", () => {
+    const text = told(sample());
+    expect(text).toContain("Fri Apr 24, 6 am, for Saturday stall on Sat Apr 25");
+    expect(text).toContain("Spicy mix: 33 lb expected, 40 lb ordered: 7 lb short.");
+    expect(text).toContain("Spinach: 7½ lb expected, none ordered.");
+    expect(text).toContain("[ ] mustard (M3) North 2 ~3½ in 4 in 5 ~9 lb");
+  });
+
+  test("a hold with its day", () => {
+    expect(told(sample(), 60)).toContain(
+      "[ ] Spinach (S4), North 1: 4½ in, odds 4 in 5, 15 lb. Cut Mon Apr 20, keep cold 4 days.",
+    );
+  });
+
+  test("a miss, that covers cannot help, and the ways out best first", () => {
+    const text = told(sample());
+    expect(text).toContain(
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. Covers cannot help: none you can put on or take off holds it that long. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Worth $84. 3. Do not cut it for any market of these days.",
+    );
+    expect(text).toContain(
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. Covers cannot help: none you can put on brings it there in time. 1. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130.",
+    );
+  });
+
+  test("where a succession stands, in columns and in sentences", () => {
+    expect(told(sample())).toContain("mustard (M3) ~2½ in ~3½ in ~3½ in 4 in 5 ~Thu Apr 23 Pick Fri Apr 24.");
+    expect(told(sample(), 60)).toContain(
+      "Lettuce mix (L7), South 1: 1¾ in (1¼–2) now. On Fri Apr 24 2½ in (2–3) with the plan, 2½ in (2–3) left as it is; odds 1 in 10. Salad size (3–5 in) comes on Sun Apr 26 at the earliest with covers. Let it grow.",
+    );
+    expect(told(sample(), 60)).toContain("Kale (K2), South 1: comes up about Thu Apr 23.");
+  });
+
+  test("what it was made from and how old that is", () => {
+    const text = told(sample());
+    expect(text).toContain("Temperature log (north post) up to Mon Apr 20, 5:15 am, less than an hour old.");
+    expect(text).toContain("The log has gaps: Sun Apr 12, 2 am to 9 am, filled from the hours beside it.");
+    expect(text).toContain("Forecast issued Sun Apr 19, 6:30 pm, 11 hours old; it ends with Thu Apr 23.");
+    expect(text).toContain(
+      "From Fri Apr 24 on the last known days are carried on: take those dates as rough.",
+    );
+  });
+
+  test("what needs the grower, in the words of every problem", () => {
+    const text = told(sample());
+    expect(text).toContain('One thing needs you: see "Needs you" below.');
+    expect(text).toContain(
+      "NEEDS YOU - forecasts: expected a forecast up to Fri Apr 24, received one that ends Thu Apr 23. Import a newer one with leafpace import.",
+    );
+  });
+
+  test("what the marks mean, and the cautions", () => {
+    const text = told(sample());
+    expect(text).toContain(
+      '"~" before a size, date or weight: its growth is known by judgement only. Measure one leaf and the mark goes.',
+    );
+    expect(text).toContain("Frost: no forecast and no cover guarantees against it.");
+    expect(text).toContain("Local rules and licensed practice come before this sheet.");
+  });
+
+  test("in metres and degrees Celsius what a farm reads in them", () => {
+    const text = told(metricSample(), 60);
+    expect(text).toContain(
+      "Frost in the night from Wed 22 Apr to Thu: down to −3.5 °C at the crop with nothing on.",
+    );
+    expect(text).toContain("Use C1, 18.5 m.");
+    expect(text).toContain("Arugula (A12), North 1: 11 cm, odds 4 in 5, 11 kg.");
+    expect(text).not.toMatch(/°F|\blb\b|\bft\b| am\b|\bmph\b/);
+  });
+
+  test("that no plan can be made without any weather", () => {
+    const text = told(without());
+    expect(text).toContain("No plan can be made: no weather is known, neither a log nor a forecast.");
+    expect(text).not.toContain("Nothing to change");
+  });
+
+  test("that leaving everything is best, where it is", () => {
+    const tunnels = sample().tunnels.map((plan) => ({
+      ...plan,
+      changes: [],
+      choice: plan.choice.map(() => 0),
+    }));
+    expect(told(sample({}, { tunnels }))).toContain(
+      "Nothing to change: what lies on the tunnels now is the best there is.",
+    );
+  });
+
+  test("which limits the plan cannot keep", () => {
+    const tunnels = sample().tunnels.map((plan) => ({ ...plan, gaveWay: ["dim" as const] }));
+    expect(told(sample({}, { tunnels }))).toContain(
+      "North 1: shade cloth keeps it below its light floor longer than your settings allow.",
+    );
+  });
+});
+
+test("names with commands, controls and marks of direction come out as plain names", () => {
+  const text = weekText(odd(), { ...PLAIN, width: 200 });
+  expect(linesOf(text)[0]).toMatch(/^Red evil tab here \[\]9 新しい🥬畑 é, Mon Apr 20 to Fri Apr 24, 2026$/);
+});
+
+test("the sheet is the same each time, and plain data", () => {
+  expect(sheetOf(sample())).toEqual(sheetOf(sample()));
+  expect(JSON.parse(JSON.stringify(sheetOf(sample())))).toEqual(sheetOf(sample()));
+});
+
+test("colour marks danger in bold red and never stands alone", () => {
+  const line = linesOf(weekText(sample(), { ...PLAIN, color: true })).find((each) =>
+    each.includes("Frost in"),
+  );
+  expect(line).toContain(`${String.fromCharCode(27)}[1;31mDANGER: Frost`);
+});
+
+test("where beds stand is told without a plan", () => {
+  const text = joined(bedsText(sample(), PLAIN));
+  expect(text).toContain(
+    "Two Oaks: where every succession stands On Mon Apr 20, 5:30 am, if nothing is changed.",
+  );
+  expect(text).toContain("arugula (A12) 3 in 5 in 3 in 5 since 5 days");
+  expect(text).not.toContain("With the plan");
+});
