@@ -9,7 +9,9 @@ import { type Evaluation, evaluate, type TunnelProblem } from "./decide/index.ts
  */
 export function replay(problem: TunnelProblem, choice: readonly number[]): Evaluation {
   if (choice.length !== problem.intervals || choice.some((s) => problem.settings[s] === undefined)) {
-    throw new RangeError(`expected ${problem.intervals} settings from 0 to ${problem.settings.length - 1}, received ${choice.join(" ")}`);
+    throw new RangeError(
+      `expected ${problem.intervals} settings from 0 to ${problem.settings.length - 1}, received ${choice.join(" ")}`,
+    );
   }
   return evaluate(problem, choice);
 }

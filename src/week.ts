@@ -10,10 +10,10 @@ import {
   sceneOf,
   shareCovers,
   standing,
-  tunnelNow,
   type TunnelPlan,
-  warningsOf,
+  tunnelNow,
   type WeekInput,
+  warningsOf,
 } from "./decide/index.ts";
 
 export type { WeekInput } from "./decide/index.ts";
@@ -22,7 +22,15 @@ export type { WeekInput } from "./decide/index.ts";
 export function week(input: WeekInput): Outcome {
   const { scene, madeFrom, problems } = sceneOf(input);
   const { farm, on, days } = input;
-  const empty = { walks: [], weather: [], warnings: [], tunnels: [], successions: [], picks: [], products: [] };
+  const empty = {
+    walks: [],
+    weather: [],
+    warnings: [],
+    tunnels: [],
+    successions: [],
+    picks: [],
+    products: [],
+  };
   if (scene === null) return { farm, on, days, ...empty, madeFrom, problems };
 
   const plans = planAll(scene);
@@ -52,7 +60,10 @@ export function planAll(scene: Scene): readonly Planned[] {
   const tunnels = farm.tunnels.map((tunnel) => {
     const at = tunnelNow(farm, tunnel, weather, horizon, settings);
     const sown = farm.successions.filter((succession) => succession.tunnel === tunnel.id);
-    return { at, standings: sown.map((succession) => standing(farm, succession, at, weather, horizon, settings)) };
+    return {
+      at,
+      standings: sown.map((succession) => standing(farm, succession, at, weather, horizon, settings)),
+    };
   });
   return shareCovers(scene, tunnels);
 }

@@ -1,6 +1,15 @@
 import { type Cover, lyingBy, type Setting, type Settings } from "../farm/index.ts";
 import type { Weather } from "../weather/index.ts";
-import { type Air, cropHeightDrop, gain, growingPoint, type Lying, leaf, lightThrough, seedbedCooling } from "./effect.ts";
+import {
+  type Air,
+  cropHeightDrop,
+  gain,
+  growingPoint,
+  type Lying,
+  leaf,
+  lightThrough,
+  seedbedCooling,
+} from "./effect.ts";
 
 /** Hour by hour under what lies; arrays run from hour `first` of the weather's own arrays. */
 export interface Climate {
@@ -33,7 +42,10 @@ export function lyingIn(
   part: "day" | "night",
   covers: ReadonlyMap<string, Cover>,
 ): readonly Lying[] {
-  return lyingBy(setting, part).map(({ cover, state }) => ({ cover: covers.get(cover)!, vented: state === "vented" }));
+  return lyingBy(setting, part).map(({ cover, state }) => ({
+    cover: covers.get(cover)!,
+    vented: state === "vented",
+  }));
 }
 
 const promised = (lying: readonly Lying[], settings: Settings): number =>
@@ -49,7 +61,14 @@ export function climate(weather: Weather, stretches: readonly Stretch[], setting
   const from = stretches[0]?.from ?? 0;
   const length = (stretches[stretches.length - 1]?.to ?? from) - from;
   const make = (): Float64Array => new Float64Array(length);
-  const [growing, seedbed, radiation, frost, frostPromised, heat] = [make(), make(), make(), make(), make(), make()];
+  const [growing, seedbed, radiation, frost, frostPromised, heat] = [
+    make(),
+    make(),
+    make(),
+    make(),
+    make(),
+    make(),
+  ];
   const warm = make();
   const cooling = make();
   let at = from;

@@ -28,7 +28,8 @@ export function lightThrough(lying: readonly Lying[]): number {
 
 /** Light kept off by shade cloth alone. [1] */
 const shaded = (lying: readonly Lying[]): number =>
-  1 - lying.filter(({ cover }) => cover.kind === "shade").reduce((share, { cover }) => share * cover.light, 1);
+  1 -
+  lying.filter(({ cover }) => cover.kind === "shade").reduce((share, { cover }) => share * cover.light, 1);
 
 /**
  * How much warmer the air under the layers is than outside, shade left out. Layers add up.
@@ -41,7 +42,9 @@ export function gain(lying: readonly Lying[], { radiation, wind, cloud }: Air, s
   return lying.reduce((sum, { cover, vented }) => {
     const { sun, still, windy } = cover.day;
     const day = sun === 0 ? 0 : (sun * radiation) / (still + windy * wind);
-    const night = ((cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud) / (1 + settings.nightWindLoss * wind)) * dark;
+    const night =
+      ((cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud) / (1 + settings.nightWindLoss * wind)) *
+      dark;
     return sum + day * (vented ? settings.ventedDay : 1) + night * (vented ? settings.ventedNight : 1);
   }, 0);
 }

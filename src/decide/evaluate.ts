@@ -51,7 +51,12 @@ export const quality = (heat: number, { heatStress, stressMost }: TunnelProblem)
   1 - Math.min(stressMost, heatStress * heat);
 
 /** Limits broken by the change from one setting to another at a walk, or by a rhythm's own moves. */
-export function breachesAt(problem: TunnelProblem, walk: number, from: number, to: number): readonly LimitName[] {
+export function breachesAt(
+  problem: TunnelProblem,
+  walk: number,
+  from: number,
+  to: number,
+): readonly LimitName[] {
   const move = from * problem.settings.length + to;
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
@@ -64,7 +69,12 @@ export function breachesAt(problem: TunnelProblem, walk: number, from: number, t
 export function idle(problem: TunnelProblem, walk: number, from: number, to: number): boolean {
   const move = from * problem.settings.length + to;
   const part = problem.parts[walk]!;
-  return from !== to && problem.minutes[part][move] === 0 && !problem.puts[part][move] && !problem.takes[part][move];
+  return (
+    from !== to &&
+    problem.minutes[part][move] === 0 &&
+    !problem.puts[part][move] &&
+    !problem.takes[part][move]
+  );
 }
 
 /** What a succession brings at each outlet, given its sums before and in the outlet's interval. */
@@ -112,9 +122,17 @@ export function evaluate(problem: TunnelProblem, choice: readonly number[]): Eva
   }
   const successions = problem.successions.map((table): SuccessionResult => best(problem, table, choice));
   const labour = -minutes * problem.minute;
-  const sum = (part: "timing" | "stress" | "damage"): number => successions.reduce((total, result) => total + result[part], 0);
+  const sum = (part: "timing" | "stress" | "damage"): number =>
+    successions.reduce((total, result) => total + result[part], 0);
   const parts = { timing: sum("timing"), stress: sum("stress"), damage: sum("damage"), labour };
-  return { breaches, gravity: gravityOf(breaches), worth: parts.timing + parts.stress + parts.damage + labour, parts, changes, successions };
+  return {
+    breaches,
+    gravity: gravityOf(breaches),
+    worth: parts.timing + parts.stress + parts.damage + labour,
+    parts,
+    changes,
+    successions,
+  };
 }
 
 /** The best outlet of a succession under a schedule. */
@@ -153,7 +171,15 @@ export function outletResults(
     const at = sums[outlet.interval]!;
     const s = choice[Math.min(n - 1, outlet.interval)]!;
     const thermalTime = at.thermalTime + outlet.pace[s]!;
-    const result = outletWorth(problem, table, outlet, thermalTime, at.light + outlet.light[s]!, at.heat + outlet.heat[s]!, at.safe + outlet.safe[s]!);
+    const result = outletWorth(
+      problem,
+      table,
+      outlet,
+      thermalTime,
+      at.light + outlet.light[s]!,
+      at.heat + outlet.heat[s]!,
+      at.safe + outlet.safe[s]!,
+    );
     return { table, outlet, thermalTime, ...result };
   });
 }

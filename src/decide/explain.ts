@@ -20,12 +20,16 @@ const less = (a: Parts, b: Parts): Parts => ({
 
 /** A limit that is broken more often in one list than in the other. */
 function extra(more: readonly LimitName[], fewer: readonly LimitName[]): LimitName | null {
-  const count = (list: readonly LimitName[], name: LimitName): number => list.filter((other) => other === name).length;
+  const count = (list: readonly LimitName[], name: LimitName): number =>
+    list.filter((other) => other === name).length;
   return more.find((name) => count(more, name) > count(fewer, name)) ?? null;
 }
 
 /** Every change of a plan with what it gains, found by taking it out. */
-export function changesOf({ at, problem, choice, chosen, pieces }: Planned, horizon: Horizon): readonly Change[] {
+export function changesOf(
+  { at, problem, choice, chosen, pieces }: Planned,
+  horizon: Horizon,
+): readonly Change[] {
   const S = problem.settings.length;
   return choice.flatMap((to, i): readonly Change[] => {
     const from = i === 0 ? problem.now : choice[i - 1]!;
@@ -45,7 +49,9 @@ export function changesOf({ at, problem, choice, chosen, pieces }: Planned, hori
         tunnel: at.tunnel,
         from: problem.settings[from]!,
         to: setting,
-        pieces: setting.filter(({ cover }) => !had.has(cover)).flatMap(({ cover }) => pieces.get(cover) ?? []),
+        pieces: setting
+          .filter(({ cover }) => !had.has(cover))
+          .flatMap(({ cover }) => pieces.get(cover) ?? []),
         minutes: problem.minutes[problem.parts[i]!][from * S + to]!,
         minutesEachWalk: rhythm ? Math.max(day[to * S + to]!, night[to * S + to]!) : 0,
         decidedBy: limit === null ? strongest : "limit",

@@ -1,13 +1,28 @@
-import { byUrgency, boltingWarning, type Exposed, frostWarning, heatWarning, lightWarning, seedbedWarning, type Warning, windWarnings } from "../watch/index.ts";
 import type { Celsius, CelsiusDifference } from "../quantity/index.ts";
+import {
+  boltingWarning,
+  byUrgency,
+  type Exposed,
+  frostWarning,
+  heatWarning,
+  lightWarning,
+  seedbedWarning,
+  type Warning,
+  windWarnings,
+} from "../watch/index.ts";
 import type { Night } from "./outcome.ts";
 import type { Planned, Scene } from "./share.ts";
 
 const lowestOf = (values: Float64Array, from: number, a: number, b: number): number =>
-  values.subarray(Math.max(0, a - from), b - from).reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY);
+  values
+    .subarray(Math.max(0, a - from), b - from)
+    .reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY);
 
 /** Nights of the plan at one tunnel, bare and under what the plan has on. */
-export function nightsOf({ horizon, weather, store }: Scene, { problem, choice }: Planned): readonly (Night & { readonly interval: number })[] {
+export function nightsOf(
+  { horizon, weather, store }: Scene,
+  { problem, choice }: Planned,
+): readonly (Night & { readonly interval: number })[] {
   const bare = store.climate([]);
   return horizon.walks.flatMap(({ index, date, part }) => {
     if (part === "morning") return [];
@@ -41,9 +56,19 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
     const exposed = (i: number): readonly Exposed[] =>
       problem.successions
         .filter(({ growing }) => growing.origin < horizon.starts[i + 1]!)
-        .map(({ standing, damage }) => ({ id: standing.succession.id, crop: standing.crop, risk: damage[i * S + choice[i]!]! }));
+        .map(({ standing, damage }) => ({
+          id: standing.succession.id,
+          crop: standing.crop,
+          risk: damage[i * S + choice[i]!]!,
+        }));
     for (const night of nightsOf(scene, planned)) {
-      warnings.push(frostWarning(at.tunnel.id, { ...night, windy: problem.windy[night.interval]! }, exposed(night.interval)));
+      warnings.push(
+        frostWarning(
+          at.tunnel.id,
+          { ...night, windy: problem.windy[night.interval]! },
+          exposed(night.interval),
+        ),
+      );
     }
     for (const { index, date, part } of horizon.walks) {
       if (part === "evening") continue;
@@ -57,7 +82,9 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
       warnings.push(boltingWarning(succession.id, crop, past || succession.cuts > 0, days[0]!));
       if (growing.origin <= horizon.now) continue;
       const under = store.climate(problem.settings[choice[0]!]!);
-      const warm = under.seedbed.subarray(0, Math.min(under.seedbed.length, 7 * 24)).reduce((top, value) => Math.max(top, value), Number.NEGATIVE_INFINITY);
+      const warm = under.seedbed
+        .subarray(0, Math.min(under.seedbed.length, 7 * 24))
+        .reduce((top, value) => Math.max(top, value), Number.NEGATIVE_INFINITY);
       warnings.push(seedbedWarning(succession.id, crop, days[0]!.date, warm as Celsius));
     }
   }

@@ -40,7 +40,13 @@ export const partOf = (walk: Walk): "day" | "night" => (walk.part === "morning" 
  * @param frost - Bare ground at crop height in calm air, hour by hour from the weather's beginning. [°C]
  * @param days - Days planned, 1 to 21. [d]
  */
-export function horizonOf(farm: Farm, weather: Weather, frost: Float64Array, on: Instant, days: number): Horizon {
+export function horizonOf(
+  farm: Farm,
+  weather: Weather,
+  frost: Float64Array,
+  on: Instant,
+  days: number,
+): Horizon {
   const { zone } = farm.place;
   const { morning, evening } = farm.walks;
   const length = weather.temperature.length;
@@ -72,7 +78,11 @@ export function horizonOf(farm: Farm, weather: Weather, frost: Float64Array, on:
   const firstPart = marks[0]?.part === "morning" ? "night" : "day";
   const rounds = edges.slice(0, -1).map((from, i): Round => {
     const part = opens.get(from);
-    return { from, to: edges[i + 1]!, part: part === undefined ? firstPart : part === "morning" ? "day" : "night" };
+    return {
+      from,
+      to: edges[i + 1]!,
+      part: part === undefined ? firstPart : part === "morning" ? "day" : "night",
+    };
   });
   return {
     on,

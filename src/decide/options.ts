@@ -9,7 +9,10 @@ export interface FreePiece {
 
 /** Every way one cover may lie. Shade costs nothing by night, so it has no rhythm. */
 function statesOf(cover: Cover): readonly Layer[] {
-  const states = cover.kind === "rowCover" || cover.kind === "film" ? (["on", "vented", "nights"] as const) : (["on"] as const);
+  const states =
+    cover.kind === "rowCover" || cover.kind === "film"
+      ? (["on", "vented", "nights"] as const)
+      : (["on"] as const);
   return states.map((state) => ({ cover: cover.id, state }));
 }
 
@@ -25,9 +28,13 @@ export function optionsOf(
   now: Setting,
   covers: readonly string[],
 ): readonly Setting[] {
-  const netRequired = farm.successions.some((succession) => succession.tunnel === tunnel.id && succession.net);
+  const netRequired = farm.successions.some(
+    (succession) => succession.tunnel === tunnel.id && succession.net,
+  );
   const isNet = (id: string): boolean => farm.covers.get(id)?.kind === "net";
-  const net = now.find(({ cover }) => isNet(cover)) ?? covers.filter(isNet).map((cover): Layer => ({ cover, state: "on" }))[0];
+  const net =
+    now.find(({ cover }) => isNet(cover)) ??
+    covers.filter(isNet).map((cover): Layer => ({ cover, state: "on" }))[0];
   const base = netRequired && net !== undefined ? [net] : [];
   const single = tunnel.hoops === null ? [] : covers.flatMap((id) => statesOf(farm.covers.get(id)!));
   const settings = [

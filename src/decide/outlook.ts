@@ -13,12 +13,17 @@ const FOUR_IN_FIVE = 1.2816;
 
 /** Leaf length at a thermal time with the range its spread gives. */
 export function sizeAt({ curve, belief }: Growing, thermalTime: number): Range<Centimetre> {
-  const at = (z: number): Centimetre => leafLength(curve, thermalTime * Math.exp(-(belief.shift + z * belief.spread)));
+  const at = (z: number): Centimetre =>
+    leafLength(curve, thermalTime * Math.exp(-(belief.shift + z * belief.spread)));
   return { low: at(FOUR_IN_FIVE), middle: at(0), high: at(-FOUR_IN_FIVE) };
 }
 
 /** Chance that the leaf lies inside the window at a thermal time. [0–1] */
-export function oddsAt({ crop }: Standing, { curve, belief, requirement }: Growing, thermalTime: number): number {
+export function oddsAt(
+  { crop }: Standing,
+  { curve, belief, requirement }: Growing,
+  thermalTime: number,
+): number {
   if (thermalTime <= 0) return 0;
   const largest = thermalTimeAt(curve, crop.largest);
   const z = (needed: number): number => (Math.log(thermalTime / needed) - belief.shift) / belief.spread;
@@ -37,9 +42,13 @@ function fateOf(standing: Standing, growing: Growing, result: Result | undefined
 }
 
 const bestOf = (results: readonly Result[]): Result | undefined =>
-  results.reduce<Result | undefined>((top, result) => (top === undefined || result.worth > top.worth ? result : top), undefined);
+  results.reduce<Result | undefined>(
+    (top, result) => (top === undefined || result.worth > top.worth ? result : top),
+    undefined,
+  );
 
-const isPick = (outlet: Outlet | null, pick: Pick): boolean => outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
+const isPick = (outlet: Outlet | null, pick: Pick): boolean =>
+  outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
 
 /** Size, odds and weight of a succession where a schedule brings it. */
 function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate {
@@ -48,7 +57,11 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate 
   const size = sizeAt(growing, result.thermalTime);
   const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
-  return { size, odds: oddsAt(standing, growing, result.thermalTime), weight: weight(size.middle, bed, light, crop, scene.settings) };
+  return {
+    size,
+    odds: oddsAt(standing, growing, result.thermalTime),
+    weight: weight(size.middle, bed, light, crop, scene.settings),
+  };
 }
 
 /** Size at every pick with and without the plan. */
@@ -79,7 +92,17 @@ function atPicks(
 
 /** Light of the time ahead up to a result's outlet, as nothing changed would have it; a cloth's share shows in worth. */
 const lightUntil = ({ growing }: SuccessionTable, { outlet }: Result): number =>
-  outlet === null ? 0 : Math.max(0, between(growing.unchanged.light, growing.unchanged.from, growing.origin, growing.origin + Math.round(outlet.days * 24)) - growing.light);
+  outlet === null
+    ? 0
+    : Math.max(
+        0,
+        between(
+          growing.unchanged.light,
+          growing.unchanged.from,
+          growing.origin,
+          growing.origin + Math.round(outlet.days * 24),
+        ) - growing.light,
+      );
 
 /** The pick a succession is meant for: the first of its market, else the first there is. */
 function aim(picks: readonly AtPick[], market: string | null): AtPick | undefined {

@@ -5,7 +5,14 @@ import type { Planned, Scene } from "./share.ts";
 import type { SuccessionTable } from "./tables.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
-function crossing(sum: Float64Array, from: number, start: number, end: number, already: number, needed: number): number | null {
+function crossing(
+  sum: Float64Array,
+  from: number,
+  start: number,
+  end: number,
+  already: number,
+  needed: number,
+): number | null {
   for (let hour = start; hour <= end; hour++) {
     if (already + between(sum, from, start, hour) >= needed) return hour;
   }
@@ -25,7 +32,14 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
   const needed = growing.requirement * Math.exp(growing.belief.shift);
   const date = (hour: number | null): LocalDate | null =>
     hour === null ? null : localDate(farm.place.zone, ((weather.first + hour) * HOUR) as Instant);
-  const unchanged = crossing(growing.unchanged.pace, growing.unchanged.from, growing.origin, horizon.lookout, 0, needed);
+  const unchanged = crossing(
+    growing.unchanged.pace,
+    growing.unchanged.from,
+    growing.origin,
+    horizon.lookout,
+    0,
+    needed,
+  );
   if (unchanged !== null && unchanged <= horizon.now) {
     const reached = date(unchanged);
     return { earliest: reached, unchanged: reached, planned: reached, latest: reached };
@@ -50,8 +64,10 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
     }
     return cross(settingOf(n - 1), horizon.end, horizon.lookout);
   };
-  const extreme = (better: (a: number, b: number) => boolean) => (i: number): number =>
-    allowed(i).reduce((top, s) => (better(table.pace[i * S + s]!, table.pace[i * S + top]!) ? s : top));
+  const extreme =
+    (better: (a: number, b: number) => boolean) =>
+    (i: number): number =>
+      allowed(i).reduce((top, s) => (better(table.pace[i * S + s]!, table.pace[i * S + top]!) ? s : top));
   return {
     earliest: date(along(extreme((a, b) => a > b))),
     unchanged: date(unchanged),

@@ -1,8 +1,8 @@
 import { climate } from "../cover/index.ts";
 import type { Farm, Settings } from "../farm/index.ts";
-import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type Forecast, type SensorRecords, weatherOf, type WeatherResult } from "../weather/index.ts";
+import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
+import { type Forecast, type SensorRecords, type WeatherResult, weatherOf } from "../weather/index.ts";
 import { horizonOf } from "./horizon.ts";
 import type { MadeFrom } from "./outcome.ts";
 import { picksOf } from "./picks.ts";
@@ -27,7 +27,11 @@ export interface WeekInput {
 const LOOKOUT = 14;
 
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
-export function sceneOf(input: WeekInput): { readonly scene: Scene | null; readonly madeFrom: MadeFrom; readonly problems: readonly Problem[] } {
+export function sceneOf(input: WeekInput): {
+  readonly scene: Scene | null;
+  readonly madeFrom: MadeFrom;
+  readonly problems: readonly Problem[];
+} {
   const { farm, settings, forecast, on } = input;
   const { zone } = farm.place;
   const today = localDate(zone, on);
@@ -44,7 +48,11 @@ export function sceneOf(input: WeekInput): { readonly scene: Scene | null; reado
     latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
-    forecastEnds: forecast?.days.reduce<MadeFrom["forecastEnds"]>((last, { date }) => (last === null || date > last ? date : last), null) ?? null,
+    forecastEnds:
+      forecast?.days.reduce<MadeFrom["forecastEnds"]>(
+        (last, { date }) => (last === null || date > last ? date : last),
+        null,
+      ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
   };
   const problems = [...input.problems, ...missing(input, madeFrom)];
@@ -77,19 +85,49 @@ function missing({ farm, forecast, on, days }: WeekInput, madeFrom: MadeFrom): r
   const last = addDays(localDate(farm.place.zone, on), days - 1);
   const problems: Problem[] = [];
   if (madeFrom.latest === null) {
-    problems.push(need("log-missing", "temperature", "an outside temperature log", "none", "Import one with: leafpace import FILE."));
+    problems.push(
+      need(
+        "log-missing",
+        "temperature",
+        "an outside temperature log",
+        "none",
+        "Import one with: leafpace import FILE.",
+      ),
+    );
   }
   if (forecast === null) {
-    problems.push(need("forecast-missing", "forecasts", "a forecast", "none", "Import one with: leafpace import FILE. Until then the last two weeks are carried on."));
+    problems.push(
+      need(
+        "forecast-missing",
+        "forecasts",
+        "a forecast",
+        "none",
+        "Import one with: leafpace import FILE. Until then the last two weeks are carried on.",
+      ),
+    );
   } else if (madeFrom.forecastEnds !== null && madeFrom.forecastEnds < last) {
     problems.push(
-      need("forecast-short", "forecasts", `a forecast to ${last}`, `one to ${madeFrom.forecastEnds}`, "Import a newer one; the days after it carry on the last known ones."),
+      need(
+        "forecast-short",
+        "forecasts",
+        `a forecast to ${last}`,
+        `one to ${madeFrom.forecastEnds}`,
+        "Import a newer one; the days after it carry on the last known ones.",
+      ),
     );
   }
   for (const { id, cuts } of farm.successions) {
     const dated = farm.notes.some((note) => note.kind === "cut" && note.succession === id && note.at <= on);
     if (cuts > 0 && !dated) {
-      problems.push(need("cut-undated", "notes.csv", `a note of when ${id} was cut`, "none", `Add a line: when,cut,${id},weight.`));
+      problems.push(
+        need(
+          "cut-undated",
+          "notes.csv",
+          `a note of when ${id} was cut`,
+          "none",
+          `Add a line: when,cut,${id},weight.`,
+        ),
+      );
     }
   }
   return problems;

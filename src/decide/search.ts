@@ -23,7 +23,12 @@ interface Rest {
   readonly leastHeat: Float64Array;
   readonly mostSafe: Float64Array;
   /** The same sums when one setting stays on to the end: [interval × settings + setting]. */
-  readonly stay: { readonly pace: Float64Array; readonly light: Float64Array; readonly heat: Float64Array; readonly safe: Float64Array };
+  readonly stay: {
+    readonly pace: Float64Array;
+    readonly light: Float64Array;
+    readonly heat: Float64Array;
+    readonly safe: Float64Array;
+  };
 }
 
 interface Tracked {
@@ -42,11 +47,16 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
     problem.settings.map((_, s) => s).filter((s) => problem.possible[Math.min(n - 1, i) * S + s]);
   const over = (values: Float64Array, i: number, pick: (values: readonly number[]) => number): number =>
     pick(possible(i).map((s) => values[i * S + s]!));
-  const extremes = (values: Float64Array, tail: (outlet: Outlet) => Float64Array, pick: (values: readonly number[]) => number) => {
+  const extremes = (
+    values: Float64Array,
+    tail: (outlet: Outlet) => Float64Array,
+    pick: (values: readonly number[]) => number,
+  ) => {
     const each = Array.from({ length: n }, (_, i) => over(values, i, pick));
     return (outlet: Outlet): Float64Array => {
       const sums = new Float64Array(n + 1);
-      if (outlet.interval <= n) sums[outlet.interval] = pick(possible(outlet.interval).map((s) => tail(outlet)[s]!));
+      if (outlet.interval <= n)
+        sums[outlet.interval] = pick(possible(outlet.interval).map((s) => tail(outlet)[s]!));
       for (let i = outlet.interval - 1; i >= 0; i--) sums[i] = sums[i + 1]! + each[i]!;
       return sums;
     };
@@ -94,7 +104,10 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
 export function bestSchedule(problem: TunnelProblem): Found {
   const { intervals: n } = problem;
   const S = problem.settings.length;
-  const tracked: readonly Tracked[] = problem.successions.map((table) => ({ table, rests: restsOf(problem, table) }));
+  const tracked: readonly Tracked[] = problem.successions.map((table) => ({
+    table,
+    rests: restsOf(problem, table),
+  }));
   const J = tracked.length;
 
   const choice = new Array<number>(n).fill(problem.now);
@@ -141,7 +154,11 @@ export function bestSchedule(problem: TunnelProblem): Found {
         const whole = table.value.atMost(grown + leastPace[i]!, grown + mostPace[i]!) * outlet.share;
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + mostLight[i]!, outlet.days);
-        const most = whole * lit * quality(heat[j]![i]! + leastHeat[i]!, problem) * Math.exp(safe[j]![i]! + mostSafe[i]!);
+        const most =
+          whole *
+          lit *
+          quality(heat[j]![i]! + leastHeat[i]!, problem) *
+          Math.exp(safe[j]![i]! + mostSafe[i]!);
         if (most > top) top = most;
       }
       sum += top;
@@ -163,7 +180,11 @@ export function bestSchedule(problem: TunnelProblem): Found {
         const whole = table.value.atMost(grown, grown) * outlet.share;
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + stay.light[k]!, outlet.days);
-        const most = whole * lit * quality(heat[j]![i]! + stay.heat[k]!, problem) * Math.exp(safe[j]![i]! + stay.safe[k]!);
+        const most =
+          whole *
+          lit *
+          quality(heat[j]![i]! + stay.heat[k]!, problem) *
+          Math.exp(safe[j]![i]! + stay.safe[k]!);
         if (most > top) top = most;
       }
       sum += top;
@@ -188,7 +209,15 @@ export function bestSchedule(problem: TunnelProblem): Found {
         const survived = safe[j]![i]! + outlet.safe[to]!;
         if (table.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
         const sum = light[j]![i]! + outlet.light[to]!;
-        const { worth } = outletWorth(problem, table, outlet, grown, sum, heat[j]![i]! + outlet.heat[to]!, survived);
+        const { worth } = outletWorth(
+          problem,
+          table,
+          outlet,
+          grown,
+          sum,
+          heat[j]![i]! + outlet.heat[to]!,
+          survived,
+        );
         if (worth > top) top = worth;
       }
       settled[j]![i + 1] = top;
@@ -210,7 +239,15 @@ export function bestSchedule(problem: TunnelProblem): Found {
         if (outlet.interval !== n) continue;
         const grown = pace[j]![n]! + outlet.pace[last]!;
         if (table.value.atMost(grown, grown) * outlet.share <= top) continue;
-        const { worth } = outletWorth(problem, table, outlet, grown, light[j]![n]! + outlet.light[last]!, heat[j]![n]!, safe[j]![n]!);
+        const { worth } = outletWorth(
+          problem,
+          table,
+          outlet,
+          grown,
+          light[j]![n]! + outlet.light[last]!,
+          heat[j]![n]!,
+          safe[j]![n]!,
+        );
         if (worth > top) top = worth;
       }
       sum += top;
@@ -229,7 +266,20 @@ export function bestSchedule(problem: TunnelProblem): Found {
 
   const open = (i: number, setting: number): boolean => problem.possible[i * S + setting] === 1;
 
-  const visit = (i: number, changes: number, inWeek: number): void => {
+  /** No change is left: stays with what lies to the end, when that could still be the best. */
+  const stayOn = (i: number, setting: number, changes: number): void => {
+    if (tail.closed[i * S + setting]) return;
+    const grave = gravity[i]! + tail.gravity[i * S + setting]!;
+    if (worse(grave, rounded(boundStaying(i, setting) + 1e-6), changes)) return;
+    for (let k = i; k < n; k++) {
+      choice[k] = setting;
+      enter(k, setting, setting);
+    }
+    keep(changes);
+  };
+
+  /** @param hope - Bound of everything from interval i on. */
+  const visit = (i: number, changes: number, inWeek: number, hope: number): void => {
     if (i === n) {
       keep(changes);
       return;
@@ -238,21 +288,24 @@ export function bestSchedule(problem: TunnelProblem): Found {
     nodes += 1;
     const from = i === 0 ? problem.now : choice[i - 1]!;
     const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : inWeek;
+    const minutesTo = problem.minutes[problem.parts[i]!];
     for (let turn = -1; turn < S; turn++) {
       const to = turn < 0 ? from : turn;
       if (turn === from || !open(i, to)) continue;
       const changed = to !== from ? 1 : 0;
       if (used + changed > problem.changesPerWeek || (changed && idle(problem, i, from, to))) continue;
+      const priced = hope - minutesTo[from * S + to]! * problem.minute;
+      if (worse(gravity[i]!, rounded(priced + 1e-6), changes + changed)) continue;
       choice[i] = to;
       enter(i, from, to);
       if (gravity[i + 1]! > bestGravity) continue;
-      if (worse(gravity[i + 1]!, rounded(bound(i + 1) + 1e-6), changes + changed)) continue;
-      if (changed && used + changed === problem.changesPerWeek && problem.week[i] === lastWeek) {
-        if (tail.closed[(i + 1) * S + to]) continue;
-        const grave = gravity[i + 1]! + tail.gravity[(i + 1) * S + to]!;
-        if (worse(grave, rounded(boundStaying(i + 1, to) + 1e-6), changes + changed)) continue;
+      if (used + changed === problem.changesPerWeek && problem.week[i] === lastWeek) {
+        stayOn(i + 1, to, changes + changed);
+        continue;
       }
-      visit(i + 1, changes + changed, used + changed);
+      const bounded = bound(i + 1);
+      if (worse(gravity[i + 1]!, rounded(bounded + 1e-6), changes + changed)) continue;
+      visit(i + 1, changes + changed, used + changed, bounded);
     }
   };
 
@@ -266,7 +319,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     }
     keep(changes);
   });
-  visit(0, 0, 0);
+  visit(0, 0, 0, bound(0));
   return { choice: best ?? new Array<number>(n).fill(problem.now), proved: nodes < MOST_NODES, nodes };
 }
 

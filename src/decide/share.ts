@@ -41,11 +41,19 @@ const fits = (piece: Piece, tunnel: Tunnel): boolean => piece.length >= tunnel.l
 /** The piece that lies on a tunnel as a cover now; null when the list of pieces knows none. */
 function pieceNow(farm: Farm, tunnel: Tunnel, cover: string): Piece | null {
   const owned = farm.pieces.filter((piece) => piece.cover === cover);
-  return owned.find((piece) => piece.liesOn.includes(tunnel.id)) ?? owned.find((piece) => fits(piece, tunnel)) ?? null;
+  return (
+    owned.find((piece) => piece.liesOn.includes(tunnel.id)) ??
+    owned.find((piece) => fits(piece, tunnel)) ??
+    null
+  );
 }
 
 /** For each cover the one piece a tunnel may use: what lies on it, else the fitting one that is free longest, else shortest. */
-function piecesFor(scene: Scene, at: TunnelNow, used: Used): ReadonlyMap<string, { piece: Piece; free: (i: number) => boolean }> {
+function piecesFor(
+  scene: Scene,
+  at: TunnelNow,
+  used: Used,
+): ReadonlyMap<string, { piece: Piece; free: (i: number) => boolean }> {
   const { farm, horizon } = scene;
   const found = new Map<string, { piece: Piece; free: (i: number) => boolean }>();
   for (const { cover } of at.now) {
@@ -62,7 +70,8 @@ function piecesFor(scene: Scene, at: TunnelNow, used: Used): ReadonlyMap<string,
     })
     .filter(({ intervals }) => intervals > 0)
     .sort((a, b) => b.intervals - a.intervals || a.piece.length - b.piece.length);
-  for (const { piece, free } of candidates) if (!found.has(piece.cover)) found.set(piece.cover, { piece, free });
+  for (const { piece, free } of candidates)
+    if (!found.has(piece.cover)) found.set(piece.cover, { piece, free });
   return found;
 }
 
@@ -73,7 +82,19 @@ function solve(scene: Scene, at: TunnelNow, standings: readonly Standing[], used
   const options = optionsOf(farm, at.tunnel, at.now, [...pieces.keys()]);
   const possible = (setting: Setting, interval: number): boolean =>
     setting.every(({ cover }) => pieces.get(cover)?.free(interval) ?? false);
-  const problem = tunnelProblem(farm, at, options, possible, standings, picks, horizon, weather, store, at.tunnel.length / HUNDRED_FEET, settings);
+  const problem = tunnelProblem(
+    farm,
+    at,
+    options,
+    possible,
+    standings,
+    picks,
+    horizon,
+    weather,
+    store,
+    at.tunnel.length / HUNDRED_FEET,
+    settings,
+  );
   const { choice, proved } = bestSchedule(problem);
   return {
     at,
@@ -112,7 +133,10 @@ const gain = ({ chosen, unchanged }: Planned): number => chosen.worth - unchange
 const inDanger = ({ problem, unchanged }: Planned): boolean =>
   unchanged.breaches.includes("frost") ||
   problem.successions.some(({ damage }) =>
-    Array.from({ length: problem.intervals }, (_, i) => damage[i * problem.settings.length + problem.now]!).some((p) => p >= 0.5),
+    Array.from(
+      { length: problem.intervals },
+      (_, i) => damage[i * problem.settings.length + problem.now]!,
+    ).some((p) => p >= 0.5),
   );
 
 /**
@@ -132,7 +156,9 @@ export function shareCovers(
     .map((planned, index) => ({ planned, index }))
     .sort(
       (a, b) =>
-        Number(inDanger(b.planned)) - Number(inDanger(a.planned)) || gain(b.planned) - gain(a.planned) || a.index - b.index,
+        Number(inDanger(b.planned)) - Number(inDanger(a.planned)) ||
+        gain(b.planned) - gain(a.planned) ||
+        a.index - b.index,
     );
 
   const used = nothing();

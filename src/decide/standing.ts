@@ -13,7 +13,15 @@ import {
 } from "../farm/index.ts";
 import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
 import { type Belief, learnFromLeaves } from "../learn/index.ts";
-import { type Centimetre, degreeDays, HOUR, type Instant, instantAt, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  type Centimetre,
+  degreeDays,
+  HOUR,
+  type Instant,
+  instantAt,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
 import { type Horizon, hourAt, type Round } from "./horizon.ts";
 
@@ -55,7 +63,12 @@ export interface Growing {
 }
 
 /** Stretches of a setting that changes over time, cut at walks and at the moments of change. */
-function stretchesOf(weather: Weather, rounds: readonly Round[], history: readonly Since[], farm: Farm): readonly Stretch[] {
+function stretchesOf(
+  weather: Weather,
+  rounds: readonly Round[],
+  history: readonly Since[],
+  farm: Farm,
+): readonly Stretch[] {
   const changes = history.map(({ at }) => hourAt(weather, at)).filter(Number.isFinite);
   return rounds.flatMap(({ from, to, part }) => {
     const edges = [from, ...changes.filter((hour) => hour > from && hour < to), to];
@@ -67,7 +80,13 @@ function stretchesOf(weather: Weather, rounds: readonly Round[], history: readon
 }
 
 /** What lies on each tunnel at the moment planned from, and the climate under it all along. */
-export function tunnelNow(farm: Farm, tunnel: Tunnel, weather: Weather, horizon: Horizon, settings: Settings): TunnelNow {
+export function tunnelNow(
+  farm: Farm,
+  tunnel: Tunnel,
+  weather: Weather,
+  horizon: Horizon,
+  settings: Settings,
+): TunnelNow {
   const history = coverHistory(farm, tunnel).filter(({ at }) => at <= horizon.on);
   const unchanged = climate(weather, stretchesOf(weather, horizon.rounds, history, farm), settings);
   return { tunnel, history, now: lyingAt(history, horizon.on), unchanged };

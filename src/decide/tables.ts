@@ -1,10 +1,18 @@
 import { type Climate, climate, lyingIn } from "../cover/index.ts";
-import { type Cover, type Crop, type Farm, lyingBy, type Setting, type Settings, settingKey } from "../farm/index.ts";
+import {
+  type Cover,
+  type Crop,
+  type Farm,
+  lyingBy,
+  type Setting,
+  type Settings,
+  settingKey,
+} from "../farm/index.ts";
 import { accumulate, between, lightOnWeight, type Sums } from "../growth/index.ts";
 import { daysBetween, HOUR, type Instant } from "../quantity/index.ts";
 import { damageOdds, predicted } from "../watch/index.ts";
 import type { Weather } from "../weather/index.ts";
-import { partOf, type Horizon } from "./horizon.ts";
+import { type Horizon, partOf } from "./horizon.ts";
 import type { Fate, LimitName, Pick } from "./outcome.ts";
 import type { Growing, Standing, TunnelNow } from "./standing.ts";
 import { type Value, valueOf } from "./value.ts";
@@ -26,7 +34,10 @@ export function ahead(farm: Farm, weather: Weather, horizon: Horizon, settings: 
     const key = settingKey(setting);
     const known = climates.get(key);
     if (known !== undefined) return known;
-    const lying = { day: lyingIn(setting, "day", farm.covers), night: lyingIn(setting, "night", farm.covers) };
+    const lying = {
+      day: lyingIn(setting, "day", farm.covers),
+      night: lyingIn(setting, "night", farm.covers),
+    };
     const made = climate(
       weather,
       rounds.map(({ from, to, part }) => ({ from, to, lying: lying[part] })),
@@ -120,9 +131,16 @@ export interface TunnelProblem {
   readonly highest: Float64Array;
 }
 
-const extreme = (values: Float64Array, from: number, a: number, b: number, pick: (x: number, y: number) => number): number => {
+const extreme = (
+  values: Float64Array,
+  from: number,
+  a: number,
+  b: number,
+  pick: (x: number, y: number) => number,
+): number => {
   let found = values[Math.min(values.length - 1, Math.max(0, a - from))]!;
-  for (let i = Math.max(0, a - from); i < Math.min(values.length, b - from); i++) found = pick(found, values[i]!);
+  for (let i = Math.max(0, a - from); i < Math.min(values.length, b - from); i++)
+    found = pick(found, values[i]!);
   return found;
 };
 
@@ -143,7 +161,10 @@ function outletsOf(
   const place = (at: Instant): number => {
     const hour = at / HOUR - weather.first;
     if (hour >= horizon.end) return horizon.walks.length;
-    return Math.max(0, horizon.starts.findLastIndex((start) => start <= hour));
+    return Math.max(
+      0,
+      horizon.starts.findLastIndex((start) => start <= hour),
+    );
   };
   const grown = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
   const atPicks = picks.map((pick) => ({
@@ -159,7 +180,10 @@ function outletsOf(
       const best = picks
         .map((pick) => ({ pick, days: (pick.at - at) / (24 * HOUR) }))
         .filter((hold) => hold.days >= 0.5 && hold.days <= crop.storage)
-        .map((hold) => ({ ...hold, share: marketShare(hold.pick) * (1 - settings.holdLoss) ** hold.days * wait(at) }))
+        .map((hold) => ({
+          ...hold,
+          share: marketShare(hold.pick) * (1 - settings.holdLoss) ** hold.days * wait(at),
+        }))
         .sort((a, b) => b.share - a.share)[0];
       if (best === undefined) return [];
       const days = daysBetween(date, best.pick.marketDate);
@@ -211,7 +235,21 @@ export function tunnelProblem(
   const successions = standings
     .filter((standing): standing is Standing & { growing: Growing } => standing.growing !== null)
     .map((standing) =>
-      successionTable(farm, standing, standing.growing, options, picks, horizon, weather, store, nowIndex, lowest, highest, leads, settings),
+      successionTable(
+        farm,
+        standing,
+        standing.growing,
+        options,
+        picks,
+        horizon,
+        weather,
+        store,
+        nowIndex,
+        lowest,
+        highest,
+        leads,
+        settings,
+      ),
     );
 
   const canBe = new Uint8Array(n * S);
@@ -221,7 +259,12 @@ export function tunnelProblem(
   for (let i = 0; i < n; i++) {
     const part = partOf(walks[i]!);
     const frostNight =
-      part === "night" && successions.some((s) => predicted(damageOdds(s.standing.crop, bareLowest(bare, starts, i), -99, leads[i]!, settings)) && up(s, starts[i + 1]!));
+      part === "night" &&
+      successions.some(
+        (s) =>
+          predicted(damageOdds(s.standing.crop, bareLowest(bare, starts, i), -99, leads[i]!, settings)) &&
+          up(s, starts[i + 1]!),
+      );
     let warmest = Number.NEGATIVE_INFINITY;
     options.forEach((setting, s) => {
       canBe[i * S + s] = s === nowIndex || possible(setting, i) ? 1 : 0;
@@ -229,11 +272,20 @@ export function tunnelProblem(
     });
     options.forEach((setting, s) => {
       const limits: LimitName[] = [];
-      if (netRequired && !setting.some(({ cover, state }) => state === "on" && farm.covers.get(cover)?.kind === "net")) limits.push("net");
-      if (part === "day" && heatSlows(setting, farm.covers, successions, store, starts[i]!, starts[i + 1]!)) limits.push("rowCoverInHeat");
+      if (
+        netRequired &&
+        !setting.some(({ cover, state }) => state === "on" && farm.covers.get(cover)?.kind === "net")
+      )
+        limits.push("net");
+      if (part === "day" && heatSlows(setting, farm.covers, successions, store, starts[i]!, starts[i + 1]!))
+        limits.push("rowCoverInHeat");
       if (frostNight && lowest[i * S + s]! < warmest - 0.1) limits.push("frost");
       broken.push(limits);
-      if (part === "day" && isDim(setting, farm, successions, store, starts[i]!, starts[i + 2] ?? starts[i + 1]!)) dim[i * S + s] = 1;
+      if (
+        part === "day" &&
+        isDim(setting, farm, successions, store, starts[i]!, starts[i + 2] ?? starts[i + 1]!)
+      )
+        dim[i * S + s] = 1;
     });
   }
 
@@ -281,7 +333,9 @@ function heatSlows(
   from: number,
   to: number,
 ): boolean {
-  const warming = lyingBy(setting, "day").some(({ cover }) => ["rowCover", "film"].includes(covers.get(cover)?.kind ?? ""));
+  const warming = lyingBy(setting, "day").some(({ cover }) =>
+    ["rowCover", "film"].includes(covers.get(cover)?.kind ?? ""),
+  );
   if (!warming) return false;
   const rest = setting.filter(({ cover }) => !["rowCover", "film"].includes(covers.get(cover)?.kind ?? ""));
   return successions.some((table) => {
@@ -289,7 +343,8 @@ function heatSlows(
     const { crop } = table.standing;
     const under = store.sums(crop, setting);
     const without = store.sums(crop, rest);
-    const gained = between(under.thermalTime, under.from, from, to) - between(without.thermalTime, without.from, from, to);
+    const gained =
+      between(under.thermalTime, under.from, from, to) - between(without.thermalTime, without.from, from, to);
     return gained < -1e-9;
   });
 }
@@ -362,7 +417,14 @@ function successionTable(
   const n = walks.length;
   const S = options.length;
   const table = (): Float64Array => new Float64Array(n * S);
-  const [thermalTimeIn, pace, lightIn, heat, safe, damage] = [table(), table(), table(), table(), table(), table()];
+  const [thermalTimeIn, pace, lightIn, heat, safe, damage] = [
+    table(),
+    table(),
+    table(),
+    table(),
+    table(),
+    table(),
+  ];
   const sums = options.map((setting) => store.sums(crop, setting));
   const grown = (sum: Float64Array, from: number, a: number, b: number): number =>
     between(sum, from, Math.max(a, growing.origin), Math.max(b, growing.origin));
@@ -383,26 +445,33 @@ function successionTable(
       damage[k] = odds / (1 + odds);
     }
   }
-  const outlets = outletsOf(farm, standing, growing, picks, horizon, weather, settings).map((outlet): Outlet => {
-    const parts = [0, 1, 2, 3].map(() => new Float64Array(S)) as [Float64Array, Float64Array, Float64Array, Float64Array];
-    const [outPace, outLight, outHeat, outSafe] = parts;
-    const from = starts[outlet.interval]!;
-    const to = Math.max(from, Math.round(outlet.at / HOUR) - weather.first);
-    options.forEach((setting, s) => {
-      const under = sums[s]!;
-      outPace[s] = grown(under.pace, under.from, from, to);
-      outLight[s] = grown(under.light, under.from, from, to);
-      if (outlet.interval >= n || to === from || to <= growing.origin) return;
-      outHeat[s] = grown(under.heat, under.from, from, to);
-      const climateUnder = store.climate(setting);
-      outSafe[s] = survive(
-        extreme(climateUnder.frost, climateUnder.from, from, to, Math.min),
-        extreme(climateUnder.heat, climateUnder.from, from, to, Math.max),
-        leads[outlet.interval]!,
-      );
-    });
-    return { ...outlet, pace: outPace, light: outLight, heat: outHeat, safe: outSafe };
-  });
+  const outlets = outletsOf(farm, standing, growing, picks, horizon, weather, settings).map(
+    (outlet): Outlet => {
+      const parts = [0, 1, 2, 3].map(() => new Float64Array(S)) as [
+        Float64Array,
+        Float64Array,
+        Float64Array,
+        Float64Array,
+      ];
+      const [outPace, outLight, outHeat, outSafe] = parts;
+      const from = starts[outlet.interval]!;
+      const to = Math.max(from, Math.round(outlet.at / HOUR) - weather.first);
+      options.forEach((setting, s) => {
+        const under = sums[s]!;
+        outPace[s] = grown(under.pace, under.from, from, to);
+        outLight[s] = grown(under.light, under.from, from, to);
+        if (outlet.interval >= n || to === from || to <= growing.origin) return;
+        outHeat[s] = grown(under.heat, under.from, from, to);
+        const climateUnder = store.climate(setting);
+        outSafe[s] = survive(
+          extreme(climateUnder.frost, climateUnder.from, from, to, Math.min),
+          extreme(climateUnder.heat, climateUnder.from, from, to, Math.max),
+          leads[outlet.interval]!,
+        );
+      });
+      return { ...outlet, pace: outPace, light: outLight, heat: outHeat, safe: outSafe };
+    },
+  );
   const nowSums = sums[now]!;
   const thermalTime = growing.thermalTime + grown(nowSums.pace, nowSums.from, horizon.now, starts[0]!);
   const light = growing.light + grown(nowSums.light, nowSums.from, horizon.now, starts[0]!);

@@ -7,7 +7,8 @@ const NODES = 15;
 
 /** Share of the price that a leaf of this length earns. [0–1] */
 export function priceShare(length: number, crop: Crop, settings: Settings): number {
-  if (length > crop.largest) return length <= crop.largest * settings.braisingMost ? settings.shareBraising : 0;
+  if (length > crop.largest)
+    return length <= crop.largest * settings.braisingMost ? settings.shareBraising : 0;
   if (length >= crop.smallest) return 1;
   const none = crop.smallest * settings.nothingBelow;
   return length <= none ? 0 : (settings.shareJustBelow * (length - none)) / (crop.smallest - none);
@@ -63,12 +64,14 @@ export function valueOf(
     let left = leafLength(curve, from * scale);
     for (let c = 0; c < cells; c++) {
       const right = leafLength(curve, (from + (c + 1) * CELL) * scale);
-      highest[c]! += (whole / NODES) * highestShare(left, right, crop, settings) * relativeWeight(right, crop, settings);
+      highest[c]! +=
+        (whole / NODES) * highestShare(left, right, crop, settings) * relativeWeight(right, crop, settings);
       left = right;
     }
   }
   const ladder = rangeMaximum(highest);
-  const cellOf = (thermalTime: number): number => Math.min(cells - 1, Math.max(0, Math.floor((thermalTime - from) / CELL)));
+  const cellOf = (thermalTime: number): number =>
+    Math.min(cells - 1, Math.max(0, Math.floor((thermalTime - from) / CELL)));
   return { at, atMost: (a, b) => ladder(cellOf(a), cellOf(b)) };
 }
 

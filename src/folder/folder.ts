@@ -229,13 +229,12 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   const successions = sown?.successions ?? [];
   const pieces = owned?.pieces ?? [];
   const notes = noted?.notes ?? [];
+  // A succession that could not be read would make every note about it look like a mistake.
+  const sound = !(sown?.problems ?? []).some(({ weight }) => weight === "stops");
   problems.push(
     ...checkSuccessions(files.successions?.file ?? "successions.csv", successions, farm, notes),
     ...checkPieces(files.pieces?.file ?? "pieces.csv", pieces, farm),
-    // A succession that could not be read would make every note about it look like a mistake.
-    ...(sown !== null && sown.problems.some(({ weight }) => weight === "stops")
-      ? []
-      : checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions)),
+    ...(sound ? checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions) : []),
   );
   if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems: inOrder(problems) };
   const value: Farm = {

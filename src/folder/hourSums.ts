@@ -126,8 +126,10 @@ export function hourSums(
   return {
     feed(line, wall, value) {
       const at = instantOf(wall);
-      if (at === null) return drop("noSuchHour", line);
-      if (at === lastAt) return drop("repeated", line);
+      if (at === null || at === lastAt) {
+        drop(at === null ? "noSuchHour" : "repeated", line);
+        return;
+      }
       if (lastAt !== null && direction === 0) direction = Math.sign(at - lastAt);
       if (lastWall !== null) {
         const days = daysApart(lastWall, wall.ms);

@@ -202,16 +202,17 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     }
   };
 
-  const feedReading = (row: Row, { moment, clock, temperature }: LogHeader): void => {
+  /** Takes in one line; the reason when it is left out. */
+  const feedReading = (row: Row, { moment, clock, temperature }: LogHeader): Reason | null => {
     const momentCell = row.cells[moment] ?? "";
     const cell = row.cells[temperature] ?? "";
     rows += 1;
     const [date, time] =
       clock === null ? splitMoment(momentCell) : [momentCell.trim(), row.cells[clock] ?? ""];
-    if (date === "") return dropped.add(cell.trim() === "" ? "noReading" : "unreadable", row.line);
+    if (date === "") return cell.trim() === "" ? "noReading" : "unreadable";
     if (candidates.length === 0) begin(date, zone());
     const walls = candidates.map((candidate) => candidate.wall(date, time));
-    if (walls.every((wall) => wall === null)) return dropped.add("unreadable", row.line);
+    if (walls.every((wall) => wall === null)) return "unreadable";
     const fitting = candidates
       .map((candidate, index) => ({ candidate, wall: walls[index]! }))
       .filter(({ wall }) => wall !== null);
@@ -222,12 +223,13 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       unitless ??= { line: row.line, text: cell };
       // Nothing of it is stored; but its date may still settle the order, or show that it needs settling.
       for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, 0);
-      return;
+      return null;
     }
-    if (typeof read === "string") return dropped.add(read, row.line);
+    if (typeof read === "string") return read;
     cellUnit ??= read.named;
-    if (read.value < COLDEST || read.value > WARMEST) return dropped.add("outOfRange", row.line);
+    if (read.value < COLDEST || read.value > WARMEST) return "outOfRange";
     for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, read.value);
+    return null;
   };
 
   /** The one way of reading the dates that is left, or none. */
@@ -366,8 +368,12 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
   return {
     feed(row) {
       if (givenUp || row.cells.every((cell) => cell.trim() === "")) return;
-      if (header === null) findHeader(row);
-      else feedReading(row, header);
+      if (header === null) {
+        findHeader(row);
+        return;
+      }
+      const reason = feedReading(row, header);
+      if (reason !== null) dropped.add(reason, row.line);
     },
     finish() {
       if (header !== null) return understand(header);

@@ -24,7 +24,12 @@ export interface Sums {
  * @param mornings - Hours of the weather at which such days begin, in order; hours before the first belong to the first day.
  * @source 1/E = 1/D + f/R, degree-days.md section 5, summed daily
  */
-export function accumulate(crop: Crop, climate: Climate, mornings: readonly number[], settings: Settings): Sums {
+export function accumulate(
+  crop: Crop,
+  climate: Climate,
+  mornings: readonly number[],
+  settings: Settings,
+): Sums {
   const { from } = climate;
   const length = climate.growing.length;
   const make = (): Float64Array => new Float64Array(length + 1);

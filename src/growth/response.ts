@@ -9,7 +9,10 @@ import type { Crop } from "../farm/index.ts";
  * @source trapezoid with four cardinal temperatures, degree-days.md section 3: memory
  * @example response(10, { base: 4, optimumLow: 18, optimumHigh: 24, ceiling: 33 }) // => 6
  */
-export function response(temperature: number, { base, optimumLow, optimumHigh, ceiling }: Crop["growth"]): number {
+export function response(
+  temperature: number,
+  { base, optimumLow, optimumHigh, ceiling }: Crop["growth"],
+): number {
   if (temperature <= base || temperature >= ceiling) return 0;
   if (temperature < optimumLow) return temperature - base;
   if (temperature <= optimumHigh) return optimumLow - base;

@@ -31,5 +31,7 @@ export function weight(
   crop: Crop,
   settings: Settings,
 ): Kilogram {
-  return kilogram(crop.yield * bed * relativeWeight(length, crop, settings) * lightOnWeight(light, crop, settings));
+  return kilogram(
+    crop.yield * bed * relativeWeight(length, crop, settings) * lightOnWeight(light, crop, settings),
+  );
 }

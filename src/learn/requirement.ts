@@ -1,6 +1,6 @@
 import type { Settings } from "../farm/index.ts";
-import type { Centimetre } from "../quantity/index.ts";
 import { type LeafCurve, leafLength, thermalTimeAt } from "../growth/index.ts";
+import type { Centimetre } from "../quantity/index.ts";
 
 /** A leaf measured, with the thermal time the model had given the succession by then. */
 export interface MeasuredLeaf {

@@ -78,7 +78,8 @@ function offsets(zone: string, first: UtcHour, length: number): Float64Array {
   let before = offset(zone, middle(0));
   for (let i = 0; i < length; i += 24) {
     const after = offset(zone, middle(i + 24));
-    for (let k = i; k < Math.min(length, i + 24); k++) minutes[k] = before === after ? before : offset(zone, middle(k));
+    for (let k = i; k < Math.min(length, i + 24); k++)
+      minutes[k] = before === after ? before : offset(zone, middle(k));
     before = after;
   }
   return minutes;

@@ -33,7 +33,7 @@ function urgent(
   for (const sentence of follows) out.say(sentence, { indent: 2 });
 }
 
-/** Of several nights of frost, or hot days, the most urgent is told tunnel by tunnel, the others in a line. */
+/** Of several nights of frost, or hot days, the most urgent is told tunnel by tunnel, the others in few words. */
 function urgents(out: Page, all: readonly Urgent[]): void {
   const seen = new Set<Urgent["kind"]>();
   for (const each of all.filter(({ kind }) => !LATER.includes(kind))) {

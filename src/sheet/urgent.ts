@@ -11,6 +11,8 @@ export interface Urgent {
   readonly kind: Warning["kind"];
   readonly severity: Warning["severity"];
   readonly date: LocalDate;
+  /** The date, or dates, in words. */
+  readonly when: string;
   /** A whole sentence. */
   readonly heading: string;
   /** One row a tunnel, worst first; empty where a heading says all. */
@@ -31,6 +33,10 @@ export interface UrgentRow {
   readonly sentence: string;
 }
 
+/** Below this a risk is not worth a number; from `LIKELY` on a loss is probable. [0–1] */
+const HARDLY = 0.01;
+const LIKELY = 0.5;
+
 type Of<Kind extends Warning["kind"]> = Warning & { readonly kind: Kind };
 
 const lowest = (values: readonly Celsius[]): Celsius => Math.min(...values) as Celsius;
@@ -41,46 +47,69 @@ const worst = (group: readonly Warning[]): Warning["severity"] =>
 const planOf = (outcome: Outcome, tunnel: string): TunnelPlan | undefined =>
   outcome.tunnels.find((plan) => plan.tunnel.id === tunnel);
 
+/** Each tunnel once, with the greatest risk of any night. */
+function riskiest(
+  told: readonly { readonly tunnel: string; readonly name: string; readonly risk: number }[],
+) {
+  const tunnels = groupBy(told, ({ tunnel }) => tunnel);
+  return [...tunnels.values()].map((same) => ({
+    name: same[0]!.name,
+    risk: Math.max(...same.map(({ risk }) => risk)),
+  }));
+}
+
+/** Frost of one night, or of several nights of little risk. */
 function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
-  const { date } = group[0]!;
+  const dates = [...new Set(group.map(({ date }) => date))].sort();
   const told = group
     .map((warning) => {
-      const plan = planOf(outcome, warning.tunnel);
-      const under =
-        plan === undefined
-          ? "bare"
-          : settingAt(lyingOn(plan, outcome, date, "evening"), "evening", names.cover);
-      return { ...warning, under, name: names.tunnel(warning.tunnel), risked: odds(warning.risk) };
+      const { date, tunnel } = warning;
+      const plan = planOf(outcome, tunnel);
+      const lies = plan === undefined ? [] : lyingOn(plan, outcome, date, "evening");
+      const name = names.tunnel(tunnel);
+      return {
+        ...warning,
+        under: settingAt(lies, "evening", names.cover),
+        name,
+        head: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
+        risked: odds(warning.risk),
+      };
     })
     .sort((a, b) => b.risk - a.risk);
-  const probable = told.filter(({ risk }) => risk >= 0.5);
-  const possible = told.filter(({ risk }) => risk >= 0.01 && risk < 0.5);
-  const unpromised = told.filter(({ risk, promised, unfit }) => risk < 0.01 && promised < unfit);
+  const probable = told.filter(({ risk }) => risk >= LIKELY);
+  const possible = riskiest(told.filter(({ risk }) => risk >= HARDLY && risk < LIKELY));
+  const unpromised = told.filter(({ risk, promised, unfit }) => risk < HARDLY && promised < unfit);
   const windy = told.filter(({ windy }) => windy);
+  const when = list(dates.map((date) => day(units, date)));
+  const cold = temperature(units, lowest(group.map(({ bare }) => bare)));
   return {
     kind: "frost",
     severity: worst(group),
-    date,
-    heading: `Frost in ${night(units, date)}: down to ${temperature(units, lowest(group.map(({ bare }) => bare)))} at the crop with nothing on.`,
+    date: dates[0]!,
+    when,
+    heading:
+      dates.length === 1
+        ? `Frost in ${night(units, dates[0]!)}: down to ${cold} at the crop with nothing on.`
+        : `More frost in the nights that begin on ${when}: down to ${cold} at the crop with nothing on.`,
     columns: ["Tunnel", "That night", "Expected", "Promised", "Unfit below", "Risk left"],
-    rows: told.map(({ tunnel, name, under, expected, promised, unfit, successions, risked }) => ({
+    rows: told.map(({ tunnel, head, under, expected, promised, unfit, successions, risked }) => ({
       tunnel,
       cells: [
-        name,
+        head,
         under,
         temperature(units, expected),
         temperature(units, promised),
         temperature(units, unfit),
         risked,
       ],
-      sentence: `${name}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
+      sentence: `${head}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
     })),
     open: true,
     inShort:
       possible.length === 0
         ? null
-        : `Some risk is left in ${list(possible.map(({ name, risked }) => `${name} (${risked})`))}.`,
+        : `Some risk is left in ${list(possible.map(({ name, risk }) => `${name} (${odds(risk)})`))}.`,
     follows: [
       ...probable.map(
         ({ name, risked, successions }) =>
@@ -89,7 +118,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ...(unpromised.length === 0
         ? []
         : [
-            `${list(unpromised.map(({ name }) => name))} should come through, but what is on cannot promise it.`,
+            `${list(riskiest(unpromised).map(({ name }) => name))} should come through, but what is on cannot promise it.`,
           ]),
       ...(probable.length + possible.length + unpromised.length === 0
         ? ["With the plan hardly any risk is left."]
@@ -103,25 +132,31 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
   };
 }
 
+/** Heat of one day, or of several days on which the plan keeps every tunnel below what its crops bear. */
 function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
-  const { date } = group[0]!;
+  const dates = [...new Set(group.map(({ date }) => date))].sort();
   const told = group
     .map((warning) => {
-      const plan = planOf(outcome, warning.tunnel);
-      const under =
-        plan === undefined
-          ? "bare"
-          : settingAt(lyingOn(plan, outcome, date, "morning"), "morning", names.cover);
-      return { ...warning, under, name: names.tunnel(warning.tunnel) };
+      const { date, tunnel } = warning;
+      const plan = planOf(outcome, tunnel);
+      const lies = plan === undefined ? [] : lyingOn(plan, outcome, date, "morning");
+      const name = names.tunnel(tunnel);
+      return {
+        ...warning,
+        under: settingAt(lies, "morning", names.cover),
+        name: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
+      };
     })
     .sort((a, b) => b.planned - b.limit - (a.planned - a.limit));
   const over = told.filter(({ planned, limit }) => planned > limit);
+  const when = list(dates.map((date) => day(units, date)));
   return {
     kind: "heat",
     severity: worst(group),
-    date,
-    heading: `Heat on ${day(units, date)}: up to ${temperature(units, highest(group.map(({ ifLeft }) => ifLeft)))} at the crop in calm air if what lies there now is left on.`,
+    date: dates[0]!,
+    when,
+    heading: `Heat on ${when}: up to ${temperature(units, highest(group.map(({ ifLeft }) => ifLeft)))} at the crop in calm air if what lies there now is left on.`,
     columns: ["Tunnel", "That day", "If left", "With plan", "Too hot above"],
     rows: told.map(({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
       tunnel,
@@ -156,10 +191,11 @@ function boltingSentence(group: readonly Of<"bolting">[], outcome: Outcome, name
 }
 
 /** A warning its heading says all of. */
-const plain = ({ kind, severity, date }: Warning, heading: string): Urgent => ({
+const plain = ({ kind, severity, date }: Warning, when: string, heading: string): Urgent => ({
   kind,
   severity,
   date,
+  when,
   heading,
   columns: [],
   rows: [],
@@ -185,20 +221,41 @@ function single(
   }
 }
 
-/** Warnings of one kind and date told together, in the order of the first of each. */
+/** Days of heat the plan keeps off, and nights of little risk after the most urgent, are told together; all else by date. */
+function together(outcome: Outcome): (warning: Warning) => string {
+  const frosts = outcome.warnings.filter((warning) => warning.kind === "frost");
+  const grave = new Set<LocalDate>(
+    frosts
+      .filter(({ severity, risk, windy }) => severity === "danger" || risk >= LIKELY || windy)
+      .map(({ date }) => date),
+  );
+  if (frosts[0] !== undefined) grave.add(frosts[0].date);
+  const hot = new Set<LocalDate>(
+    outcome.warnings.flatMap((warning) =>
+      warning.kind === "heat" && (warning.planned > warning.limit || warning.severity === "danger")
+        ? [warning.date]
+        : [],
+    ),
+  );
+  return ({ kind, date }) =>
+    (kind === "heat" && !hot.has(date)) || (kind === "frost" && !grave.has(date)) ? kind : `${kind} ${date}`;
+}
+
+/** Warnings told together, in the order of the first of each. */
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
-  const groups = groupBy(outcome.warnings, ({ kind, date }) => `${kind} ${date}`);
+  const groups = groupBy(outcome.warnings, together(outcome));
   return [...groups.values()].flatMap((group): Urgent[] => {
     const frosts = group.filter((warning) => warning.kind === "frost");
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
     if (heats.length > 0) return [heat(heats, outcome, names)];
+    const when = day(outcome.farm.units, group[0]!.date);
     const bolting = group.filter((warning) => warning.kind === "bolting");
-    if (bolting.length > 0) return [plain(bolting[0]!, boltingSentence(bolting, outcome, names))];
+    if (bolting.length > 0) return [plain(bolting[0]!, when, boltingSentence(bolting, outcome, names))];
     return group.flatMap((warning) =>
       warning.kind === "frost" || warning.kind === "heat" || warning.kind === "bolting"
         ? []
-        : [plain(warning, single(warning, outcome, names))],
+        : [plain(warning, when, single(warning, outcome, names))],
     );
   });
 }

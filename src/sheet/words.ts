@@ -150,7 +150,7 @@ export function value(farm: Pick<Farm, "units" | "currency">, worth: number): st
   return `${worth < 0 ? "−" : ""}${mark}${rounded}`;
 }
 
-/** A chance in the words of the trade. Never "0 in 5" nor "5 in 5". @example odds(0.78) // => "4 in 5" */
+/** A chance in the words of the trade. Never "0 in 5" nor "5 in 5". @example odds(0.001) // => "hardly" */
 export function odds(chance: number): string {
   if (chance < 0.01) return "hardly";
   if (chance > 0.99) return `almost${TIED}surely`;

@@ -10,12 +10,20 @@ const SCALE = Math.sqrt(3) / Math.PI;
  * @param lead - Days ahead. [d]
  * @source form and widths: judgement
  */
-export function damageOdds(crop: Crop, lowest: number, highest: number, lead: number, settings: Settings): number {
-  const error = Math.min(settings.forecastSpreadMost, settings.forecastSpread + settings.forecastSpreadPerDay * Math.max(0, lead));
+export function damageOdds(
+  crop: Crop,
+  lowest: number,
+  highest: number,
+  lead: number,
+  settings: Settings,
+): number {
+  const error = Math.min(
+    settings.forecastSpreadMost,
+    settings.forecastSpread + settings.forecastSpreadPerDay * Math.max(0, lead),
+  );
   const scale = SCALE * Math.hypot(settings.damageWidth, error);
   return Math.exp((crop.unfit - lowest) / scale) + Math.exp((highest - crop.growth.ceiling) / scale);
 }
 
 /** A night or day on which damage is more likely than not. */
 export const predicted = (odds: number): boolean => odds >= 1;
-

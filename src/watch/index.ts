@@ -1,3 +1,3 @@
-export * from "./warning.ts";
 export * from "./damage.ts";
+export * from "./warning.ts";
 export * from "./warnings.ts";

@@ -28,7 +28,11 @@ const NEAR_HEAT = 1;
 const SHORT_DAY = 10;
 
 /** Frost at one tunnel on one night; null when no leaf comes near its limit. Danger: what is promised does not keep the most tender leaf fit. */
-export function frostWarning(tunnel: string, night: TunnelNight, exposed: readonly Exposed[]): Warning | null {
+export function frostWarning(
+  tunnel: string,
+  night: TunnelNight,
+  exposed: readonly Exposed[],
+): Warning | null {
   const tender = exposed.filter(({ crop }) => night.bare <= crop.unfit + NEAR_FROST);
   if (tender.length === 0) return null;
   const unfit = Math.max(...tender.map(({ crop }) => crop.unfit)) as Celsius;
@@ -89,13 +93,23 @@ export function lightWarning(days: readonly DayWeather[]): Warning | null {
 }
 
 /** A crop that tends to bolt on such days and has been cut or is past its size. */
-export function boltingWarning(succession: string, crop: Crop, cutOrPast: boolean, day: DayWeather): Warning | null {
+export function boltingWarning(
+  succession: string,
+  crop: Crop,
+  cutOrPast: boolean,
+  day: DayWeather,
+): Warning | null {
   if (crop.boltingDay === null || !cutOrPast || day.dayLength < crop.boltingDay) return null;
   return { kind: "bolting", severity: "care", date: day.date, succession, dayLength: day.dayLength };
 }
 
 /** A seedbed so warm that part of the stand will not come up. */
-export function seedbedWarning(succession: string, crop: Crop, date: LocalDate, seedbed: Celsius): Warning | null {
+export function seedbedWarning(
+  succession: string,
+  crop: Crop,
+  date: LocalDate,
+  seedbed: Celsius,
+): Warning | null {
   const limit = crop.emergence.tooWarm;
   return seedbed <= limit ? null : { kind: "seedbed", severity: "care", date, succession, seedbed, limit };
 }
@@ -104,6 +118,7 @@ const URGENCY = ["frost", "heat", "wind", "seedbed", "bolting", "light"] as cons
 
 /** Danger before care, frost and heat before all else, then by date. */
 export function byUrgency(warnings: readonly Warning[]): readonly Warning[] {
-  const rank = ({ severity, kind }: Warning): number => (severity === "danger" ? 0 : 10) + URGENCY.indexOf(kind);
+  const rank = ({ severity, kind }: Warning): number =>
+    (severity === "danger" ? 0 : 10) + URGENCY.indexOf(kind);
   return [...warnings].sort((a, b) => rank(a) - rank(b) || (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 }

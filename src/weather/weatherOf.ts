@@ -1,7 +1,7 @@
 import type { Place, Settings } from "../farm/index.ts";
 import {
-  calendar,
   type Celsius,
+  calendar,
   dayOfYear,
   daysBetween,
   HOUR,
@@ -11,14 +11,23 @@ import {
   type LocalDate,
   localDate,
   type MetrePerSecond,
-  megajoule,
   type Mol,
+  megajoule,
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
 import { diurnal, type Turning } from "./diurnal.ts";
 import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
-import { clearSky, cloudiness, dayLength, extraterrestrial, fromRange, fromSunshine, solarNoon, sunHeight } from "./sun.ts";
+import {
+  clearSky,
+  cloudiness,
+  dayLength,
+  extraterrestrial,
+  fromRange,
+  fromSunshine,
+  solarNoon,
+  sunHeight,
+} from "./sun.ts";
 import { type DayWeather, type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
 /** Longest gap bridged by a straight line. [h] common practice, no source */
@@ -56,7 +65,8 @@ interface Day {
   readonly origin: Origin;
 }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The mean of the known days nearest to a date: two inside the log, else two weeks of them. */
 function usual(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boolean): Day | null {
@@ -106,11 +116,9 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
       known.set(date, { low: lowest[day]!, high: highest[day]!, wind: null, sky: null, origin: "logger" });
     }
   });
-  let forecastEnds: LocalDate | null = null;
   for (const { date, low, high, wind, sky } of input.forecast?.days ?? []) {
     if (date < today) continue;
     known.set(date, { low: Math.min(low, high), high: Math.max(low, high), wind, sky, origin: "forecast" });
-    if (forecastEnds === null || date > forecastEnds) forecastEnds = date;
   }
   const loggedDates = [...known].filter(([, day]) => day.origin === "logger").map(([date]) => date);
   const firstLogged = loggedDates[0];
@@ -119,13 +127,16 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const filled = days.dates.map((date): Day | null => {
     const own = known.get(date);
     if (own !== undefined) return own;
-    const inside = firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
+    const inside =
+      firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
     const standIn = usual(date, known, inside);
     return standIn !== null && date < today ? { ...standIn, origin: "estimated" } : standIn;
   });
   if (filled.some((day) => day === null)) return null;
   const all = filled as readonly Day[];
-  const carriedDay = all.findIndex((day, i) => day.origin === "carried" && days.dates[i]! > today);
+  const carriedDay = all.findIndex(
+    (day, i) => day.origin === "carried" && days.dates[i]! > today && days.dates[i]! <= until,
+  );
 
   bridge(temperature, origin, now);
   curve(input, first, days.day, days.dates, all, temperature, origin);
@@ -215,8 +226,14 @@ function lightOfDay(
   const wind = day.wind ?? settings.wind;
 
   const hours: number[] = [];
-  for (let i = dayOfHour.indexOf(index); i >= 0 && i < dayOfHour.length && dayOfHour[i] === index; i++) hours.push(i);
-  const heights = hours.map((i) => Math.max(0, sunHeight(place.latitude, number, (startOf((first + i) as UtcHour) + HOUR / 2 - noon) / HOUR)));
+  for (let i = dayOfHour.indexOf(index); i >= 0 && i < dayOfHour.length && dayOfHour[i] === index; i++)
+    hours.push(i);
+  const heights = hours.map((i) =>
+    Math.max(
+      0,
+      sunHeight(place.latitude, number, (startOf((first + i) as UtcHour) + HOUR / 2 - noon) / HOUR),
+    ),
+  );
   const total = heights.reduce((a, b) => a + b, 0);
   hours.forEach((i, k) => {
     into.radiation[i] = total > 0 ? (((sum * heights[k]!) / total) * 1e6) / 3600 : 0;
@@ -236,11 +253,16 @@ function lightOfDay(
     cloud: cover,
     origin: day.origin,
     lead: daysBetween(localDate(place.zone, on), date),
-  } satisfies DayWeather & { date: LocalDate } as DayWeather;
+  };
 }
 
 /** Stretches inside the log that it did not cover. */
-function gapsOf(first: UtcHour, origin: Uint8Array, hours: readonly HourlyRecord[], now: number): readonly Gap[] {
+function gapsOf(
+  first: UtcHour,
+  origin: Uint8Array,
+  hours: readonly HourlyRecord[],
+  now: number,
+): readonly Gap[] {
   const began = hours.find((record) => record.hour >= first);
   if (began === undefined) return [];
   const gaps: Gap[] = [];

@@ -110,8 +110,8 @@ describe("import", () => {
     await here.run("import log.csv forecast.csv");
     const before = read(here, "temperature", "outside-2026.csv");
     expect(before).toMatch(/^leafpace temperature 1,sensor outside,UTC hours,degrees Celsius\n/u);
-    // 41.5 and 40.4 °F, the first two readings.
-    expect(before).toContain("\n2026-04-18T04Z,9.944,2,4.667,5.278,log.csv\n");
+    // 41.5 and 40.5 °F, the first two readings: 5.278 and 4.722 °C.
+    expect(before).toContain("\n2026-04-18T04Z,10,2,4.722,5.278,log.csv\n");
     await here.run("import log.csv forecast.csv");
     expect(read(here, "temperature", "outside-2026.csv")).toBe(before);
     expect(readdirSync(join(here.dir, "temperature"))).toEqual(["outside-2026.csv"]);

@@ -19,7 +19,12 @@ function saysNothing(problem: TunnelProblem, choice: readonly number[]): boolean
     const from = i === 0 ? problem.now : choice[i - 1]!;
     const part = problem.parts[i]!;
     const move = from * S + to;
-    return from !== to && problem.minutes[part][move] === 0 && !problem.puts[part][move] && !problem.takes[part][move];
+    return (
+      from !== to &&
+      problem.minutes[part][move] === 0 &&
+      !problem.puts[part][move] &&
+      !problem.takes[part][move]
+    );
   });
 }
 

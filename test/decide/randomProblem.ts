@@ -1,7 +1,7 @@
-import { catalogue, type Crop, type Setting } from "../../src/farm/index.ts";
-import { degreeDays, type Instant } from "../../src/quantity/index.ts";
-import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
 import { type Outlet, type SuccessionTable, type TunnelProblem, valueOf } from "../../src/decide/index.ts";
+import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
+import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
+import { degreeDays, type Instant } from "../../src/quantity/index.ts";
 
 /** Small seeded generator of numbers from 0 to 1. */
 export function seeded(seed: number): () => number {
@@ -33,8 +33,12 @@ export function randomProblem(seed: number): TunnelProblem {
   const S = whole(2, 4);
   const options = CHOICES.slice(0, S);
   const table = (make: () => number): Float64Array => Float64Array.from({ length: n * S }, make);
-  const moves = (make: () => number): Float64Array => Float64Array.from({ length: S * S }, (_, k) => (Math.floor(k / S) === k % S && random() < 0.7 ? 0 : make()));
-  const bits = (size: number, chance: number): Uint8Array => Uint8Array.from({ length: size }, () => (random() < chance ? 1 : 0));
+  const moves = (make: () => number): Float64Array =>
+    Float64Array.from({ length: S * S }, (_, k) =>
+      Math.floor(k / S) === k % S && random() < 0.7 ? 0 : make(),
+    );
+  const bits = (size: number, chance: number): Uint8Array =>
+    Uint8Array.from({ length: size }, () => (random() < chance ? 1 : 0));
   const now = whole(0, S - 1);
   const possible = bits(n * S, 0.85);
   for (let i = 0; i < n; i++) possible[i * S + now] = 1;
@@ -45,17 +49,20 @@ export function randomProblem(seed: number): TunnelProblem {
     const curve = leafCurve(crop, degreeDays(crop.requirement), settings);
     const belief = { shift: between(-0.1, 0.1), spread: between(0.03, 0.2), measured: 0 };
     const start = crop.requirement * between(0.7, 1.25);
-    const outlets = Array.from({ length: whole(1, 4) }, (): Outlet => ({
-      fate: { kind: "none" } as never,
-      at: 0 as Instant,
-      interval: whole(0, n),
-      share: between(0.4, 1),
-      days: between(25, 40),
-      pace: Float64Array.from({ length: S }, () => between(0, 40)),
-      light: Float64Array.from({ length: S }, () => between(0, 60)),
-      heat: Float64Array.from({ length: S }, () => 0),
-      safe: Float64Array.from({ length: S }, () => 0),
-    }));
+    const outlets = Array.from(
+      { length: whole(1, 4) },
+      (): Outlet => ({
+        fate: { kind: "none" } as never,
+        at: 0 as Instant,
+        interval: whole(0, n),
+        share: between(0.4, 1),
+        days: between(25, 40),
+        pace: Float64Array.from({ length: S }, () => between(0, 40)),
+        light: Float64Array.from({ length: S }, () => between(0, 60)),
+        heat: Float64Array.from({ length: S }, () => 0),
+        safe: Float64Array.from({ length: S }, () => 0),
+      }),
+    );
     return {
       standing: { crop } as never,
       growing: {} as never,

@@ -15,7 +15,12 @@ describe("the schedule of one tunnel", () => {
       const { best } = bruteForce(problem);
       const { choice, proved } = bestSchedule(problem);
       const found = evaluate(problem, choice);
-      const facts = ({ gravity, worth, changes }: typeof best) => ({ seed, gravity, worth: rounded(worth), changes });
+      const facts = ({ gravity, worth, changes }: typeof best) => ({
+        seed,
+        gravity,
+        worth: rounded(worth),
+        changes,
+      });
       expect(facts(found)).toEqual(facts(best));
       expect(proved).toBe(true);
       if (found.changes > 0) changed += 1;

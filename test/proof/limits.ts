@@ -57,7 +57,15 @@ function stageOf(city: City, year: number, { from, until }: Season): Stage {
   const last = addDays(`${year}-${until}` as LocalDate, -1);
   const start = instantAt(place.zone, first, 0);
   const forecast = { issued: start, days: measuredDays(city) };
-  const { weather } = weatherOf({ place, settings, hours: [], forecast, on: start, from: first, until: last })!;
+  const { weather } = weatherOf({
+    place,
+    settings,
+    hours: [],
+    forecast,
+    on: start,
+    from: first,
+    until: last,
+  })!;
   const at = (clock: number): readonly number[] =>
     weather.calendar.dates
       .filter((date) => date >= first && date <= last)
@@ -122,6 +130,9 @@ function days({ least, most }: Change): string {
 /** The table of the README. */
 export function limitsTable(): string {
   const head = ["", ...SEASONS.map(({ name }) => name)];
-  const rows = limits().map(({ way, seasons }) => [way.name, ...seasons.map((change) => `${printed(change)}; ${days(change)}`)]);
+  const rows = limits().map(({ way, seasons }) => [
+    way.name,
+    ...seasons.map((change) => `${printed(change)}; ${days(change)}`),
+  ]);
   return [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
 }

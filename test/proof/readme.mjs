@@ -12,9 +12,10 @@ const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, "..", "..");
 const readme = join(root, "README.md");
 
-/** Stands for lines left out. */
+/** Stands for lines left out; and how many lines, tunnels and rows stay. */
 const LEFT_OUT = "…";
-const TUNNELS = 3;
+const DANGER = 9;
+const TUNNELS = 2;
 const ROWS = 3;
 
 const HEADING = /^[A-Z][A-Z ,]+$/u;
@@ -58,7 +59,8 @@ function excerpt() {
   const sections = sheet();
   const find = (name) => {
     const found = [...sections].find(([heading]) => heading.startsWith(name));
-    if (found === undefined) throw new Error(`expected the heading ${name} in the sheet, found ${[...sections.keys()].join("; ")}`);
+    if (found === undefined)
+      throw new Error(`expected the heading ${name} in the sheet, found ${[...sections.keys()].join("; ")}`);
     return found[1];
   };
   const [title, ...urgent] = paragraphs(find(""));
@@ -68,7 +70,7 @@ function excerpt() {
   const today = find("TODAY").join("\n").trimEnd().split("\n");
   const glance = find("THE DAYS AT A GLANCE").join("\n").trimEnd().split("\n");
   return [
-    [...title, "", ...danger, LEFT_OUT],
+    [...title, "", ...danger.slice(0, DANGER), LEFT_OUT],
     today,
     until(glance, (line) => /, now /u.test(line), TUNNELS),
     [pickHeading, LEFT_OUT, ...until(pick, (line) => line.startsWith("[ ]"), ROWS)],
@@ -94,7 +96,9 @@ async function limits() {
       absWorkingDir: root,
       // The weather is found from where the sources stand, not from where the bundle does.
       define: { "import.meta.url": JSON.stringify(pathToFileURL(entry).href) },
-      banner: { js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);' },
+      banner: {
+        js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);',
+      },
     });
     return (await import(pathToFileURL(outfile).href)).limitsTable();
   } finally {
@@ -113,4 +117,6 @@ function between(text, mark, inside) {
 const before = readFileSync(readme, "utf8");
 const after = between(between(before, "sheet", `\`\`\`text\n${excerpt()}\n\`\`\``), "limits", await limits());
 if (after !== before) writeFileSync(readme, after);
-process.stdout.write(after === before ? "README.md is as the program prints it.\n" : "README.md rewritten.\n");
+process.stdout.write(
+  after === before ? "README.md is as the program prints it.\n" : "README.md rewritten.\n",
+);

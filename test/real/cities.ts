@@ -20,8 +20,20 @@ import type { WeekInput } from "../../src/week.ts";
  * States' weather service): lowest, highest, mean wind.
  */
 export const CITIES = {
-  Seattle: { latitude: 47.61, longitude: -122.33, elevation: metre(50), zone: "America/Los_Angeles", setting: "coast" },
-  "New York": { latitude: 40.71, longitude: -74.01, elevation: metre(10), zone: "America/New_York", setting: "coast" },
+  Seattle: {
+    latitude: 47.61,
+    longitude: -122.33,
+    elevation: metre(50),
+    zone: "America/Los_Angeles",
+    setting: "coast",
+  },
+  "New York": {
+    latitude: 40.71,
+    longitude: -74.01,
+    elevation: metre(10),
+    zone: "America/New_York",
+    setting: "coast",
+  },
 } as const satisfies Record<string, Place>;
 
 export type City = keyof typeof CITIES;
@@ -48,17 +60,36 @@ export function measuredDays(city: City): readonly DailyRecord[] {
 const hourly = new Map<string, readonly HourlyRecord[]>();
 
 /** The days as a logger would have recorded them hour by hour, by the diurnal curve. */
-function asLog(city: City, days: readonly DailyRecord[], from: LocalDate, until: LocalDate): readonly HourlyRecord[] {
+function asLog(
+  city: City,
+  days: readonly DailyRecord[],
+  from: LocalDate,
+  until: LocalDate,
+): readonly HourlyRecord[] {
   const key = `${city} ${from} ${until}`;
   const known = hourly.get(key);
   if (known !== undefined) return known;
   const { settings } = catalogue();
   const place = CITIES[city];
   const on = instantAt(place.zone, from, 0);
-  const { weather } = weatherOf({ place, settings, hours: [], forecast: { issued: on, days }, on, from, until })!;
+  const { weather } = weatherOf({
+    place,
+    settings,
+    hours: [],
+    forecast: { issued: on, days },
+    on,
+    from,
+    until,
+  })!;
   const log = [...weather.temperature].map((value, i): HourlyRecord => {
     const temperature = celsius(value);
-    return { hour: (weather.first + i) as UtcHour, mean: temperature, lowest: temperature, highest: temperature, count: 1 };
+    return {
+      hour: (weather.first + i) as UtcHour,
+      mean: temperature,
+      lowest: temperature,
+      highest: temperature,
+      count: 1,
+    };
   });
   hourly.set(key, log);
   return log;
@@ -75,8 +106,13 @@ export function movedFarm(farm: Farm, city: City, monday: LocalDate): Farm {
   return {
     ...farm,
     place: CITIES[city],
-    successions: farm.successions.map((succession) => ({ ...succession, sown: addDays(succession.sown, days) })),
-    notes: farm.notes.filter(({ kind }) => kind === "cover" || kind === "cut").map((note) => moveNote(note, days)),
+    successions: farm.successions.map((succession) => ({
+      ...succession,
+      sown: addDays(succession.sown, days),
+    })),
+    notes: farm.notes
+      .filter(({ kind }) => kind === "cover" || kind === "cut")
+      .map((note) => moveNote(note, days)),
   };
 }
 

@@ -7,7 +7,10 @@ import { formatProblem } from "../../src/problem/index.ts";
 const FOLDER = new URL("../../examples/hollow-creek/", import.meta.url);
 
 function table(file: string): Table {
-  const records = parse(readFileSync(new URL(file, FOLDER)), { info: true, relax_column_count: true }) as unknown as readonly {
+  const records = parse(readFileSync(new URL(file, FOLDER)), {
+    info: true,
+    relax_column_count: true,
+  }) as unknown as readonly {
     readonly info: { readonly lines: number };
     readonly record: readonly string[];
   }[];

@@ -7,11 +7,14 @@ export function faultsOf(outcome: Outcome): readonly string[] {
     ...shrinking(outcome),
     ...unproved(outcome),
     ...coldNights(outcome),
-    ...(hasFrost(outcome) && outcome.warnings[0]?.kind !== "frost" ? ["frost is predicted but does not come first"] : []),
+    ...(hasFrost(outcome) && outcome.warnings[0]?.kind !== "frost"
+      ? ["frost is predicted but does not come first"]
+      : []),
   ];
 }
 
-const hasFrost = ({ warnings }: Outcome): boolean => warnings.some(({ kind, severity }) => kind === "frost" && severity === "danger");
+const hasFrost = ({ warnings }: Outcome): boolean =>
+  warnings.some(({ kind, severity }) => kind === "frost" && severity === "danger");
 
 const shrinking = ({ successions }: Outcome): readonly string[] =>
   successions.flatMap(({ succession, sizeNow, atPicks }) => {
@@ -19,7 +22,9 @@ const shrinking = ({ successions }: Outcome): readonly string[] =>
       ...(sizeNow === null ? [] : [sizeNow.middle]),
       ...[...atPicks].sort((a, b) => a.pick.at - b.pick.at).map((at) => at[way].middle),
     ]);
-    return steps.some((sizes) => sizes.some((size, i) => i > 0 && size < sizes[i - 1]! - 1e-9)) ? [`${succession.id} shrinks`] : [];
+    return steps.some((sizes) => sizes.some((size, i) => i > 0 && size < sizes[i - 1]! - 1e-9))
+      ? [`${succession.id} shrinks`]
+      : [];
   });
 
 const unproved = ({ tunnels }: Outcome): readonly string[] =>
@@ -30,7 +35,8 @@ const unproved = ({ tunnels }: Outcome): readonly string[] =>
  * could be there: allowed by pieces, and reachable without putting cloth on in too much wind.
  */
 export function coldNights({ tunnels, walks, successions }: Outcome): readonly string[] {
-  const unfit = (id: string): number => successions.find(({ succession }) => succession.id === id)!.crop.unfit;
+  const unfit = (id: string): number =>
+    successions.find(({ succession }) => succession.id === id)!.crop.unfit;
   return tunnels.flatMap(({ tunnel, ledger, choice, settings, nights, gaveWay }) => {
     const key = (i: number): string => settingKey(settings[choice[i]!]!);
     return walks.flatMap(({ index, part, date }) => {
@@ -43,7 +49,11 @@ export function coldNights({ tunnels, walks, successions }: Outcome): readonly s
       if (!damaged || warmer.length === 0) return [];
       const calmWalk = walks.slice(0, index + 1).some(({ tooWindy }) => !tooWindy);
       const said = gaveWay.includes("frost");
-      return calmWalk || !said ? [`${tunnel.id} lies under ${key(index)} on the night of ${date} though ${warmer[0]!.setting} is warmer`] : [];
+      return calmWalk || !said
+        ? [
+            `${tunnel.id} lies under ${key(index)} on the night of ${date} though ${warmer[0]!.setting} is warmer`,
+          ]
+        : [];
     });
   });
 }
@@ -54,7 +64,9 @@ export function coveredInHeat({ farm, tunnels, walks, weather }: Outcome, hot: n
   return tunnels.flatMap(({ tunnel, choice, settings }) =>
     walks
       .filter(({ part, date }) => part === "morning" && weather.find((day) => day.date === date)!.high >= hot)
-      .filter(({ index }) => settings[choice[index]!]!.some(({ cover, state }) => state !== "nights" && warming(cover)))
+      .filter(({ index }) =>
+        settings[choice[index]!]!.some(({ cover, state }) => state !== "nights" && warming(cover)),
+      )
       .map(({ date }) => `${tunnel.id} keeps its row cover on by day on ${date}`),
   );
 }
@@ -73,16 +85,22 @@ export function laterWhenWarmer(
   for (const { succession, crop, reach, atPicks } of before.successions) {
     const tunnel = before.tunnels.find((plan) => plan.tunnel.id === succession.tunnel)!;
     const now = settingKey(tunnel.now);
-    const warmest = Math.max(...tunnel.ledger.filter(({ setting }) => setting === now).map(({ highest }) => highest));
+    const warmest = Math.max(
+      ...tunnel.ledger.filter(({ setting }) => setting === now).map(({ highest }) => highest),
+    );
     if (warmest + by > crop.growth.optimumLow) continue;
     compared += 1;
     const other = warmer.successions.find((outlook) => outlook.succession.id === succession.id)!;
-    if (reach.unchanged !== null && (other.reach.unchanged === null || other.reach.unchanged > reach.unchanged)) {
+    if (
+      reach.unchanged !== null &&
+      (other.reach.unchanged === null || other.reach.unchanged > reach.unchanged)
+    ) {
       faults.push(`${succession.id} reaches its size later`);
     }
     for (const { pick, unchanged } of atPicks) {
       const same = other.atPicks.find((at) => at.pick.at === pick.at)!;
-      if (same.unchanged.middle < unchanged.middle - 1e-9) faults.push(`${succession.id} is smaller at the pick of ${pick.date}`);
+      if (same.unchanged.middle < unchanged.middle - 1e-9)
+        faults.push(`${succession.id} is smaller at the pick of ${pick.date}`);
     }
   }
   return { compared, faults };

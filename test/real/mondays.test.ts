@@ -6,19 +6,25 @@ import { exampleFarm } from "./exampleFarm.ts";
 import { coveredInHeat, faultsOf, laterWhenWarmer } from "./expectations.ts";
 
 const farm = exampleFarm();
-const plan = (city: City, monday: string, warmer = 0) => week(mondayInput(farm, city, monday as LocalDate, warmer));
+const plan = (city: City, monday: string, warmer = 0) =>
+  week(mondayInput(farm, city, monday as LocalDate, warmer));
 
 describe("weeks of real weather, Seattle and New York 2012–2015 (vega-datasets)", () => {
-  it.each(["2012-03-05", "2014-03-10"])("puts frost first and the warmest cloth on in New York, %s", (monday) => {
-    const outcome = plan("New York", monday);
-    expect(faultsOf(outcome)).toEqual([]);
-    expect(outcome.warnings[0]).toMatchObject({ kind: "frost", severity: "danger" });
-    expect(outcome.warnings.some(({ kind }) => kind === "wind")).toBe(true);
-    for (const { changes } of outcome.tunnels) {
-      const lays = changes.filter(({ to, from }) => to.length > from.length);
-      expect(lays.filter(({ walk }) => walk.tooWindy).map(({ tunnel, walk }) => `${tunnel.id} on ${walk.date}`)).toEqual([]);
-    }
-  });
+  it.each(["2012-03-05", "2014-03-10"])(
+    "puts frost first and the warmest cloth on in New York, %s",
+    (monday) => {
+      const outcome = plan("New York", monday);
+      expect(faultsOf(outcome)).toEqual([]);
+      expect(outcome.warnings[0]).toMatchObject({ kind: "frost", severity: "danger" });
+      expect(outcome.warnings.some(({ kind }) => kind === "wind")).toBe(true);
+      for (const { changes } of outcome.tunnels) {
+        const lays = changes.filter(({ to, from }) => to.length > from.length);
+        expect(
+          lays.filter(({ walk }) => walk.tooWindy).map(({ tunnel, walk }) => `${tunnel.id} on ${walk.date}`),
+        ).toEqual([]);
+      }
+    },
+  );
 
   it.each([
     ["New York", "2012-06-18"],

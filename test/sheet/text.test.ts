@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Outcome } from "../../src/decide/index.ts";
+import { fahrenheit, type LocalDate } from "../../src/quantity/index.ts";
 import type { Beds } from "../../src/sheet/index.ts";
 import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
 import { displayWidth } from "../../src/sheet/wrap.ts";
@@ -111,6 +112,31 @@ describe("the sheet says", () => {
     expect(text).toContain("North 2 and North 1 should come through, but what is on cannot promise it.");
     expect(text).toContain(
       "The evening before this night is too windy to put cloth on: what North 2, North 1 and South 1 can have must lie there from an earlier walk.",
+    );
+  });
+
+  test("further nights of little risk together", () => {
+    const { warnings } = sample();
+    const care = warnings.flatMap((warning) =>
+      warning.kind === "frost" && warning.tunnel === "n1" ? [{ ...warning, severity: "care" as const }] : [],
+    );
+    const more = ["2026-04-23", "2026-04-24"].flatMap((date) =>
+      care.map((warning) => ({ ...warning, date: date as LocalDate, bare: fahrenheit(31), risk: 0.1 })),
+    );
+    expect(told(sample({}, { warnings: [...warnings, ...more] }))).toContain(
+      "CARE: More frost in the nights that begin on Thu Apr 23 and Fri Apr 24: down to 31 °F at the crop with nothing on. Some risk is left in North 1 (1 in 10).",
+    );
+  });
+
+  test("several days of heat together", () => {
+    const { warnings } = sample();
+    const more = warnings.flatMap((warning) =>
+      warning.kind === "heat"
+        ? [{ ...warning, date: "2026-04-21" as LocalDate, ifLeft: fahrenheit(99) }]
+        : [],
+    );
+    expect(told(sample({}, { warnings: [...warnings, ...more] }))).toContain(
+      "CARE: Heat on Mon Apr 20 and Tue Apr 21: up to 99 °F at the crop in calm air if what lies there now is left on.",
     );
   });
 

@@ -1,0 +1,117 @@
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { limitsTable } from "./proof/limits.ts";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const readme = readFileSync(join(root, "README.md"), "utf8");
+const pack = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as {
+  readonly description: string;
+  readonly scripts: Readonly<Record<string, string>>;
+};
+
+const blocks = (language: string): readonly string[] =>
+  [...readme.matchAll(/```(\w+)\n([\s\S]*?)```/gu)]
+    .filter(([, name]) => name === language)
+    .map(([, , text]) => text!);
+
+const marked = (mark: string): string =>
+  new RegExp(`<!-- ${mark} -->\n([\\s\\S]*?)\n<!-- /${mark} -->`, "u").exec(readme)![1]!;
+
+const shown = blocks("sh").flatMap((block) => block.trim().split("\n"));
+
+let folder: string;
+let copy: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "leafpace-readme-"));
+  copy = join(folder, "my-copy");
+  cpSync(join(root, "examples", "hollow-creek"), copy, { recursive: true });
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const node = (parameters: readonly string[], cwd: string) =>
+  spawnSync(process.execPath, parameters, { cwd, encoding: "utf8", env: { ...process.env, NO_COLOR: "1" } });
+
+/** What npm start runs. */
+const start = () => node(pack.scripts["start"]!.replace(/^node /u, "").split(" "), root);
+
+describe("the README", () => {
+  test("says what the program is in one line, as package.json does", () => {
+    const [title, , line] = readme.split("\n");
+    expect(title).toBe("# Leafpace");
+    expect(line).toBe(pack.description);
+    expect(line!.length).toBeLessThan(120);
+  });
+
+  test("ends with the licence", () => {
+    const headings = [...readme.matchAll(/^## (.*)$/gmu)].map(([, heading]) => heading);
+    expect(headings.at(-1)).toBe("Licence");
+    expect(readme.trimEnd().split("\n").at(-1)).toBe("MIT");
+  });
+
+  test("links to no heading and no file that is not there", () => {
+    const anchors = [...readme.matchAll(/^## (.*)$/gmu)].map(
+      ([, heading]) => `#${heading!.toLowerCase().replaceAll(" ", "-")}`,
+    );
+    const links = [...readme.matchAll(/\]\(([^)]+)\)/gu)].map(([, link]) => link!);
+    expect(links.filter((link) => link.startsWith("#") && !anchors.includes(link))).toEqual([]);
+    for (const link of links.filter((other) => !other.startsWith("#")))
+      expect(readFileSync(join(root, link), "utf8")).not.toBe("");
+  });
+
+  test("shows only commands that are tested here, set up the machine, or lead to the copied example", () => {
+    const others = shown.filter((line) => !line.startsWith("leafpace ") && line !== "npm start");
+    expect(others).toEqual([
+      "npm test",
+      "npm install",
+      "npx leafpace",
+      "npm install -g .",
+      "cp -r examples/hollow-creek my-copy",
+      "cd my-copy",
+    ]);
+  });
+
+  test("shows a sheet whose every line npm start prints, in that order", () => {
+    const { status, stdout } = start();
+    expect(status).toBe(0);
+    const printed = stdout.split("\n");
+    const lines = marked("sheet").split("\n").slice(1, -1);
+    expect(lines.length).toBeLessThan(72);
+    let at = 0;
+    for (const line of lines) {
+      if (line === "…" || line === "") continue;
+      const found = printed.indexOf(line, at);
+      expect(
+        found,
+        `"${line}" is printed after line ${at}; if the sheet has changed, run node test/proof/readme.mjs`,
+      ).toBeGreaterThanOrEqual(at);
+      at = found + 1;
+    }
+  });
+
+  test("gives the limits of covers as the code computes them on measured weather", () => {
+    expect(marked("limits")).toBe(limitsTable());
+  });
+
+  test("imports the library in an example that runs", () => {
+    const [example] = blocks("js");
+    const library = pathToFileURL(join(root, "dist", "index.js")).href;
+    const file = join(folder, "example.mjs");
+    writeFileSync(file, example!.replace('"leafpace"', JSON.stringify(library)));
+    const { status, stdout, stderr } = node([file], folder);
+    expect(stderr).toBe("");
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^18 days after emergence at 14 °C: \d+\.\d cm\n/u);
+  });
+});
+
+describe("a command the README shows ends well in a copy of the example:", () => {
+  test.each(shown.filter((line) => line.startsWith("leafpace ")))("%s", (line) => {
+    const { status, stderr } = node([join(root, "dist", "main.js"), ...line.split(" ").slice(1)], copy);
+    expect(stderr).not.toMatch(/error/iu);
+    expect(status).toBe(0);
+  });
+});
