@@ -36,7 +36,7 @@ const node = (parameters: readonly string[], cwd: string) =>
   spawnSync(process.execPath, parameters, { cwd, encoding: "utf8", env: { ...process.env, NO_COLOR: "1" } });
 
 /** What npm start runs. */
-const start = () => node(pack.scripts["start"]!.replace(/^node /u, "").split(" "), root);
+const start = () => node(pack.scripts.start!.replace(/^node /u, "").split(" "), root);
 
 describe("the README", () => {
   test("says what the program is in one line, as package.json does", () => {

@@ -15,7 +15,7 @@ import type { Weather } from "../weather/index.ts";
 import { type Horizon, partOf } from "./horizon.ts";
 import type { Fate, LimitName, Pick } from "./outcome.ts";
 import type { Growing, Standing, TunnelNow } from "./standing.ts";
-import { type Value, valueOf } from "./value.ts";
+import { type Value, expectedValue } from "./value.ts";
 
 /** Climates and sums under every setting from now to the lookout, each computed once. */
 export interface Ahead {
@@ -483,7 +483,7 @@ function successionTable(
   return {
     standing,
     growing,
-    value: valueOf(whole, growing.curve, crop, growing.belief, [thermalTime, reach], settings),
+    value: expectedValue(whole, growing.curve, crop, growing.belief, [thermalTime, reach], settings),
     thermalTime,
     light,
     thermalTimeIn,

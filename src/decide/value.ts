@@ -38,7 +38,7 @@ const CELL = 3;
  * @param from - Least thermal time ever asked for. [°C·d]
  * @param to - Greatest. [°C·d]
  */
-export function valueOf(
+export function expectedValue(
   whole: number,
   curve: LeafCurve,
   crop: Crop,

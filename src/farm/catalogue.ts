@@ -26,7 +26,11 @@ function nested(values: Readonly<Record<string, Value>>): Nested {
     const keys = path.split(".");
     const last = keys.pop()!;
     let at = root;
-    for (const key of keys) at = (at[key] ??= {}) as Nested;
+    for (const key of keys) {
+      const inner = (at[key] ?? {}) as Nested;
+      at[key] = inner;
+      at = inner;
+    }
     at[last] = value;
   }
   return root;

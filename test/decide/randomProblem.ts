@@ -1,4 +1,4 @@
-import { type Outlet, type SuccessionTable, type TunnelProblem, valueOf } from "../../src/decide/index.ts";
+import { type Outlet, type SuccessionTable, type TunnelProblem, expectedValue } from "../../src/decide/index.ts";
 import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
 import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
 import { degreeDays, type Instant } from "../../src/quantity/index.ts";
@@ -66,7 +66,7 @@ export function randomProblem(seed: number): TunnelProblem {
     return {
       standing: { crop } as never,
       growing: {} as never,
-      value: valueOf(between(20, 300), curve, crop, belief, [start, start + 60 * n], settings),
+      value: expectedValue(between(20, 300), curve, crop, belief, [start, start + 60 * n], settings),
       thermalTime: start,
       light: between(300, 900),
       thermalTimeIn: table(() => 0),

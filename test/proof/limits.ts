@@ -136,3 +136,5 @@ export function limitsTable(): string {
   ]);
   return [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
 }
+
+if (process.argv[1]?.endsWith("limits.mjs")) process.stdout.write(`${limitsTable()}\n`);

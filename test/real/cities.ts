@@ -15,11 +15,13 @@ import {
 import { type DailyRecord, type HourlyRecord, weatherOf } from "../../src/weather/index.ts";
 import type { WeekInput } from "../../src/week.ts";
 
+export type City = "Seattle" | "New York";
+
 /**
  * Daily weather of Seattle and New York 2012–2015, from the package vega-datasets (weather.csv, measured by the United
  * States' weather service): lowest, highest, mean wind.
  */
-export const CITIES = {
+export const CITIES: Readonly<Record<City, Place>> = {
   Seattle: {
     latitude: 47.61,
     longitude: -122.33,
@@ -34,9 +36,7 @@ export const CITIES = {
     zone: "America/New_York",
     setting: "coast",
   },
-} as const satisfies Record<string, Place>;
-
-export type City = keyof typeof CITIES;
+};
 
 const file = new URL("../../node_modules/vega-datasets/data/weather.csv", import.meta.url);
 
