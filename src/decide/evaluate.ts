@@ -1,5 +1,6 @@
 import type { LimitName, Parts } from "./outcome.ts";
-import type { Outlet, SuccessionTable, TunnelProblem } from "./tables.ts";
+import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
 
 /** What a schedule brings, limits first. */
 export interface Evaluation {
@@ -60,8 +61,8 @@ export function breachesAt(
   const move = from * problem.settings.length + to;
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
-  if (problem.windy[walk] && problem.puts[part][move]) limits.push("wind");
-  if (problem.frozen[walk] && from !== to && problem.takes[part][move]) limits.push("frozen");
+  if (problem.windy[walk] && problem.moves[part].puts[move]) limits.push("wind");
+  if (problem.frozen[walk] && from !== to && problem.moves[part].takes[move]) limits.push("frozen");
   return limits;
 }
 
@@ -71,9 +72,9 @@ export function idle(problem: TunnelProblem, walk: number, from: number, to: num
   const part = problem.parts[walk]!;
   return (
     from !== to &&
-    problem.minutes[part][move] === 0 &&
-    !problem.puts[part][move] &&
-    !problem.takes[part][move]
+    problem.moves[part].minutes[move] === 0 &&
+    !problem.moves[part].puts[move] &&
+    !problem.moves[part].takes[move]
   );
 }
 
@@ -113,7 +114,7 @@ export function evaluate(problem: TunnelProblem, choice: readonly number[]): Eva
     dim += problem.dim[i * S + to]!;
     if (problem.dim[i * S + to]! > 0 && dim > problem.dimDays) breaches.push("dim");
     if (!problem.possible[i * S + to]) breaches.push("pieces");
-    minutes += problem.minutes[problem.parts[i]!][from * S + to]!;
+    minutes += problem.moves[problem.parts[i]!].minutes[from * S + to]!;
     if (from === to) continue;
     changes += 1;
     const used = (inWeek.get(problem.week[i]!) ?? 0) + 1;

@@ -42,7 +42,7 @@ export function changesOf(
     const setting = problem.settings[to]!;
     const had = new Set(problem.settings[from]!.map(({ cover }) => cover));
     const rhythm = setting.some(({ state }) => state === "nights");
-    const { day, night } = problem.minutes;
+    const { day, night } = problem.moves;
     return [
       {
         walk: horizon.walks[i]!,
@@ -52,8 +52,8 @@ export function changesOf(
         pieces: setting
           .filter(({ cover }) => !had.has(cover))
           .flatMap(({ cover }) => pieces.get(cover) ?? []),
-        minutes: problem.minutes[problem.parts[i]!][from * S + to]!,
-        minutesEachWalk: rhythm ? Math.max(day[to * S + to]!, night[to * S + to]!) : 0,
+        minutes: problem.moves[problem.parts[i]!].minutes[from * S + to]!,
+        minutesEachWalk: rhythm ? Math.max(day.minutes[to * S + to]!, night.minutes[to * S + to]!) : 0,
         decidedBy: limit === null ? strongest : "limit",
         gain,
         limit,

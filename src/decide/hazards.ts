@@ -11,7 +11,8 @@ import {
   windWarnings,
 } from "../watch/index.ts";
 import type { Night } from "./outcome.ts";
-import type { Planned, Scene } from "./share.ts";
+import type { Scene } from "./scene.ts";
+import type { Planned } from "./share.ts";
 
 const lowestOf = (values: Float64Array, from: number, a: number, b: number): number =>
   values

@@ -4,9 +4,10 @@ import { type Centimetre, degreeDays, metre } from "../quantity/index.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import { reachOf } from "./reach.ts";
-import type { Planned, Scene } from "./share.ts";
+import type { Scene } from "./scene.ts";
+import type { Planned } from "./share.ts";
 import type { Growing, Standing } from "./standing.ts";
-import type { Outlet, SuccessionTable } from "./tables.ts";
+import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
 
 /** Four of five cases lie within this many standard deviations. */
 const FOUR_IN_FIVE = 1.2816;

@@ -1,8 +1,9 @@
 import { between } from "../growth/index.ts";
 import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import type { SuccessionOutlook } from "./outcome.ts";
-import type { Planned, Scene } from "./share.ts";
-import type { SuccessionTable } from "./tables.ts";
+import type { Scene } from "./scene.ts";
+import type { Planned } from "./share.ts";
+import type { SuccessionTable } from "./successionTable.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
 function crossing(

@@ -2,12 +2,17 @@ import { climate } from "../cover/index.ts";
 import type { Farm, Settings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
-import { type Forecast, type SensorRecords, type WeatherResult, weatherOf } from "../weather/index.ts";
-import { horizonOf } from "./horizon.ts";
-import type { MadeFrom } from "./outcome.ts";
+import {
+  type Forecast,
+  type SensorRecords,
+  type Weather,
+  type WeatherResult,
+  weatherOf,
+} from "../weather/index.ts";
+import { type Ahead, ahead } from "./ahead.ts";
+import { type Horizon, horizonOf } from "./horizon.ts";
+import type { MadeFrom, Pick } from "./outcome.ts";
 import { picksOf } from "./picks.ts";
-import type { Scene } from "./share.ts";
-import { ahead } from "./tables.ts";
 
 /** What the main job is given. */
 export interface WeekInput {
@@ -21,6 +26,16 @@ export interface WeekInput {
   readonly days: number;
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
+}
+
+/** The stage on which a plan is made. */
+export interface Scene {
+  readonly farm: Farm;
+  readonly weather: Weather;
+  readonly horizon: Horizon;
+  readonly picks: readonly Pick[];
+  readonly store: Ahead;
+  readonly settings: Settings;
 }
 
 /** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] judgement */

@@ -1,5 +1,6 @@
 import { breachesAt, gravityOf, idle, outletWorth, quality, rounded } from "./evaluate.ts";
-import type { Outlet, SuccessionTable, TunnelProblem } from "./tables.ts";
+import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
 
 /** The best schedule of one tunnel. */
 export interface Found {
@@ -199,7 +200,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays;
     gravity[i + 1] =
       gravity[i]! + brokenGravity[k]! + moveGravity[i * S * S + from * S + to]! + (tooDim ? DIM_GRAVITY : 0);
-    minutes[i + 1] = minutes[i]! + problem.minutes[problem.parts[i]!][from * S + to]!;
+    minutes[i + 1] = minutes[i]! + problem.moves[problem.parts[i]!].minutes[from * S + to]!;
     for (let j = 0; j < J; j++) {
       const { table, rests } = tracked[j]!;
       let top = settled[j]![i]!;
@@ -288,7 +289,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     nodes += 1;
     const from = i === 0 ? problem.now : choice[i - 1]!;
     const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : inWeek;
-    const minutesTo = problem.minutes[problem.parts[i]!];
+    const minutesTo = problem.moves[problem.parts[i]!].minutes;
     for (let turn = -1; turn < S; turn++) {
       const to = turn < 0 ? from : turn;
       if (turn === from || !open(i, to)) continue;
@@ -333,7 +334,7 @@ function tailsOf(problem: TunnelProblem, brokenGravity: Int32Array) {
   for (let s = 0; s < S; s++) {
     for (let i = n - 1; i >= 0; i--) {
       const [here, next] = [i * S + s, (i + 1) * S + s];
-      minutes[here] = minutes[next]! + problem.minutes[problem.parts[i]!][s * S + s]!;
+      minutes[here] = minutes[next]! + problem.moves[problem.parts[i]!].minutes[s * S + s]!;
       gravity[here] = gravity[next]! + brokenGravity[here]! + gravityOf(breachesAt(problem, i, s, s));
       closed[here] = closed[next] || !problem.possible[here] ? 1 : 0;
     }

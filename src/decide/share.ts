@@ -1,12 +1,10 @@
-import type { Farm, Piece, Setting, Settings, Tunnel } from "../farm/index.ts";
-import type { Weather } from "../weather/index.ts";
+import type { Farm, Piece, Setting, Tunnel } from "../farm/index.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
-import type { Horizon } from "./horizon.ts";
 import { optionsOf } from "./options.ts";
-import type { Pick } from "./outcome.ts";
+import type { Scene } from "./scene.ts";
 import { bestSchedule } from "./search.ts";
 import type { Standing, TunnelNow } from "./standing.ts";
-import { type Ahead, type TunnelProblem, tunnelProblem } from "./tables.ts";
+import { type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
 
 /** A tunnel with its standings, its problem and its chosen schedule. */
 export interface Planned {
@@ -20,18 +18,6 @@ export interface Planned {
   /** Which piece each cover of the plan is. */
   readonly pieces: ReadonlyMap<string, Piece>;
 }
-
-export interface Scene {
-  readonly farm: Farm;
-  readonly weather: Weather;
-  readonly horizon: Horizon;
-  readonly picks: readonly Pick[];
-  readonly store: Ahead;
-  readonly settings: Settings;
-}
-
-/** Length the covers' minutes are stated for. [m] */
-const HUNDRED_FEET = 30.48;
 
 /** Count of each piece in use in each interval. */
 type Used = Map<Piece, Int32Array>;
@@ -77,24 +63,11 @@ function piecesFor(
 
 /** Best schedule of one tunnel with the pieces left to it. */
 function solve(scene: Scene, at: TunnelNow, standings: readonly Standing[], used: Used): Planned {
-  const { farm, weather, horizon, picks, store, settings } = scene;
   const pieces = piecesFor(scene, at, used);
-  const options = optionsOf(farm, at.tunnel, at.now, [...pieces.keys()]);
+  const options = optionsOf(scene.farm, at.tunnel, at.now, [...pieces.keys()]);
   const possible = (setting: Setting, interval: number): boolean =>
     setting.every(({ cover }) => pieces.get(cover)?.free(interval) ?? false);
-  const problem = tunnelProblem(
-    farm,
-    at,
-    options,
-    possible,
-    standings,
-    picks,
-    horizon,
-    weather,
-    store,
-    at.tunnel.length / HUNDRED_FEET,
-    settings,
-  );
+  const problem = tunnelProblem(scene, at, options, possible, standings);
   const { choice, proved } = bestSchedule(problem);
   return {
     at,

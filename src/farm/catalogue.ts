@@ -37,7 +37,7 @@ function nested(values: Readonly<Record<string, Value>>): Nested {
 }
 
 function cropOf(id: string, name: string, values: Readonly<Record<string, Value>>): Crop {
-  const requirementStanding = values["requirement"]!.standing as HowKnown;
+  const requirementStanding = values.requirement!.standing as HowKnown;
   return { id, name, requirementStanding, ...nested(values) } as unknown as Crop;
 }
 

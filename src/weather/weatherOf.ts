@@ -87,7 +87,7 @@ function usual(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: bool
  * Without a log and without a forecast there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
-  const { place, settings, on, from, until } = input;
+  const { place, on, from, until } = input;
   const first = (hourOf(solarNoon(place.longitude, from)) - 12) as UtcHour;
   const end = hourOf(solarNoon(place.longitude, until)) + 13;
   const length = end - first;
@@ -145,7 +145,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const cloud = new Float64Array(length);
   const wind = new Float64Array(length);
   const dayWeather = days.dates.map((date, index) =>
-    lightOfDay(input, date, all[index]!, index, days.day, first, today, { radiation, cloud, wind }),
+    lightOfDay(input, date, all[index]!, index, days.day, first, { radiation, cloud, wind }),
   );
   return {
     weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },
@@ -209,7 +209,6 @@ function lightOfDay(
   index: number,
   dayOfHour: Int32Array,
   first: UtcHour,
-  today: LocalDate,
   into: { readonly radiation: Float64Array; readonly cloud: Float64Array; readonly wind: Float64Array },
 ): DayWeather {
   const number = dayOfYear(date);

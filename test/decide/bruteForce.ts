@@ -21,9 +21,9 @@ function saysNothing(problem: TunnelProblem, choice: readonly number[]): boolean
     const move = from * S + to;
     return (
       from !== to &&
-      problem.minutes[part][move] === 0 &&
-      !problem.puts[part][move] &&
-      !problem.takes[part][move]
+      problem.moves[part].minutes[move] === 0 &&
+      !problem.moves[part].puts[move] &&
+      !problem.moves[part].takes[move]
     );
   });
 }

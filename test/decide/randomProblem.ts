@@ -1,4 +1,10 @@
-import { type Outlet, type SuccessionTable, type TunnelProblem, expectedValue } from "../../src/decide/index.ts";
+import {
+  expectedValue,
+  type Moves,
+  type OutletTable,
+  type SuccessionTable,
+  type TunnelProblem,
+} from "../../src/decide/index.ts";
 import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
 import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
 import { degreeDays, type Instant } from "../../src/quantity/index.ts";
@@ -33,12 +39,17 @@ export function randomProblem(seed: number): TunnelProblem {
   const S = whole(2, 4);
   const options = CHOICES.slice(0, S);
   const table = (make: () => number): Float64Array => Float64Array.from({ length: n * S }, make);
-  const moves = (make: () => number): Float64Array =>
+  const minutes = (make: () => number): Float64Array =>
     Float64Array.from({ length: S * S }, (_, k) =>
       Math.floor(k / S) === k % S && random() < 0.7 ? 0 : make(),
     );
   const bits = (size: number, chance: number): Uint8Array =>
     Uint8Array.from({ length: size }, () => (random() < chance ? 1 : 0));
+  const moves = (): Moves => ({
+    minutes: minutes(() => between(0, 20)),
+    puts: bits(S * S, 0.3),
+    takes: bits(S * S, 0.3),
+  });
   const now = whole(0, S - 1);
   const possible = bits(n * S, 0.85);
   for (let i = 0; i < n; i++) possible[i * S + now] = 1;
@@ -51,7 +62,7 @@ export function randomProblem(seed: number): TunnelProblem {
     const start = crop.requirement * between(0.7, 1.25);
     const outlets = Array.from(
       { length: whole(1, 4) },
-      (): Outlet => ({
+      (): OutletTable => ({
         fate: { kind: "none" } as never,
         at: 0 as Instant,
         interval: whole(0, n),
@@ -66,6 +77,7 @@ export function randomProblem(seed: number): TunnelProblem {
     return {
       standing: { crop } as never,
       growing: {} as never,
+      whole: 1,
       value: expectedValue(between(20, 300), curve, crop, belief, [start, start + 60 * n], settings),
       thermalTime: start,
       light: between(300, 900),
@@ -90,9 +102,7 @@ export function randomProblem(seed: number): TunnelProblem {
     broken: Array.from({ length: n * S }, () => (random() < 0.12 ? (["rowCoverInHeat"] as const) : [])),
     dim: bits(n * S, 0.2),
     dimDays: whole(0, 2),
-    minutes: { day: moves(() => between(0, 20)), night: moves(() => between(0, 20)) },
-    puts: { day: bits(S * S, 0.3), night: bits(S * S, 0.3) },
-    takes: { day: bits(S * S, 0.3), night: bits(S * S, 0.3) },
+    moves: { day: moves(), night: moves() },
     windy: Array.from({ length: n }, () => random() < 0.2),
     frozen: Array.from({ length: n }, () => random() < 0.2),
     minute: between(0, 0.6),

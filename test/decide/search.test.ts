@@ -4,7 +4,7 @@ import { bruteForce } from "./bruteForce.ts";
 import { randomProblem } from "./randomProblem.ts";
 
 /** Random tunnels tried here; `npm run proof` tries a thousand. */
-const CASES = Number(process.env["LEAFPACE_CASES"] ?? 100);
+const CASES = Number(process.env.LEAFPACE_CASES ?? 100);
 
 describe("the schedule of one tunnel", () => {
   it(`is as good as the best of all schedules on ${CASES} random tunnels`, () => {

@@ -1,0 +1,98 @@
+import type { Cover, Setting } from "../farm/index.ts";
+import { lyingBy } from "../farm/index.ts";
+import { between } from "../growth/index.ts";
+import { damageOdds, predicted } from "../watch/index.ts";
+import { extremeBetween } from "./ahead.ts";
+import type { LimitName } from "./outcome.ts";
+import type { Scene } from "./scene.ts";
+import type { SuccessionTable } from "./successionTable.ts";
+
+/** How much colder than the warmest cloth at hand still counts as the warmest. [°C] */
+const AS_WARM = 0.1;
+
+/** The succession has leaves before an hour. */
+const up = ({ growing }: SuccessionTable, hour: number): boolean => growing.origin < hour;
+
+const isKind = (
+  covers: ReadonlyMap<string, Cover>,
+  id: string,
+  ...kinds: readonly Cover["kind"][]
+): boolean => kinds.includes(covers.get(id)!.kind);
+
+/** Required net is missing. */
+export const lacksNet = ({ farm }: Scene, setting: Setting): boolean =>
+  !setting.some(({ cover, state }) => state === "on" && isKind(farm.covers, cover, "net"));
+
+/** Row cover or film by day that makes some crop warmer and yet slower than the bed without it: heat is no brake. */
+export function heatSlows(
+  { farm, store }: Scene,
+  setting: Setting,
+  successions: readonly SuccessionTable[],
+  from: number,
+  to: number,
+): boolean {
+  const warms = ({ cover }: { readonly cover: string }): boolean =>
+    isKind(farm.covers, cover, "rowCover", "film");
+  if (!lyingBy(setting, "day").some(warms)) return false;
+  const rest = setting.filter((layer) => !warms(layer));
+  return successions.some((table) => {
+    if (!up(table, to)) return false;
+    const { crop } = table.standing;
+    const [under, without] = [store.sums(crop, setting), store.sums(crop, rest)];
+    return (
+      between(under.thermalTime, under.from, from, to) <
+      between(without.thermalTime, without.from, from, to) - 1e-9
+    );
+  });
+}
+
+/** Shade cloth under which the day's light falls below the floor of some crop. */
+export function isDim(
+  { farm, store }: Scene,
+  setting: Setting,
+  successions: readonly SuccessionTable[],
+  from: number,
+  to: number,
+): boolean {
+  if (!setting.some(({ cover }) => isKind(farm.covers, cover, "shade"))) return false;
+  return successions.some((table) => {
+    if (!up(table, to)) return false;
+    const { crop } = table.standing;
+    const sums = store.sums(crop, setting);
+    return between(sums.light, sums.from, from, to) < crop.lightFloor;
+  });
+}
+
+/** A night on which the leaves of some succession would more likely than not be damaged on a bare bed. */
+export function isFrostNight(
+  { store, settings }: Scene,
+  successions: readonly SuccessionTable[],
+  from: number,
+  to: number,
+  lead: number,
+): boolean {
+  const bare = store.climate([]);
+  const lowest = extremeBetween(bare.frost, bare.from, from, to, Math.min);
+  return successions.some(
+    (table) =>
+      up(table, to) &&
+      predicted(damageOdds(table.standing.crop, lowest, Number.NEGATIVE_INFINITY, lead, settings)),
+  );
+}
+
+/** What a setting breaks in one interval. */
+export interface Breach {
+  readonly netMissing: boolean;
+  readonly slowedByHeat: boolean;
+  /** null: no frost night; else how much colder than the warmest cloth at hand. [°C] */
+  readonly colder: number | null;
+}
+
+/** Names of the limits broken. */
+export function limitsBroken({ netMissing, slowedByHeat, colder }: Breach): readonly LimitName[] {
+  return [
+    ...(netMissing ? (["net"] as const) : []),
+    ...(slowedByHeat ? (["rowCoverInHeat"] as const) : []),
+    ...(colder !== null && colder > AS_WARM ? (["frost"] as const) : []),
+  ];
+}

@@ -1,0 +1,60 @@
+import { daysBetween, HOUR, type Instant } from "../quantity/index.ts";
+import type { Fate, Pick } from "./outcome.ts";
+import type { Scene } from "./scene.ts";
+import type { Growing, Standing } from "./standing.ts";
+
+/** A moment at which a succession may be cut, and what it is cut for. */
+export interface Outlet {
+  readonly fate: Fate & { readonly kind: "pick" | "hold" };
+  readonly at: Instant;
+  /** The interval it lies in; the number of intervals when it lies beyond them. */
+  readonly interval: number;
+  /** Share of the price for market, keeping cold and waiting. [0–1] */
+  readonly share: number;
+  /** Days since emergence or the last cut. [d] */
+  readonly days: number;
+}
+
+/** Every moment a succession may be cut: at each pick, and at each morning walk for the pick it keeps cold for best. */
+export function outletsOf(
+  { picks, horizon, weather, settings }: Scene,
+  { succession, crop }: Standing,
+  growing: Growing,
+): readonly Outlet[] {
+  const marketShare = ({ market }: Pick): number =>
+    succession.market === null || succession.market === market.id ? 1 : settings.otherMarketShare;
+  const wait = (at: Instant): number => (1 - settings.bedDay) ** ((at - horizon.on) / (24 * HOUR));
+  const place = (at: Instant): number => {
+    const hour = at / HOUR - weather.first;
+    if (hour >= horizon.end) return horizon.walks.length;
+    return Math.max(
+      0,
+      horizon.starts.findLastIndex((start) => start <= hour),
+    );
+  };
+  const grown = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
+  const atPicks = picks.map((pick) => ({
+    fate: { kind: "pick" as const, pick, as: "salad" as const },
+    at: pick.at,
+    interval: place(pick.at),
+    share: marketShare(pick) * wait(pick.at),
+    days: grown(pick.at),
+  }));
+  const early = horizon.walks
+    .filter(({ part }) => part === "morning")
+    .flatMap(({ at, date }) => {
+      const best = picks
+        .map((pick) => ({ pick, days: (pick.at - at) / (24 * HOUR) }))
+        .filter((hold) => hold.days >= 0.5 && hold.days <= crop.storage)
+        .map((hold) => ({
+          ...hold,
+          share: marketShare(hold.pick) * (1 - settings.holdLoss) ** hold.days * wait(at),
+        }))
+        .sort((a, b) => b.share - a.share)[0];
+      if (best === undefined) return [];
+      const days = daysBetween(date, best.pick.marketDate);
+      const fate = { kind: "hold" as const, cut: at, days, pick: best.pick, as: "salad" as const };
+      return [{ fate, at, interval: place(at), share: best.share, days: grown(at) }];
+    });
+  return [...atPicks, ...early].filter(({ at }) => at / HOUR - weather.first > growing.origin);
+}
