@@ -18,6 +18,8 @@ const DIM_GRAVITY = gravityOf(["dim"]);
 /** What can still be gained from an interval up to an outlet, whatever is done: for bounds. */
 interface Rest {
   readonly outlet: Outlet;
+  /** Cut at the walk that opens its interval: what lies from that walk on changes nothing. */
+  readonly atWalk: boolean;
   readonly leastPace: Float64Array;
   readonly mostPace: Float64Array;
   readonly mostLight: Float64Array;
@@ -82,6 +84,10 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
   return table.outlets
     .map((outlet) => ({
       outlet,
+      atWalk:
+        outlet.interval < n &&
+        outlet.light.every((light) => light === 0) &&
+        outlet.pace.every((pace) => pace === 0),
       leastPace: leastPace(outlet),
       mostPace: mostPace(outlet),
       mostLight: mostLight(outlet),
@@ -193,6 +199,30 @@ export function bestSchedule(problem: TunnelProblem): Found {
     return sum;
   };
 
+  /** Best worth of a succession at outlets up to interval i: those at its walk, or those later in it under a setting. */
+  const settle = (i: number, j: number, setting: number, atWalk: boolean): number => {
+    const { table, rests } = tracked[j]!;
+    let top = settled[j]![i]!;
+    for (const rest of rests) {
+      const { outlet } = rest;
+      if (outlet.interval > i) break;
+      if (outlet.interval !== i || rest.atWalk !== atWalk) continue;
+      const grown = pace[j]![i]! + outlet.pace[setting]!;
+      const survived = safe[j]![i]! + outlet.safe[setting]!;
+      if (table.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
+      const lit = light[j]![i]! + outlet.light[setting]!;
+      const hot = heat[j]![i]! + outlet.heat[setting]!;
+      const { worth } = outletWorth(problem, table, outlet, grown, lit, hot, survived);
+      if (worth > top) top = worth;
+    }
+    return top;
+  };
+
+  /** Comes to the walk that opens interval i. */
+  const arrive = (i: number): void => {
+    for (let j = 0; j < J; j++) settled[j]![i] = settle(i, j, 0, true);
+  };
+
   /** Enters interval i with a setting. */
   const enter = (i: number, from: number, to: number): void => {
     const k = i * S + to;
@@ -202,25 +232,8 @@ export function bestSchedule(problem: TunnelProblem): Found {
       gravity[i]! + brokenGravity[k]! + moveGravity[i * S * S + from * S + to]! + (tooDim ? DIM_GRAVITY : 0);
     minutes[i + 1] = minutes[i]! + problem.moves[problem.parts[i]!].minutes[from * S + to]!;
     for (let j = 0; j < J; j++) {
-      const { table, rests } = tracked[j]!;
-      let top = settled[j]![i]!;
-      for (const { outlet } of rests) {
-        if (outlet.interval !== i) continue;
-        const grown = pace[j]![i]! + outlet.pace[to]!;
-        const survived = safe[j]![i]! + outlet.safe[to]!;
-        if (table.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
-        const sum = light[j]![i]! + outlet.light[to]!;
-        const { worth } = outletWorth(
-          problem,
-          table,
-          outlet,
-          grown,
-          sum,
-          heat[j]![i]! + outlet.heat[to]!,
-          survived,
-        );
-        if (worth > top) top = worth;
-      }
+      const { table } = tracked[j]!;
+      const top = settle(i, j, to, false);
       settled[j]![i + 1] = top;
       pace[j]![i + 1] = pace[j]![i]! + table.pace[k]!;
       light[j]![i + 1] = light[j]![i]! + table.lightIn[k]!;
@@ -274,6 +287,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     if (worse(grave, rounded(boundStaying(i, setting) + 1e-6), changes)) return;
     for (let k = i; k < n; k++) {
       choice[k] = setting;
+      arrive(k);
       enter(k, setting, setting);
     }
     keep(changes);
@@ -287,6 +301,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     }
     if (nodes >= MOST_NODES) return;
     nodes += 1;
+    arrive(i);
     const from = i === 0 ? problem.now : choice[i - 1]!;
     const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : inWeek;
     const minutesTo = problem.moves[problem.parts[i]!].minutes;
@@ -316,6 +331,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
       const from = i === 0 ? problem.now : schedule[i - 1]!;
       choice[i] = schedule[i]!;
       if (choice[i] !== from) changes += 1;
+      arrive(i);
       enter(i, from, choice[i]!);
     }
     keep(changes);
@@ -342,19 +358,17 @@ function tailsOf(problem: TunnelProblem, brokenGravity: Int32Array) {
   return { minutes, gravity, closed };
 }
 
-/** Schedules with at most one change, to have something good to beat before the tree is walked. */
+/** Leaving all as it is, and going over to each setting at the first walk: something good to beat before the tree is walked. */
 function seed(problem: TunnelProblem, offer: (schedule: readonly number[]) => void): void {
   const { intervals: n } = problem;
   const S = problem.settings.length;
   offer(new Array<number>(n).fill(problem.now));
   if (problem.changesPerWeek < 1) return;
   for (let to = 0; to < S; to++) {
-    if (to === problem.now) continue;
-    for (let at = 0; at < n; at++) {
-      if (idle(problem, at, problem.now, to)) continue;
-      let possible = true;
-      for (let i = at; i < n && possible; i++) possible = problem.possible[i * S + to] === 1;
-      if (possible) offer(Array.from({ length: n }, (_, i) => (i < at ? problem.now : to)));
-    }
+    const possible = Array.from({ length: n }, (_, i) => problem.possible[i * S + to]).every(
+      (free) => free === 1,
+    );
+    if (to !== problem.now && possible && !idle(problem, 0, problem.now, to))
+      offer(new Array<number>(n).fill(to));
   }
 }

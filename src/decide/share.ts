@@ -1,4 +1,4 @@
-import type { Farm, Piece, Setting, Tunnel } from "../farm/index.ts";
+import { type Farm, type Piece, type Setting, settingKey, type Tunnel } from "../farm/index.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { optionsOf } from "./options.ts";
 import type { Scene } from "./scene.ts";
@@ -6,17 +6,21 @@ import { bestSchedule } from "./search.ts";
 import type { Standing, TunnelNow } from "./standing.ts";
 import { type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
 
-/** A tunnel with its standings, its problem and its chosen schedule. */
-export interface Planned {
+/** A tunnel with its standings and what can be done with the pieces at hand. */
+interface Open {
   readonly at: TunnelNow;
   readonly standings: readonly Standing[];
   readonly problem: TunnelProblem;
+  /** Which piece each cover is. */
+  readonly pieces: ReadonlyMap<string, Piece>;
+}
+
+/** A tunnel with its standings, its problem and its chosen schedule. */
+export interface Planned extends Open {
   readonly choice: readonly number[];
   readonly chosen: Evaluation;
   readonly unchanged: Evaluation;
   readonly proved: boolean;
-  /** Which piece each cover of the plan is. */
-  readonly pieces: ReadonlyMap<string, Piece>;
 }
 
 /** Count of each piece in use in each interval. */
@@ -61,23 +65,30 @@ function piecesFor(
   return found;
 }
 
-/** Best schedule of one tunnel with the pieces left to it. */
-function solve(scene: Scene, at: TunnelNow, standings: readonly Standing[], used: Used): Planned {
+/** What one tunnel can do with the pieces left to it. */
+function openTo(scene: Scene, at: TunnelNow, standings: readonly Standing[], used: Used): Open {
   const pieces = piecesFor(scene, at, used);
   const options = optionsOf(scene.farm, at.tunnel, at.now, [...pieces.keys()]);
   const possible = (setting: Setting, interval: number): boolean =>
     setting.every(({ cover }) => pieces.get(cover)?.free(interval) ?? false);
-  const problem = tunnelProblem(scene, at, options, possible, standings);
-  const { choice, proved } = bestSchedule(problem);
   return {
     at,
     standings,
-    problem,
+    problem: tunnelProblem(scene, at, options, possible, standings),
+    pieces: new Map([...pieces].map(([cover, { piece }]) => [cover, piece])),
+  };
+}
+
+/** The best schedule of what a tunnel can do. */
+function solve(open: Open): Planned {
+  const { problem } = open;
+  const { choice, proved } = bestSchedule(problem);
+  return {
+    ...open,
     choice,
     proved,
     chosen: evaluate(problem, choice),
     unchanged: evaluate(problem, new Array<number>(problem.intervals).fill(problem.now)),
-    pieces: new Map([...pieces].map(([cover, { piece }]) => [cover, piece])),
   };
 }
 
@@ -124,7 +135,7 @@ export function shareCovers(
   const { farm, horizon } = scene;
   const n = horizon.walks.length;
   const nothing = (): Used => new Map(farm.pieces.map((piece) => [piece, new Int32Array(n)]));
-  const alone = tunnels.map(({ at, standings }) => solve(scene, at, standings, nothing()));
+  const alone = tunnels.map(({ at, standings }) => solve(openTo(scene, at, standings, nothing())));
   const order = alone
     .map((planned, index) => ({ planned, index }))
     .sort(
@@ -147,7 +158,9 @@ export function shareCovers(
   const result = [...alone];
   for (const { planned, index } of order) {
     hold(used, lyingNow(planned), -1);
-    const fitting = stillFree(planned, used) ? planned : solve(scene, planned.at, planned.standings, used);
+    const fitting = stillFree(planned, used)
+      ? planned
+      : solve(openTo(scene, planned.at, planned.standings, used));
     result[index] = fitting;
     hold(used, held(fitting), 1);
   }
@@ -155,7 +168,8 @@ export function shareCovers(
     const first = result[index]!;
     if (first === planned) continue;
     hold(used, held(first), -1);
-    const again = solve(scene, planned.at, planned.standings, used);
+    const open = openTo(scene, planned.at, planned.standings, used);
+    const again = sameProblem(open.problem, first.problem) ? first : solve(open);
     const better =
       again.chosen.gravity < first.chosen.gravity ||
       (again.chosen.gravity === first.chosen.gravity && again.chosen.worth > first.chosen.worth);
@@ -175,3 +189,8 @@ function stillFree({ at, problem, choice, pieces }: Planned, used: Used): boolea
     }),
   );
 }
+
+/** The same settings are possible in the same intervals: one and the same answer. */
+const sameProblem = (a: TunnelProblem, b: TunnelProblem): boolean =>
+  a.settings.map(settingKey).join() === b.settings.map(settingKey).join() &&
+  a.possible.every((free, k) => free === b.possible[k]);
