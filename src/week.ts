@@ -21,7 +21,7 @@ export type { WeekInput } from "./decide/index.ts";
 /** The main job: log, forecast and farm in; the cover schedule of the days ahead out. */
 export function week(input: WeekInput): Outcome {
   const { scene, madeFrom, problems } = sceneOf(input);
-  const { farm, on, days } = input;
+  const { farm, settings, on, days } = input;
   const empty = {
     walks: [],
     weather: [],
@@ -31,7 +31,7 @@ export function week(input: WeekInput): Outcome {
     picks: [],
     products: [],
   };
-  if (scene === null) return { farm, on, days, ...empty, madeFrom, problems };
+  if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plans = planAll(scene);
   const successions = plans.flatMap((plan) => plan.standings.map((each) => outlookOf(scene, plan, each)));
@@ -40,6 +40,7 @@ export function week(input: WeekInput): Outcome {
   const picks = scene.picks.filter(({ planned }) => planned);
   return {
     farm,
+    settings,
     on,
     days,
     walks: scene.horizon.walks,

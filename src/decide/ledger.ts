@@ -1,7 +1,8 @@
 import { settingKey } from "../farm/index.ts";
 import type { Celsius } from "../quantity/index.ts";
-import type { LedgerEntry } from "./outcome.ts";
+import type { Basis, LedgerEntry } from "./outcome.ts";
 import type { Planned } from "./share.ts";
+import type { SuccessionTable } from "./successionTable.ts";
 
 /** What every setting would do in every interval, so that anyone can recompute sizes, worth and the choice. */
 export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
@@ -22,8 +23,36 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
           light: table.lightIn[k]!,
           heat: table.heat[k]!,
           damage: table.damage[k]!,
+          safe: table.safe[k]!,
         })),
       };
     }),
   ).flat();
+}
+
+/** What the worth of one succession is computed from, together with the ledger. */
+export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
+  const { start, end, rate, middle } = table.growing.curve;
+  return {
+    shift: table.growing.belief.shift,
+    thermalTime: table.thermalTime,
+    light: table.light,
+    whole: table.whole,
+    curve: { start, end, rate, middle },
+    outlets: table.outlets.map(({ fate, at, interval, share, days, pace, light, heat, safe }) => ({
+      kind: fate.kind,
+      at,
+      pick: fate.pick,
+      interval,
+      share,
+      days,
+      added: problem.settings.map((setting, s) => ({
+        setting: settingKey(setting),
+        pace: pace[s]!,
+        light: light[s]!,
+        heat: heat[s]!,
+        safe: safe[s]!,
+      })),
+    })),
+  };
 }

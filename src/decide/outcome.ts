@@ -1,4 +1,14 @@
-import type { Crop, Farm, Layer, Market, Piece, Setting, Succession, Tunnel } from "../farm/index.ts";
+import type {
+  Crop,
+  Farm,
+  Layer,
+  Market,
+  Piece,
+  Setting,
+  Settings,
+  Succession,
+  Tunnel,
+} from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type {
   Celsius,
@@ -92,6 +102,43 @@ export interface Pick {
   readonly planned: boolean;
 }
 
+/** What the worth of a succession is computed from, together with the ledger; so that anyone can do it again. */
+export interface Basis {
+  /** Logarithm of its requirement relative to `requirement` of its curve. [1] */
+  readonly shift: number;
+  /** At the first walk: thermal time corrected for light, and light, since emergence or the last cut. [°C·d], [mol/m²] */
+  readonly thermalTime: number;
+  readonly light: number;
+  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
+  readonly whole: number;
+  readonly curve: {
+    readonly start: number;
+    readonly end: number;
+    readonly rate: number;
+    readonly middle: number;
+  };
+  readonly outlets: readonly BasisOutlet[];
+}
+
+/** A moment at which it may be cut, with what the part of its interval before it adds under each setting. */
+export interface BasisOutlet {
+  readonly kind: "pick" | "hold";
+  readonly at: Instant;
+  /** The pick it is for. */
+  readonly pick: Pick;
+  /** Interval it lies in; the number of intervals when beyond them. */
+  readonly interval: number;
+  readonly share: number;
+  readonly days: number;
+  readonly added: readonly {
+    readonly setting: string;
+    readonly pace: number;
+    readonly light: number;
+    readonly heat: number;
+    readonly safe: number;
+  }[];
+}
+
 /** A succession at the moment its fate cuts it. */
 export interface AtFate {
   readonly size: Range<Centimetre>;
@@ -148,6 +195,8 @@ export interface SuccessionOutlook {
   readonly worthUnchanged: number;
   /** The market it was meant for, or the next one, is missed under the plan; then why and the honest alternatives, best first. */
   readonly miss: Miss | null;
+  /** null: not growing within the time looked at. */
+  readonly basis: Basis | null;
 }
 
 export interface Miss {
@@ -184,6 +233,8 @@ export interface LedgerEntry {
     readonly heat: number;
     /** Chance of being damaged. [0–1] */
     readonly damage: number;
+    /** Logarithm of the chance to come through with caution. [1] */
+    readonly safe: number;
   }[];
 }
 
@@ -247,6 +298,8 @@ export interface MadeFrom {
 /** The whole answer of the main job, before any of it is worded. */
 export interface Outcome {
   readonly farm: Farm;
+  /** Values of the model that belong to no crop and no cover. */
+  readonly settings: Settings;
   /** Moment planned from. */
   readonly on: Instant;
   readonly days: number;

@@ -2,6 +2,7 @@ import { between, leafLength, thermalTimeAt, weight } from "../growth/index.ts";
 import { normalBelow } from "../learn/index.ts";
 import { type Centimetre, degreeDays, metre } from "../quantity/index.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
@@ -184,6 +185,7 @@ function blank(standing: Standing): SuccessionOutlook {
     worth: 0,
     worthUnchanged: 0,
     miss: null,
+    basis: null,
   };
 }
 
@@ -234,6 +236,7 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     fateUnchanged: fateOf(standing, growing, bestBefore),
     worth: bestAfter?.worth ?? 0,
     worthUnchanged: bestBefore?.worth ?? 0,
+    basis: basisOf(planned, table),
     miss: missOf(table, picks, reach, fate, after),
   };
 }

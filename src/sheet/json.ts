@@ -1,5 +1,6 @@
 import type {
   AtPick,
+  Basis,
   Change,
   Fate,
   LedgerEntry,
@@ -29,6 +30,7 @@ const UNITS = {
   C: "°C",
   Cd: "°C·d",
   CdPerDay: "°C·d/d",
+  ratePerCd: "1/(°C·d)",
   Ch: "°C·h",
   cm: "cm",
   m: "m",
@@ -135,6 +137,7 @@ const ledgerJson = (entry: LedgerEntry): Json => ({
     lightMol: each.light,
     heatCh: each.heat,
     damage: each.damage,
+    safe: each.safe,
   })),
 });
 
@@ -173,6 +176,35 @@ const atPickJson = (farm: Farm, at: AtPick): Json => ({
   oddsUnchanged: at.oddsUnchanged,
   odds: at.odds,
   weightKg: at.weight,
+});
+
+const basisJson = (farm: Farm, basis: Basis): Json => ({
+  shift: basis.shift,
+  thermalTimeCd: basis.thermalTime,
+  lightMol: basis.light,
+  whole: basis.whole,
+  curve: {
+    startCm: basis.curve.start,
+    endCm: basis.curve.end,
+    ratePerCd: basis.curve.rate,
+    middleCd: basis.curve.middle,
+  },
+  outlets: basis.outlets.map(({ kind, at, pick, interval, share, days, added }) => ({
+    kind,
+    at: time(farm, at),
+    market: pick.market.id,
+    marketDate: pick.marketDate,
+    walk: interval,
+    share,
+    daysD: days,
+    added: added.map(({ setting, pace, light, heat, safe }) => ({
+      setting,
+      paceCd: pace,
+      lightMol: light,
+      heatCh: heat,
+      safe,
+    })),
+  })),
 });
 
 const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
@@ -222,6 +254,7 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
             coversCanHelp: miss.coversCanHelp,
             alternatives: miss.alternatives.map(({ fate, worth }) => ({ fate: fateJson(farm, fate), worth })),
           },
+    basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
   };
 };
 
@@ -430,6 +463,7 @@ export function weekJson(outcome: Outcome): string {
     on: time(farm, outcome.on),
     daysD: outcome.days,
     farm: farmJson(farm),
+    settings: { ...outcome.settings },
     crops: cropsOf(outcome.successions),
     covers: [...farm.covers.values()].map(coverJson),
     walks: outcome.walks.map((walk) => walkJson(farm, walk)),

@@ -125,7 +125,7 @@ export function mondayInput(farm: Farm, city: City, monday: LocalDate, warmer = 
   const moved = movedFarm(farm, city, monday);
   const on = instant(instantAt(moved.place.zone, monday, moved.walks.morning) - 60_000) as Instant;
   const first = addDays(monday, -90);
-  const from = Math.max(first, days[0]!.date);
+  const from = [first, days[0]!.date].sort()[1]!;
   return {
     farm: moved,
     settings: catalogue().settings,

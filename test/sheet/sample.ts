@@ -13,6 +13,7 @@ import type {
 import {
   type Cover,
   type Crop,
+  catalogue,
   type Farm,
   type Market,
   type Piece,
@@ -257,6 +258,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         light: 14,
         heat: 0,
         damage: 0.001,
+        safe: -0.003,
       })),
     })),
   );
@@ -383,6 +385,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       fateUnchanged: { kind: "pick", pick: FRIDAY, as: "braising" },
       worth: 260,
       worthUnchanged: 150,
+      basis: null,
       miss: null,
     },
     {
@@ -398,6 +401,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       fateUnchanged: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
       worth: 152,
       worthUnchanged: 150,
+      basis: null,
       miss: {
         pick: FRIDAY,
         why: "tooLarge",
@@ -422,6 +426,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       fateUnchanged: asSalad,
       worth: 90,
       worthUnchanged: 90,
+      basis: null,
       miss: null,
     },
     {
@@ -437,6 +442,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       fateUnchanged: { kind: "none" },
       worth: 130,
       worthUnchanged: 124,
+      basis: null,
       miss: {
         pick: FRIDAY,
         why: "tooSmall",
@@ -463,6 +469,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       fateUnchanged: { kind: "none" },
       worth: 0,
       worthUnchanged: 0,
+      basis: null,
       miss: null,
     },
   ];
@@ -480,6 +487,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
   } as const;
   return {
     farm: own,
+    settings: catalogue().settings,
     on: at(0, 5.5),
     days: 5,
     walks: WALKS,
