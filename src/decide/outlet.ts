@@ -1,3 +1,4 @@
+import { between } from "../growth/index.ts";
 import { daysBetween, HOUR, type Instant } from "../quantity/index.ts";
 import type { Fate, Pick } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
@@ -15,7 +16,10 @@ export interface Outlet {
   readonly days: number;
 }
 
-/** Every moment a succession may be cut: at each pick, and at each morning walk for the pick it keeps cold for best. */
+/**
+ * Every moment a succession may be cut: at each pick, and early at each morning walk for the pick it keeps cold for best.
+ * Cutting early is offered once the bed, left as it is, has reached its size: nobody keeps leaves cold that are too small.
+ */
 export function outletsOf(
   { picks, horizon, weather, settings }: Scene,
   { succession, crop }: Standing,
@@ -40,8 +44,11 @@ export function outletsOf(
     share: marketShare(pick) * wait(pick.at),
     days: grown(pick.at),
   }));
+  const { unchanged, origin, requirement, belief } = growing;
+  const grownTo = (at: Instant): number =>
+    between(unchanged.pace, unchanged.from, origin, Math.round(at / HOUR) - weather.first);
   const early = horizon.walks
-    .filter(({ part }) => part === "morning")
+    .filter(({ part, at }) => part === "morning" && grownTo(at) >= requirement * Math.exp(belief.shift))
     .flatMap(({ at, date }) => {
       const best = picks
         .map((pick) => ({ pick, days: (pick.at - at) / (24 * HOUR) }))

@@ -65,7 +65,9 @@ export function expectedValue(
     for (let c = 0; c < cells; c++) {
       const right = leafLength(curve, (from + (c + 1) * CELL) * scale);
       highest[c]! +=
-        (whole / NODES) * highestShare(left, right, crop, settings) * relativeWeight(right, crop, settings);
+        (whole / NODES) *
+        highestShare(left, right, crop, settings) *
+        relativeWeight(Math.min(right, crop.largest), crop, settings);
       left = right;
     }
   }

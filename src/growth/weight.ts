@@ -13,14 +13,19 @@ export function lightOnWeight(light: number, crop: Crop, settings: Settings): nu
 }
 
 /**
- * Weight relative to the middle of the window; what grows beyond the largest salad size is stem and old leaf, and adds nothing
- * that sells. [1]
+ * Weight that sells, relative to the middle of the window: a power of length up to the largest salad size. What has grown
+ * beyond it is sorted and trimmed, and sells no more than a bed at the middle of its window.
  *
- * @source exponent and end: judgement
+ * @returns [1]
+ * @source exponent and what is left after trimming: judgement
+ * @example relativeWeight(10, { smallest: 8, largest: 12 }, { weightExponent: 2.2 }) // => 1
  */
-export function relativeWeight(length: number, crop: Crop, settings: Settings): number {
-  const middle = (crop.smallest + crop.largest) / 2;
-  return Math.exp(settings.weightExponent * Math.log(Math.min(length, crop.largest) / middle));
+export function relativeWeight(
+  length: number,
+  { smallest, largest }: Pick<Crop, "smallest" | "largest">,
+  { weightExponent }: Pick<Settings, "weightExponent">,
+): number {
+  return length > largest ? 1 : Math.exp(weightExponent * Math.log(length / ((smallest + largest) / 2)));
 }
 
 /** Fresh weight of a stretch of bed. [kg] */

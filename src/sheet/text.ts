@@ -122,7 +122,7 @@ function pick(out: Page, { heading, products, rows }: PickBlock): void {
   out.gap();
   out.say(heading, { tone: "bold" });
   for (const { sentence } of products) out.say(sentence, { indent: 2 });
-  if (rows.length === 0) out.say("Nothing is fit to pick.", { indent: 2 });
+  if (rows.length === 0) out.say("Nothing is picked then.", { indent: 2 });
   else if (out.width < COLUMNS) for (const { sentence } of rows) out.say(sentence, { mark: "[ ] " });
   else {
     const cells = rows.map((row) => [

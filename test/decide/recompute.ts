@@ -87,10 +87,9 @@ function expected(settings: Answer, crop: Answer, { basis, spread }: Answer, the
   for (let k = 0; k < NODES; k++) {
     const requirement = Math.exp(basis.shift + spread * probit((k + 0.5) / NODES));
     const length = lengthOf(basis, thermalTime / requirement);
-    sum +=
-      price(settings, crop, length) *
-      (Math.min(length, crop.largestCm) / ((crop.smallestCm + crop.largestCm) / 2)) **
-        settings.weightExponent;
+    const middle = (crop.smallestCm + crop.largestCm) / 2;
+    const heavy = length > crop.largestCm ? 1 : (length / middle) ** settings.weightExponent;
+    sum += price(settings, crop, length) * heavy;
   }
   return (basis.whole * sum) / NODES;
 }
