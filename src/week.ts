@@ -1,5 +1,6 @@
 import {
   changesOf,
+  leafSurprises,
   ledgerOf,
   nightsOf,
   type Outcome,
@@ -51,7 +52,7 @@ export function week(input: WeekInput): Outcome {
     picks,
     products: productsAt(farm, picks, successions),
     madeFrom,
-    problems,
+    problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
 }
 

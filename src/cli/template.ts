@@ -53,8 +53,23 @@ const WORDS: Readonly<Record<"US" | "metric", Words>> = {
   },
 };
 
+/** Where the farm is, as far as it was said. */
+export interface Whereabouts {
+  readonly latitude: string | null;
+  readonly longitude: string | null;
+  readonly elevation: string | null;
+  readonly zone: string | null;
+}
+
+const NOWHERE: Whereabouts = { latitude: null, longitude: null, elevation: null, zone: null };
+
+/** A line of the place: live when it was said, else an example behind a #. */
+const placeLine = (name: string, said: string | null, example: string, remark: string): string =>
+  `${`${said === null ? "# " : ""}  ${name}: ${said ?? example}`.padEnd(28)}# ${remark}`;
+
 const farm = (
   words: Words,
+  { latitude, longitude, elevation, zone }: Whereabouts,
 ): string => `# Your farm. Change what stands here; take the # away in front of a line to use it.
 # A number carries its unit: 50 ft, 15 m, 85 F, 29 C, 60 %.
 
@@ -63,10 +78,10 @@ units: ${words.units}${" ".repeat(Math.max(1, 20 - words.units.length))}# US or 
 # currency: $               # without it every ${words.units === "US" ? "pound" : "kilogram"} counts alike
 
 place:
-  latitude: 44.12           # north positive
-  longitude: -72.84         # east positive: America is negative
-  elevation: ${words.elevation}
-  zone: America/New_York    # continent/city of your clock
+${placeLine("latitude", latitude, "44.12", "north positive")}
+${placeLine("longitude", longitude, "-72.84", "east positive: America is negative")}
+${placeLine("elevation", elevation, words.elevation, "above the sea")}
+${placeLine("zone", zone, "America/New_York", "continent/city of your clock")}
   setting: inland           # inland, or coast near a large water
 
 # When you go along the beds anyway.
@@ -130,11 +145,11 @@ const notes = ({ leaves, cut }: Words): string => `# What you saw or did. For ex
 when,kind,about,value,remark
 `;
 
-/** The files of a new farm folder. */
-export function template(units: "US" | "metric"): readonly TemplateFile[] {
+/** The files of a new farm folder. What is not said of the place is left for the grower to fill in. */
+export function template(units: "US" | "metric", where: Whereabouts = NOWHERE): readonly TemplateFile[] {
   const words = WORDS[units];
   return [
-    { name: "farm.yaml", text: farm(words) },
+    { name: "farm.yaml", text: farm(words, where) },
     { name: "successions.csv", text: successions(words) },
     { name: "pieces.csv", text: pieces(words) },
     { name: "notes.csv", text: notes(words) },

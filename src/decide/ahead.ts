@@ -14,9 +14,11 @@ export interface Ahead {
 export function ahead(farm: Farm, weather: Weather, horizon: Horizon, settings: Settings): Ahead {
   const climates = new Map<string, Climate>();
   const sums = new Map<string, Sums>();
+  // From the last morning walk on, so that the day under way has its whole light and the seedbed its past.
+  const begin = horizon.mornings.findLast((hour) => hour <= horizon.now) ?? horizon.now;
   const rounds = horizon.rounds
-    .filter(({ to }) => to > horizon.now)
-    .map((round) => ({ ...round, from: Math.max(round.from, horizon.now) }));
+    .filter(({ to }) => to > begin)
+    .map((round) => ({ ...round, from: Math.max(round.from, begin) }));
   const under = (setting: Setting): Climate => {
     const key = settingKey(setting);
     const known = climates.get(key);

@@ -61,7 +61,3 @@ export function changesOf(
     ];
   });
 }
-
-/** Index of a setting among those considered. */
-export const settingIndex = (planned: Planned, key: string): number =>
-  planned.problem.settings.findIndex((setting) => settingKey(setting) === key);

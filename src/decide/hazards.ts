@@ -1,7 +1,8 @@
-import type { Celsius, CelsiusDifference } from "../quantity/index.ts";
+import { addDays, type Celsius, type CelsiusDifference, localDate, localHour } from "../quantity/index.ts";
 import {
   boltingWarning,
   byUrgency,
+  damageOdds,
   type Exposed,
   frostWarning,
   heatWarning,
@@ -10,14 +11,13 @@ import {
   type Warning,
   windWarnings,
 } from "../watch/index.ts";
+import { extremeBetween } from "./ahead.ts";
 import type { Night } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { Planned } from "./share.ts";
 
 const lowestOf = (values: Float64Array, from: number, a: number, b: number): number =>
-  values
-    .subarray(Math.max(0, a - from), b - from)
-    .reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY);
+  extremeBetween(values, from, a, b, Math.min);
 
 /** Nights of the plan at one tunnel, bare and under what the plan has on. */
 export function nightsOf(
@@ -45,7 +45,37 @@ export function nightsOf(
   });
 }
 
-/** Everything that may hurt the crop in the days planned, most urgent first. */
+/** What may still hurt before the next walk, when nothing can be done but go out at once. */
+function beforeNextWalk(scene: Scene, planned: Planned, exposed: readonly Exposed[]): Warning | null {
+  const { farm, horizon, store, settings, weather } = scene;
+  const { problem, at } = planned;
+  const [from, to] = [horizon.now, horizon.starts[0]!];
+  if (to <= from) return null;
+  const today = localDate(farm.place.zone, horizon.on);
+  const under = store.climate(problem.settings[problem.now]!);
+  if (horizon.walks[0]!.part === "evening") {
+    const hottest = extremeBetween(under.heat, under.from, from, to, Math.max) as Celsius;
+    return heatWarning(at.tunnel.id, today, hottest, hottest, exposed);
+  }
+  const bare = store.climate([]);
+  const lowest = (values: Float64Array, start: number): Celsius =>
+    extremeBetween(values, start, from, to, Math.min) as Celsius;
+  const expected = lowest(under.frost, under.from);
+  const risky = exposed.map((each) => {
+    const odds = damageOdds(each.crop, expected, Number.NEGATIVE_INFINITY, 0, settings);
+    return { ...each, risk: odds / (1 + odds) };
+  });
+  const night = {
+    date: localHour(farm.place.zone, horizon.on) >= 12 ? today : addDays(today, -1),
+    bare: lowest(bare.frost, bare.from),
+    expected,
+    promised: lowest(under.frostPromised, under.from),
+    windy: weather.days.find(({ date }) => date === today)!.wind > farm.limits.wind,
+  };
+  return frostWarning(at.tunnel.id, night, risky);
+}
+
+/** Everything that may hurt the crop from now to the end of the days planned, most urgent first. */
 export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Warning[] {
   const { farm, horizon, weather, store } = scene;
   const dates = new Set(horizon.walks.map(({ date }) => date));
@@ -54,14 +84,23 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
   for (const planned of plans) {
     const { problem, choice, at } = planned;
     const S = problem.settings.length;
+    const cutBy = new Map(
+      planned.chosen.successions.map(({ table, outlet }) => [table, outlet?.interval ?? null]),
+    );
     const exposed = (i: number): readonly Exposed[] =>
-      problem.successions
-        .filter(({ growing }) => growing.origin < horizon.starts[i + 1]!)
-        .map(({ standing, damage }) => ({
-          id: standing.succession.id,
-          crop: standing.crop,
-          risk: damage[i * S + choice[i]!]!,
-        }));
+      problem.successions.flatMap((table) => {
+        const { growing, standing, damage } = table;
+        const cut = cutBy.get(table) ?? null;
+        const gone =
+          cut !== null &&
+          cut <= i &&
+          planned.chosen.successions.some((each) => each.table === table && each.worth > 0);
+        if (gone || growing.origin >= horizon.starts[i + 1]!) return [];
+        const { succession, crop } = standing;
+        const cutSoon = cut !== null && cut < problem.intervals;
+        return [{ id: succession.id, crop, risk: damage[i * S + choice[i]!]!, cutSoon }];
+      });
+    warnings.push(beforeNextWalk(scene, planned, exposed(0)));
     for (const night of nightsOf(scene, planned)) {
       warnings.push(
         frostWarning(

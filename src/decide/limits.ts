@@ -84,14 +84,22 @@ export function isFrostNight(
 export interface Breach {
   readonly netMissing: boolean;
   readonly slowedByHeat: boolean;
+  /** A side is lifted while the wind is above the limit for cloth. */
+  readonly liftedInWind: boolean;
   /** null: no frost night; else how much colder than the warmest cloth at hand. [°C] */
   readonly colder: number | null;
 }
 
 /** Names of the limits broken. */
-export function limitsBroken({ netMissing, slowedByHeat, colder }: Breach): readonly LimitName[] {
+export function limitsBroken({
+  netMissing,
+  slowedByHeat,
+  liftedInWind,
+  colder,
+}: Breach): readonly LimitName[] {
   return [
     ...(netMissing ? (["net"] as const) : []),
+    ...(liftedInWind ? (["wind"] as const) : []),
     ...(slowedByHeat ? (["rowCoverInHeat"] as const) : []),
     ...(colder !== null && colder > AS_WARM ? (["frost"] as const) : []),
   ];

@@ -1,12 +1,6 @@
 import type { Cover, Farm, Layer, Piece, Setting, Tunnel } from "../farm/index.ts";
 import { settingKey, settingOf } from "../farm/index.ts";
 
-/** A piece a tunnel may use, and during which intervals it is free for it. */
-export interface FreePiece {
-  readonly piece: Piece;
-  readonly free: readonly boolean[];
-}
-
 /** Every way one cover may lie. Shade costs nothing by night, so it has no rhythm. */
 function statesOf(cover: Cover): readonly Layer[] {
   const states =

@@ -28,6 +28,8 @@ export function outletsOf(
   const marketShare = ({ market }: Pick): number =>
     succession.market === null || succession.market === market.id ? 1 : settings.otherMarketShare;
   const wait = (at: Instant): number => (1 - settings.bedDay) ** ((at - horizon.on) / (24 * HOUR));
+  /** Share of quality left after days in the cold, up to the market. */
+  const kept = (days: number): number => (1 - settings.holdLoss) ** days;
   const place = (at: Instant): number => {
     const hour = at / HOUR - weather.first;
     if (hour >= horizon.end) return horizon.walks.length;
@@ -41,26 +43,26 @@ export function outletsOf(
     fate: { kind: "pick" as const, pick, as: "salad" as const },
     at: pick.at,
     interval: place(pick.at),
-    share: marketShare(pick) * wait(pick.at),
+    share: marketShare(pick) * kept(daysBetween(pick.date, pick.marketDate)) * wait(pick.at),
     days: grown(pick.at),
   }));
   const { unchanged, origin, requirement, belief } = growing;
   const grownTo = (at: Instant): number =>
-    between(unchanged.pace, unchanged.from, origin, Math.round(at / HOUR) - weather.first);
+    belief.head + between(unchanged.pace, unchanged.from, origin, Math.round(at / HOUR) - weather.first);
   const early = horizon.walks
     .filter(({ part, at }) => part === "morning" && grownTo(at) >= requirement * Math.exp(belief.shift))
     .flatMap(({ at, date }) => {
       const best = picks
-        .map((pick) => ({ pick, days: (pick.at - at) / (24 * HOUR) }))
-        .filter((hold) => hold.days >= 0.5 && hold.days <= crop.storage)
+        .filter((pick) => pick.at - at >= 12 * HOUR)
+        .map((pick) => ({ pick, days: daysBetween(date, pick.marketDate) }))
+        .filter((hold) => hold.days <= crop.storage)
         .map((hold) => ({
           ...hold,
-          share: marketShare(hold.pick) * (1 - settings.holdLoss) ** hold.days * wait(at),
+          share: marketShare(hold.pick) * kept(hold.days) * wait(at),
         }))
         .sort((a, b) => b.share - a.share)[0];
       if (best === undefined) return [];
-      const days = daysBetween(date, best.pick.marketDate);
-      const fate = { kind: "hold" as const, cut: at, days, pick: best.pick, as: "salad" as const };
+      const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
       return [{ fate, at, interval: place(at), share: best.share, days: grown(at) }];
     });
   return [...atPicks, ...early].filter(({ at }) => at / HOUR - weather.first > growing.origin);

@@ -114,6 +114,9 @@ function aim(picks: readonly AtPick[], market: string | null): AtPick | undefine
 /** A bed within sight of its size counts as missed; one that is far too young is simply not due. judgement */
 const IN_SIGHT = 0.6;
 
+/** An alternative worth less than this share of the best is not worth a line. judgement */
+const WORTH_SAYING = 0.3;
+
 function missOf(
   table: SuccessionTable,
   picks: readonly AtPick[],
@@ -141,7 +144,8 @@ function missOf(
     const key = `${other.kind} ${other.as}`;
     if (!kinds.has(key)) kinds.set(key, { fate: other, worth: result.worth });
   }
-  const alternatives = [...kinds.values()].slice(0, 3);
+  const ranked = [...kinds.values()];
+  const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
   return {
     pick: target.pick,
     why: small ? "tooSmall" : "tooLarge",

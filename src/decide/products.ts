@@ -1,10 +1,10 @@
-import type { Farm } from "../farm/index.ts";
+import type { Farm, Product } from "../farm/index.ts";
 import { kilogram } from "../quantity/index.ts";
 import type { Pick, ProductAtPick, SuccessionOutlook } from "./outcome.ts";
 
 /**
- * Pounds of every product at every pick: the expected salad-size weight of the successions cut for it, given to products
- * in the order the farm lists them. A mix takes what its scarcest part allows.
+ * Pounds of every product at every pick: the expected salad-size weight of the successions cut for it, given first to
+ * orders, then to all, in the order the farm lists its products. A mix takes what its scarcest part allows.
  */
 export function productsAt(
   farm: Farm,
@@ -21,25 +21,31 @@ export function productsAt(
       const { odds, weight } = outlook.atFate!;
       left.set(id, (left.get(id) ?? 0) + weight * odds);
     }
-    return farm.products.map((product): ProductAtPick => {
-      const shares = product.parts.reduce((sum, { share }) => sum + share, 0);
+    const orderOf = ({ orders }: Product): number =>
+      orders.filter(({ market }) => market === pick.market.id).reduce((sum, order) => sum + order.weight, 0);
+    /** Takes up to a weight of a product from what is left; its scarcest part decides. */
+    const take = ({ parts }: Product, upTo: number): number => {
+      const wanted = parts.filter(({ share }) => share > 0);
+      const shares = wanted.reduce((sum, { share }) => sum + share, 0);
+      if (shares === 0) return 0;
       const most = Math.min(
-        ...product.parts.map(({ crop, share }) => (left.get(crop) ?? 0) / (share / shares)),
+        upTo,
+        ...wanted.map(({ crop, share }) => (left.get(crop) ?? 0) / (share / shares)),
       );
-      for (const { crop, share } of product.parts)
-        left.set(crop, (left.get(crop) ?? 0) - (most * share) / shares);
-      const ordered = product.orders
-        .filter(({ market }) => market === pick.market.id)
-        .reduce((sum, order) => sum + order.weight, 0);
-      return {
+      for (const { crop, share } of wanted) left.set(crop, (left.get(crop) ?? 0) - (most * share) / shares);
+      return most;
+    };
+    const toOrders = farm.products.map((product) => take(product, orderOf(product)));
+    return farm.products.map(
+      (product, i): ProductAtPick => ({
         product: product.id,
         pick,
-        expected: kilogram(most),
-        ordered: kilogram(ordered),
+        expected: kilogram(toOrders[i]! + take(product, Number.POSITIVE_INFINITY)),
+        ordered: kilogram(orderOf(product)),
         successions: cut
           .filter(({ crop }) => product.parts.some((part) => part.crop === crop.id))
           .map(({ succession }) => succession.id),
-      };
-    });
+      }),
+    );
   });
 }

@@ -21,7 +21,7 @@ function crossing(
 }
 
 /**
- * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk, with nothing changed,
+ * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk (however many changes that takes), with nothing changed,
  * and under the plan. Slowing by heat is not allowed and so never counts.
  */
 export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable): SuccessionOutlook["reach"] {
@@ -38,7 +38,7 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
     growing.unchanged.from,
     growing.origin,
     horizon.lookout,
-    0,
+    growing.belief.head,
     needed,
   );
   if (unchanged !== null && unchanged <= horizon.now) {
@@ -59,7 +59,7 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
     };
     for (let i = 0; i < n; i++) {
       const s = settingOf(i);
-      const step = problem.successions.includes(table) ? table.pace[i * S + s]! : 0;
+      const step = table.pace[i * S + s]!;
       if (sum + step >= needed) return cross(s, horizon.starts[i]!, horizon.starts[i + 1]!);
       sum += step;
     }

@@ -1,9 +1,18 @@
 import { climate } from "../cover/index.ts";
-import type { Farm, Settings } from "../farm/index.ts";
+import { coverHistory, type Farm, lyingAt, type Settings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  addDays,
+  HOUR,
+  type Instant,
+  instantAt,
+  localDate,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import {
   type Forecast,
+  type HourlyRecord,
   type SensorRecords,
   type Weather,
   type WeatherResult,
@@ -53,13 +62,13 @@ export function sceneOf(input: WeekInput): {
   const sown = farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
   const until = addDays(today, input.days + LOOKOUT);
-  const outside = input.sensors.filter(({ sensor }) => (farm.sensors.get(sensor) ?? "outside") === "outside");
-  const hours = outside[0]?.hours ?? [];
+  const outside = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
+  const hours = merged(outside);
   const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
-    sensors: outside.slice(0, 1).map(({ sensor }) => sensor),
+    sensors: outside.map(({ sensor }) => sensor),
     latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
@@ -70,8 +79,18 @@ export function sceneOf(input: WeekInput): {
       ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
   };
-  const problems = [...input.problems, ...missing(input, madeFrom)];
+  const problems = [...input.problems, ...missing(input, madeFrom, hours)];
   return { scene: result === null ? null : stage(input, result), madeFrom, problems };
+}
+
+/** Outside sensors as one: for every hour the first sensor that has it, in the farm's order. */
+function merged(sensors: readonly SensorRecords[]): readonly HourlyRecord[] {
+  if (sensors.length <= 1) return sensors[0]?.hours ?? [];
+  const hours = new Map<number, HourlyRecord>();
+  for (const record of sensors.flatMap((sensor) => sensor.hours)) {
+    if (!hours.has(record.hour)) hours.set(record.hour, record);
+  }
+  return [...hours.values()].sort((a, b) => a.hour - b.hour);
 }
 
 function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResult): Scene {
@@ -85,8 +104,26 @@ function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResu
   return { farm, weather, horizon, picks, store: ahead(farm, weather, horizon, settings), settings };
 }
 
+/** Age of the log's end from which sizes are no longer to be trusted without a word. [d] judgement */
+const OLD_LOG = 2;
+
+/** Tunnels on which each cover lies at a moment. */
+function coversLying(farm: Farm, on: Instant): ReadonlyMap<string, readonly string[]> {
+  const lying = new Map<string, string[]>();
+  for (const tunnel of farm.tunnels) {
+    for (const { cover } of lyingAt(coverHistory(farm, tunnel), on)) {
+      lying.set(cover, [...(lying.get(cover) ?? []), tunnel.name]);
+    }
+  }
+  return lying;
+}
+
 /** What the grower should know is missing; the sheet is made all the same. */
-function missing({ farm, forecast, on, days }: WeekInput, madeFrom: MadeFrom): readonly Problem[] {
+function missing(
+  { farm, forecast, on, days }: WeekInput,
+  madeFrom: MadeFrom,
+  hours: readonly HourlyRecord[],
+): readonly Problem[] {
   const need = (code: string, file: string, expected: string, received: string, hint: string): Problem => ({
     code,
     weight: "needsYou",
@@ -117,7 +154,9 @@ function missing({ farm, forecast, on, days }: WeekInput, madeFrom: MadeFrom): r
         "forecasts",
         "a forecast",
         "none",
-        "Import one with: leafpace import FILE. Until then the last two weeks are carried on.",
+        madeFrom.latest === null
+          ? "Import one with: leafpace import FILE. With neither log nor forecast there is nothing to plan by."
+          : "Import one with: leafpace import FILE. Until then the last known days are carried on.",
       ),
     );
   } else if (madeFrom.forecastEnds !== null && madeFrom.forecastEnds < last) {
@@ -128,6 +167,46 @@ function missing({ farm, forecast, on, days }: WeekInput, madeFrom: MadeFrom): r
         `a forecast to ${last}`,
         `one to ${madeFrom.forecastEnds}`,
         "Import a newer one; the days after it carry on the last known ones.",
+      ),
+    );
+  }
+  const first = hours.find(({ hour }) => startOf(hour) < on);
+  const earliest = farm.successions.map(({ sown }) => sown).sort()[0];
+  const began = first === undefined ? null : localDate(farm.place.zone, startOf(first.hour));
+  if (began !== null && earliest !== undefined && earliest < began) {
+    problems.push(
+      need(
+        "log-starts-late",
+        "temperature",
+        `a log from ${earliest}, the first sowing`,
+        `one from ${began}`,
+        "The days before it stand on the mean of the first two weeks; measure a leaf of the older beds.",
+      ),
+    );
+  }
+  if (madeFrom.latest !== null && on - madeFrom.latest > OLD_LOG * 24 * HOUR) {
+    problems.push(
+      need(
+        "log-old",
+        "temperature",
+        "a log up to the last two days",
+        `one up to ${localDate(farm.place.zone, madeFrom.latest)}`,
+        "Import what the logger has; sizes since then are estimated.",
+      ),
+    );
+  }
+  for (const [cover, lying] of coversLying(farm, on)) {
+    const owned = farm.pieces
+      .filter((piece) => piece.cover === cover)
+      .reduce((sum, { count }) => sum + count, 0);
+    if (lying.length <= owned) continue;
+    problems.push(
+      need(
+        "cloth-too-few",
+        "pieces.csv",
+        `at least ${lying.length} of ${cover}, which lies on ${lying.join(", ")}`,
+        `${owned}`,
+        "Add the cloth to pieces.csv, or note which tunnel it was taken off.",
       ),
     );
   }

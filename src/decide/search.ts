@@ -105,7 +105,7 @@ function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[
 
 /**
  * The schedule that breaks limits least gravely, and among those the greatest worth, then the fewest changes, then
- * the first in order of settings. Walks the tree of schedules interval by interval and leaves a branch when not even
+ * the first found. Walks the tree of schedules interval by interval and leaves a branch when not even
  * the best of everything still open could beat what has been found.
  */
 export function bestSchedule(problem: TunnelProblem): Found {

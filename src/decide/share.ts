@@ -48,7 +48,7 @@ function piecesFor(
   const found = new Map<string, { piece: Piece; free: (i: number) => boolean }>();
   for (const { cover } of at.now) {
     const piece = pieceNow(farm, at.tunnel, cover);
-    if (piece !== null) found.set(cover, { piece, free: () => true });
+    if (piece !== null) found.set(cover, { piece, free: (i) => used.get(piece)![i]! < piece.count });
   }
   const candidates = farm.pieces
     .filter((piece) => fits(piece, at.tunnel) && !found.has(piece.cover))
@@ -183,7 +183,6 @@ export function shareCovers(
 function stillFree({ at, problem, choice, pieces }: Planned, used: Used): boolean {
   return choice.every((s, i) =>
     problem.settings[s]!.every(({ cover }) => {
-      if (at.now.some((layer) => layer.cover === cover)) return true;
       const piece = pieces.get(cover);
       return piece !== undefined && used.get(piece)![i]! < piece.count;
     }),

@@ -13,6 +13,7 @@ import {
 } from "../farm/index.ts";
 import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
 import { type Belief, learnFromLeaves } from "../learn/index.ts";
+import type { Problem } from "../problem/index.ts";
 import {
   type Centimetre,
   degreeDays,
@@ -48,7 +49,7 @@ export interface Standing {
 export interface Growing {
   /** Hour of emergence, or of the last cut. */
   readonly origin: number;
-  /** Thermal time corrected for light, from the origin to the moment planned from. [°C·d] */
+  /** Thermal time corrected for light, from the origin to the moment planned from, with the head start measured leaves give. [°C·d] */
   readonly thermalTime: number;
   /** Light since the origin. [mol/m²] */
   readonly light: number;
@@ -69,13 +70,16 @@ function stretchesOf(
   history: readonly Since[],
   farm: Farm,
 ): readonly Stretch[] {
-  const changes = history.map(({ at }) => hourAt(weather, at)).filter(Number.isFinite);
+  const settings = history.map(({ at, setting }) => ({ hour: hourAt(weather, at), setting }));
+  const lyingFrom = (hour: number): Setting =>
+    settings.findLast((since) => since.hour <= hour)?.setting ?? [];
   return rounds.flatMap(({ from, to, part }) => {
-    const edges = [from, ...changes.filter((hour) => hour > from && hour < to), to];
-    return edges.slice(0, -1).map((start, i) => {
-      const setting = lyingAt(history, startOf((weather.first + start) as UtcHour));
-      return { from: start, to: edges[i + 1]!, lying: lyingIn(setting, part, farm.covers) };
-    });
+    const edges = [from, ...settings.map(({ hour }) => hour).filter((hour) => hour > from && hour < to), to];
+    return edges.slice(0, -1).map((start, i) => ({
+      from: start,
+      to: edges[i + 1]!,
+      lying: lyingIn(lyingFrom(start), part, farm.covers),
+    }));
   });
 }
 
@@ -147,6 +151,7 @@ export function standing(
     }));
   const spread = crop.requirementSpread * (cut === undefined ? 1 : REGROWTH_SPREAD);
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
+  const belief = learnFromLeaves(spread, curve, leaves, settings);
   return {
     succession,
     crop,
@@ -154,17 +159,31 @@ export function standing(
     emergence: up,
     growing: {
       origin,
-      thermalTime: until(horizon.now),
+      thermalTime: Math.max(0, until(horizon.now) + belief.head),
       light: between(sums.light, sums.from, origin, horizon.now),
       requirement,
       curve,
-      belief: learnFromLeaves(spread, curve, leaves, settings),
+      belief,
       unchanged: sums,
       share,
     },
   };
 }
 
-/** Hours from an origin to an instant, as days; at least one hour. [d] */
-export const daysSince = (weather: Weather, origin: number, at: Instant): number =>
-  Math.max(1, at / HOUR - weather.first - origin) / 24;
+/** Leaves measured far from what sowing, weather and covers let expect: the plan goes by the leaf, the grower is told. */
+export function leafSurprises(standings: readonly Standing[]): readonly Problem[] {
+  return standings
+    .filter(({ growing }) => growing?.belief.surprising)
+    .map(
+      ({ succession }): Problem => ({
+        code: "leaf-surprises",
+        weight: "needsYou",
+        file: "notes.csv",
+        line: null,
+        column: "leaf",
+        expected: `leaves of ${succession.id} nearer to what its sowing date and the weather make of it`,
+        received: "a leaf far longer or shorter",
+        hint: "Check its sowing date, its covers and the unit. The plan goes by your leaf.",
+      }),
+    );
+}

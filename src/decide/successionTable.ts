@@ -121,12 +121,10 @@ export function successionTable(
   const light = growing.light + grown(held.light, held.from, horizon.now, starts[0]!);
   const length = Math.abs(succession.to - succession.from);
   const whole = priceOf(farm, crop.id, settings) * crop.yield * length * growing.share;
-  // Changing covers may reach a higher sum than any one setting held throughout.
-  const most = Math.max(
-    0,
-    ...sums.map((under) => grown(under.pace, under.from, starts[0]!, horizon.lookout)),
-  );
-  const range = [thermalTime, thermalTime + 1.5 * most] as const;
+  const fastest = (i: number): number => Math.max(...options.map((_, s) => pace[i * S + s]!));
+  const ahead = Math.max(...sums.map((under) => grown(under.pace, under.from, horizon.end, horizon.lookout)));
+  const most = walks.reduce((sum, _, i) => sum + fastest(i), ahead);
+  const range = [thermalTime, thermalTime + most] as const;
   return {
     standing,
     growing,

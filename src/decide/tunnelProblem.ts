@@ -79,6 +79,7 @@ export function tunnelProblem(
       limitsBroken({
         netMissing: netRequired && lacksNet(scene, setting),
         slowedByHeat: part === "day" && heatSlows(scene, setting, successions, from, to),
+        liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
         colder: frost ? warmest - lowest(s) : null,
       }),
     );

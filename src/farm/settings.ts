@@ -26,9 +26,8 @@ export interface Settings {
   readonly otherMarketShare: number;
   /** Share of worth lost for each day a bed is held longer, because the next sowing waits. [1/d] */
   readonly bedDay: number;
-  /** Quality lost a day when cut and kept cold at `holdTemperature`. [1/d] */
+  /** Quality lost a day when cut and kept cold at about 1 °C. [1/d] */
   readonly holdLoss: number;
-  readonly holdTemperature: number;
   /** Worth lost to heat per degree-hour above the crop's quality limit, and the most it may take. [1/(°C·h)], [1] */
   readonly heatStress: number;
   readonly stressMost: number;

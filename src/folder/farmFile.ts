@@ -11,9 +11,11 @@ import type {
 } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
+import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import { coverOverrides, cropOverrides } from "./overrides.ts";
 import { type Setting, type SettingGroup, settingFile } from "./settingReader.ts";
+import { offsetWords, standardOffset } from "./standardTime.ts";
 
 /** What farm.yaml holds; the tables of the folder add the rest. */
 export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes">;
@@ -41,7 +43,31 @@ export const OUTSIDE = "outside";
 
 const knownZone = (zone: string): boolean => !Number.isNaN(localHour(zone, instant(0)));
 
-function place(setting: Setting | null): Place | null {
+/** Hours a zone's standard time may differ from the sun's before it looks like a mistake. [h] */
+const FAR = 3;
+
+/** Any year: standard time is compared with the sun only roughly. */
+const YEAR = 2026;
+
+function farFromSun(setting: Setting, longitude: number, zone: string): readonly Problem[] {
+  const offset = standardOffset(zone, YEAR);
+  const apart = Math.abs(offset / 60 - longitude / 15);
+  // Across the date line a day more or less is the same clock.
+  if (Math.min(apart, 24 - apart) <= FAR) return [];
+  const sun = offsetWords(Math.round(longitude / 15) * 60);
+  return [
+    {
+      ...setting.spot,
+      code: "zone-far-from-longitude",
+      weight: "needsYou",
+      expected: `a time zone near longitude ${longitude}, about ${sun}`,
+      received: `${zone}, ${offsetWords(offset)}`,
+      hint: "Check latitude, longitude and zone; are two swapped?",
+    },
+  ];
+}
+
+function place(setting: Setting | null, problems: Problem[]): Place | null {
   const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting"]) ?? null;
   if (group === null) return null;
   const latitude =
@@ -68,6 +94,7 @@ function place(setting: Setting | null): Place | null {
         : "Write continent and city, with a slash and underscores.",
     );
   }
+  if (zone !== null && longitude !== null) problems.push(...farFromSun(zoneSetting!, longitude, zone));
   const lie =
     group.get("setting") === null ? "inland" : group.get("setting")!.oneOf(["inland", "coast"] as const);
   if (latitude === null || longitude === null || elevation === null || zone === null || lie === null)
@@ -149,8 +176,7 @@ function parts(setting: Setting | null, crops: Farm["crops"], problems: Problem[
   const found: { crop: string; share: number }[] = [];
   for (const crop of group.names) {
     const part = group.get(crop)!;
-    if (!crops.has(crop))
-      problems.push(unknownName(part.spot, crop, "a crop", [...crops.keys()], "crop-unknown"));
+    if (!crops.has(crop)) problems.push(unknownCrop(part.spot, crop, [...crops.keys()]));
     const share = part.quantity("share");
     if (share !== null && crops.has(crop)) found.push({ crop, share });
   }
@@ -307,7 +333,7 @@ export function farmFile(
   const name = group.need("name", "the farm's name")?.text("the farm's name") ?? null;
   const units = group.need("units", "US or metric")?.oneOf(["US", "metric"] as const) ?? null;
   const currency = group.get("currency")?.text("a sign like $") ?? null;
-  const where = place(group.need("place", "where the farm is"));
+  const where = place(group.need("place", "where the farm is"), problems);
   const rounds = walks(group.get("walks"), catalogue.settings);
   const marketSetting = group.need("markets", "at least one market");
   const marketIds = new Set<string>();

@@ -1,6 +1,9 @@
 import { didYouMean, type Problem } from "../problem/index.ts";
 import type { QuantityFault, QuantityKind } from "../quantity/index.ts";
 
+/** How a farm writes and is shown its quantities. */
+export type Units = "US" | "metric";
+
 /** Where a value stands in the grower's files. */
 export interface Spot {
   readonly file: string;
@@ -38,15 +41,29 @@ const CODE: Readonly<Record<QuantityFault, string>> = {
   wrongKind: "unit-of-another-kind",
 };
 
-/** A text that is no quantity, as a problem. `header`: a column's name to show how a header states a unit. */
+/** The one unit in a text; null when there is none or there are several. */
+const unitIn = (text: string): string | null =>
+  /^[-+−\d.,/\s]*([^\d\s][^\d]*)$/u.exec(text)?.[1]?.trim() ?? null;
+
+/**
+ * A text that is no quantity, as a problem.
+ *
+ * @param header - A column's name to show how a header states a unit, or null.
+ * @param units - The farm's, for examples.
+ */
 export function quantityProblem(
   spot: Spot,
   text: string,
   kind: QuantityKind,
-  fault: QuantityFault,
+  found: QuantityFault,
   header: string | null,
+  units: Units = "US",
 ): Problem {
-  const like = QUANTITY[kind].like.split(" or ")[0]!;
+  const [us, metric = us] = QUANTITY[kind].like.split(" or ") as [string, string?];
+  const like = units === "US" ? us : metric;
+  const unit = unitIn(text);
+  // Kelvin measures differences here; as a temperature nobody on a farm reads it.
+  const fault = kind === "temperature" && unit?.toLowerCase() === "k" ? "unknownUnit" : found;
   const inHeader =
     header === null ? "" : `, or once in the column's header, like ${header} (${like.split(" ")[1]})`;
   const hints: Readonly<Record<QuantityFault, string>> = {
@@ -56,7 +73,7 @@ export function quantityProblem(
         ? "Write the % sign behind it, or a number from 0 to 1."
         : "Leave the comma out, or use a point for decimals.",
     noUnit: `Write the unit behind the number${inHeader}.`,
-    unknownUnit: "Use one of the usual units.",
+    unknownUnit: `${unit === null ? "U" : `The unit ${unit} is not known; u`}se one of the usual units.`,
     wrongKind: `This unit measures something else; the field holds ${QUANTITY[kind].name}.`,
   };
   return {
@@ -69,6 +86,9 @@ export function quantityProblem(
   };
 }
 
+/** Names told when none is near: all crops and all covers of the catalogue, with some of the farm's own. */
+const LISTED = 24;
+
 /** A name nobody knows, with the nearest known one. `kind`: what it should be, with its article, as "a crop". */
 export function unknownName(
   spot: Spot,
@@ -79,7 +99,9 @@ export function unknownName(
 ): Problem {
   const near = didYouMean(name, known);
   const list =
-    known.length > 12 ? `${known.slice(0, 12).join(", ")} and ${known.length - 12} more` : known.join(", ");
+    known.length > LISTED
+      ? `${known.slice(0, LISTED).join(", ")} and ${known.length - LISTED} more`
+      : known.join(", ");
   const hint =
     near !== null ? `Did you mean "${near}"?` : known.length > 0 ? `Known: ${list}.` : "None is named yet.";
   return { ...spot, code, weight: "stops", expected: kind, received: shown(name), hint };

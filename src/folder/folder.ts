@@ -1,6 +1,8 @@
 import type { Catalogue, Farm, Note, Piece, Succession } from "../farm/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import { localDate, type OtherUnits, toFeet } from "../quantity/index.ts";
+import { collapsed } from "./collapsed.ts";
+import { unknownCrop } from "./cropNames.ts";
 import { type FarmSettings, farmFile } from "./farmFile.ts";
 import { type Spot, shown, unknownName } from "./faults.ts";
 import { notesFile } from "./notesFile.ts";
@@ -73,8 +75,7 @@ function checkSuccessions(
   for (const { value, line } of placed) {
     const spot = at(file, line);
     const tunnel = tunnels.find(({ id }) => id === value.tunnel);
-    if (!crops.has(value.crop))
-      problems.push(unknownName(spot("crop"), value.crop, "a crop", [...crops.keys()], "crop-unknown"));
+    if (!crops.has(value.crop)) problems.push(unknownCrop(spot("crop"), value.crop, [...crops.keys()]));
     if (tunnel === undefined)
       problems.push(unknownName(spot("tunnel"), value.tunnel, "a tunnel", tunnelIds, "tunnel-unknown"));
     if (value.market !== null && !marketIds.includes(value.market))
@@ -150,6 +151,23 @@ function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettings): re
   ];
 }
 
+/** A piece no tunnel is short enough for. Where no tunnel has hoops, all of them count. */
+function checkLength(spot: Spot, { length }: Piece, { tunnels, units }: FarmSettings): readonly Problem[] {
+  const hooped = tunnels.filter(({ hoops }) => hoops !== null);
+  const shortest = [...(hooped.length > 0 ? hooped : tunnels)].sort((a, b) => a.length - b.length)[0];
+  if (shortest === undefined || length >= shortest.length - TOUCH) return [];
+  return [
+    {
+      ...spot,
+      code: "piece-fits-none",
+      weight: "needsYou",
+      expected: `at least ${shownLength(shortest.length, units)}, the length of ${shortest.id}`,
+      received: `${shownLength(length, units)}, which fits no tunnel`,
+      hint: "It is not used. Correct it here or the tunnel's length in farm.yaml.",
+    },
+  ];
+}
+
 function checkPieces(file: string, placed: readonly Placed<Piece>[], farm: FarmSettings): readonly Problem[] {
   return [
     ...twice(file, placed, "piece"),
@@ -165,9 +183,21 @@ function checkPieces(file: string, placed: readonly Placed<Piece>[], farm: FarmS
               "cover-unknown",
             ),
           ]),
+      ...checkLength(at(file, line)("length"), value, farm),
       ...value.liesOn.flatMap((tunnel) => checkHoops(at(file, line)("lies on"), tunnel, farm)),
     ]),
   ];
+}
+
+/** A cover nobody knows; when none is near, those at hand are told. */
+function unknownCover(
+  spot: Spot,
+  name: string,
+  known: readonly string[],
+  atHand: readonly string[],
+): Problem {
+  const problem = unknownName(spot, name, "a cover", known, "cover-unknown");
+  return problem.hint.startsWith("Did") ? problem : { ...problem, hint: `At hand: ${atHand.join(", ")}.` };
 }
 
 function checkNotes(
@@ -175,6 +205,7 @@ function checkNotes(
   notes: readonly Note[],
   farm: FarmSettings,
   successions: readonly Placed<Succession>[],
+  atHand: readonly string[],
 ): readonly Problem[] {
   const ids = successions.map(({ value }) => value.id);
   return notes.flatMap((note): readonly Problem[] => {
@@ -184,7 +215,7 @@ function checkNotes(
         ...checkHoops(spot("about"), note.tunnel, farm),
         ...(farm.covers.has(note.cover)
           ? []
-          : [unknownName(spot("value"), note.cover, "a cover", [...farm.covers.keys()], "cover-unknown")]),
+          : [unknownCover(spot("value"), note.cover, [...farm.covers.keys()], atHand)]),
       ];
     const about = successions.find(({ value }) => value.id === note.succession);
     if (about === undefined)
@@ -200,8 +231,10 @@ function checkNotes(
 /** File by file as they were read, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
   const files = [...new Set(problems.map(({ file }) => file))];
-  return [...problems].sort(
-    (a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0),
+  return collapsed(
+    [...problems].sort(
+      (a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0),
+    ),
   );
 }
 
@@ -213,8 +246,8 @@ function inOrder(problems: readonly Problem[]): readonly Problem[] {
  */
 export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: OtherUnits): Read<Farm> {
   const { farm, problems: own } = farmFile(files.farm.file, files.farm.text, catalogue, other);
-  const sown = files.successions === null ? null : successionsFile(files.successions, other);
-  const owned = files.pieces === null ? null : piecesFile(files.pieces, other);
+  const sown = files.successions === null ? null : successionsFile(files.successions, other, farm?.units);
+  const owned = files.pieces === null ? null : piecesFile(files.pieces, other, farm?.units);
   // Without a farm its notes are still read for what is wrong with them; only their clock is missing.
   const clock = {
     zone: farm?.place.zone ?? "UTC",
@@ -223,7 +256,11 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
       evening: catalogue.settings.eveningWalk,
     },
   };
-  const noted = files.notes === null ? null : notesFile(files.notes, clock, other);
+  const covered = new Set((owned?.pieces ?? []).map(({ value }) => value.cover));
+  const known = farm?.covers ?? catalogue.covers;
+  const mine = [...known.keys()].filter((cover) => covered.has(cover));
+  const atHand = mine.length > 0 ? mine : [...known.keys()];
+  const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
   const problems = [own, sown?.problems, owned?.problems, noted?.problems].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
   const successions = sown?.successions ?? [];
@@ -234,7 +271,7 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   problems.push(
     ...checkSuccessions(files.successions?.file ?? "successions.csv", successions, farm, notes),
     ...checkPieces(files.pieces?.file ?? "pieces.csv", pieces, farm),
-    ...(sound ? checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions) : []),
+    ...(sound ? checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions, atHand) : []),
   );
   if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems: inOrder(problems) };
   const value: Farm = {

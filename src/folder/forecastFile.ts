@@ -1,7 +1,10 @@
 import type { Problem } from "../problem/index.ts";
-import { type Instant, instant, instantAt, type LocalDate, type OtherUnits } from "../quantity/index.ts";
+import { type Instant, instant, instantAt, type LocalDate } from "../quantity/index.ts";
 import type { DailyRecord, Forecast } from "../weather/index.ts";
-import { shown, unknownName } from "./faults.ts";
+import { collapsed } from "./collapsed.ts";
+import { type DateColumn, dateColumn } from "./dateColumn.ts";
+import type { DateOrder } from "./dialect.ts";
+import { shown, type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
 import type { Row, Table } from "./row.ts";
 import { type Column, type Entry, tableReader } from "./tableReader.ts";
@@ -68,9 +71,9 @@ function titledIssue(titles: readonly Row[], zone: string): Instant | null {
   return instantAt(match![3] === "Z" ? "UTC" : zone, date, hour);
 }
 
-function dayOf(entry: Entry, problems: Problem[]): DailyRecord | null {
+function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecord | null {
   const date =
-    parseDate(entry.text("date")) ??
+    dates.read(entry.text("date")) ??
     entry.fault("date", "date-unreadable", "a date like 2026-04-20", "Use year-month-day.");
   const low = entry.quantity("low", "temperature");
   const high = entry.quantity("high", "temperature");
@@ -91,20 +94,36 @@ function dayOf(entry: Entry, problems: Problem[]): DailyRecord | null {
  *
  * @param issued - When it was issued, if the grower says so; else a title line "issued 2026-04-20 05:00" counts,
  * else the first moment of its first day.
+ * @param written - How it is written where it does not say so itself: the order of its dates, and the units the farm uses.
  */
 export function forecastFile(
   table: Table,
   zone: string,
   issued: Instant | null,
-  other?: OtherUnits,
+  written: { readonly dates?: DateOrder | null; readonly units?: Units } = {},
 ): ReadForecast {
+  const { units = "US" } = written;
   const start = table.rows.findIndex((row) => !isTitle(row));
   const titles = start < 0 ? [] : table.rows.slice(0, start);
   const rows = start < 0 ? table.rows : table.rows.slice(start);
-  const { entries, problems } = tableReader({ ...table, rows }, COLUMNS, other);
+  const { entries, problems } = tableReader({ ...table, rows }, COLUMNS, undefined, units);
+  const dates = dateColumn(
+    entries.map((entry) => entry.text("date")),
+    written.dates ?? null,
+  );
   const days = new Map<LocalDate, DailyRecord>();
+  if (dates.ambiguous !== null) {
+    const first = entries.find((entry) => entry.text("date") === dates.ambiguous)!;
+    first.fault(
+      "date",
+      "forecast-dates-ambiguous",
+      "dates whose order can be told",
+      "Say --dates mdy when the month comes first, --dates dmy when the day does.",
+    );
+    return { forecast: null, issuedBy: null, problems };
+  }
   for (const entry of entries) {
-    const day = dayOf(entry, problems);
+    const day = dayOf(entry, dates, problems);
     if (day !== null && days.has(day.date))
       entry.fault("date", "date-twice", "each date once", "Take one of the two lines out.");
     if (day !== null) days.set(day.date, day);
@@ -118,9 +137,10 @@ export function forecastFile(
       column: null,
       expected: "at least one day with date, low and high",
       received: "none",
-      hint: "Write one line a day under the header date,low (F),high (F).",
+      hint: `Write one line a day under the header ${units === "US" ? "date,low (F),high (F)" : "date,low (C),high (C)"}.`,
     });
-  if (problems.some(({ weight }) => weight === "stops")) return { forecast: null, issuedBy: null, problems };
+  if (problems.some(({ weight }) => weight === "stops"))
+    return { forecast: null, issuedBy: null, problems: collapsed(problems) };
   const sorted = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
   const titled = titledIssue(titles, zone);
   const at = issued ?? titled ?? instantAt(zone, sorted[0]!.date, 0);

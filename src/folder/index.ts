@@ -8,6 +8,7 @@ export * from "./moment.ts";
 export * from "./notesFile.ts";
 export * from "./piecesFile.ts";
 export * from "./row.ts";
+export * from "./standardTime.ts";
 export * from "./storeFile.ts";
 export * from "./strangers.ts";
 export * from "./successionsFile.ts";

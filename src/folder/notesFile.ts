@@ -41,12 +41,17 @@ function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUn
   return { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
 }
 
-function coverNote(entry: Entry, base: Base): Note | null {
+function coverNote(entry: Entry, base: Base, covers: readonly string[]): Note | null {
   const words = entry.text("value").split(/\s+/u);
   const state = STATES.find((known) => known === words.at(-1)?.toLowerCase());
   if (words.length !== 2 || state === undefined) {
     const expected = "a cover and what was done, like row-cover-19 on";
-    return entry.fault("value", "cover-note-unreadable", expected, "End with on, vented, nights or off.");
+    const ending = "on, vented, nights or off";
+    const named = covers.length === 0 || words.some((word) => covers.includes(word));
+    const hint = named
+      ? `End with ${ending}.`
+      : `Begin with one of ${covers.join(", ")}; end with ${ending}.`;
+    return entry.fault("value", "cover-note-unreadable", expected, hint);
   }
   return { ...base, kind: "cover", tunnel: entry.text("about"), cover: words[0]!, state };
 }
@@ -72,10 +77,15 @@ function lossNote(entry: Entry, base: Base, problems: Problem[]): Note | null {
   return null;
 }
 
-/** Reads notes.csv: what was seen or done, on the farm's clock, in the order of time. */
+/**
+ * Reads notes.csv: what was seen or done, on the farm's clock, in the order of time.
+ *
+ * @param covers - Names of the covers at hand, to be told where a note names none.
+ */
 export function notesFile(
   table: Table,
   clock: FarmClock,
+  covers: readonly string[],
   other?: OtherUnits,
 ): { readonly notes: readonly Note[]; readonly problems: readonly Problem[] } {
   const { entries, problems } = tableReader(table, COLUMNS, other);
@@ -107,7 +117,7 @@ export function notesFile(
       kind === "leaf"
         ? leafNote(entry, base, problems, other)
         : kind === "cover"
-          ? coverNote(entry, base)
+          ? coverNote(entry, base, covers)
           : kind === "cut"
             ? cutNote(entry, base, problems, other)
             : kind === "loss"

@@ -1,5 +1,6 @@
 import type { Cover, Crop } from "../farm/index.ts";
 import type { QuantityKind } from "../quantity/index.ts";
+import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import type { Setting, SettingFile } from "./settingReader.ts";
 
@@ -92,7 +93,11 @@ function overridden<Entry extends { readonly id: string }>(
     const base = entries.get(like ?? id);
     if (base === undefined) {
       const spot = like === null ? own.spot : values.get("like")!.spot;
-      const problem = unknownName(spot, like ?? id, `a ${what}`, [...known.keys()], `${what}-unknown`);
+      const names = [...known.keys()];
+      const problem =
+        what === "crop"
+          ? unknownCrop(spot, like ?? id, names)
+          : unknownName(spot, like ?? id, `a ${what}`, names, `${what}-unknown`);
       const hint =
         like === null
           ? `${problem.hint} For another ${what}, add "like:" and the nearest known one.`

@@ -1,6 +1,7 @@
 import type { Piece } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
+import type { Units } from "./faults.ts";
 import type { Table } from "./row.ts";
 import type { Placed } from "./successionsFile.ts";
 import { type Column, tableReader } from "./tableReader.ts";
@@ -13,12 +14,13 @@ const COLUMNS: readonly Column[] = [
   { name: "lies on", required: false },
 ];
 
-/** Reads pieces.csv: the cloth the farm owns. A piece shorter than every tunnel is no problem; it just fits none. */
+/** Reads pieces.csv: the cloth the farm owns. */
 export function piecesFile(
   table: Table,
   other?: OtherUnits,
+  units?: Units,
 ): { readonly pieces: readonly Placed<Piece>[]; readonly problems: readonly Problem[] } {
-  const { entries, problems } = tableReader(table, COLUMNS, other);
+  const { entries, problems } = tableReader(table, COLUMNS, other, units);
   const pieces: Placed<Piece>[] = [];
   for (const entry of entries) {
     const id = entry.named("id", "a name for the piece");

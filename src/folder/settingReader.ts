@@ -53,7 +53,9 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
   const problems: Problem[] = [];
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, strict: true });
-  for (const { code, pos } of document.errors) {
+  // What follows the first fault is mostly its echo.
+  const first = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0]).slice(0, 1);
+  for (const { code, pos } of first) {
     const at = lines.linePos(pos[0]);
     const known = UNREADABLE[code];
     problems.push({

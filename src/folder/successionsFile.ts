@@ -1,6 +1,7 @@
 import type { Succession } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
+import type { Units } from "./faults.ts";
 import { parseDate } from "./moment.ts";
 import type { Table } from "./row.ts";
 import { type Column, tableReader } from "./tableReader.ts";
@@ -30,8 +31,9 @@ export interface Placed<Value> {
 export function successionsFile(
   table: Table,
   other?: OtherUnits,
+  units?: Units,
 ): { readonly successions: readonly Placed<Succession>[]; readonly problems: readonly Problem[] } {
-  const { entries, problems } = tableReader(table, COLUMNS, other);
+  const { entries, problems } = tableReader(table, COLUMNS, other, units);
   const successions: Placed<Succession>[] = [];
   for (const entry of entries) {
     const id = entry.named("id", "a name for the succession");

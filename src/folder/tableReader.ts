@@ -1,6 +1,6 @@
 import { didYouMean, type Problem } from "../problem/index.ts";
 import { type OtherUnits, parseQuantity, type QuantityKind, type QuantityOf } from "../quantity/index.ts";
-import { quantityProblem, type Spot, shown } from "./faults.ts";
+import { quantityProblem, type Spot, shown, type Units } from "./faults.ts";
 import type { Row, Table } from "./row.ts";
 
 /** A column a table may have. `kind`: it holds quantities, and its header may state their unit. */
@@ -108,8 +108,17 @@ function findColumns(
   return places;
 }
 
-/** Finds a table's header and columns by name. Lines that begin with # and empty lines are passed over. */
-export function tableReader(table: Table, columns: readonly Column[], other?: OtherUnits): TableReader {
+/**
+ * Finds a table's header and columns by name. Lines that begin with # and empty lines are passed over.
+ *
+ * @param units - The farm's, for examples in problems.
+ */
+export function tableReader(
+  table: Table,
+  columns: readonly Column[],
+  other?: OtherUnits,
+  units: Units = "US",
+): TableReader {
   const problems: Problem[] = [];
   const rows = table.rows.filter((row) => !isRemark(row) && !isEmpty(row));
   const header = rows[0];
@@ -148,7 +157,7 @@ export function tableReader(table: Table, columns: readonly Column[], other?: Ot
         const read = parseQuantity(text(column), kind, place?.unit ?? null, other);
         if (read.fault === null) return read.value;
         if (read.fault === "noUnit" && place?.broken === true) return null;
-        problems.push(quantityProblem(spot(column), text(column), kind, read.fault, column));
+        problems.push(quantityProblem(spot(column), text(column), kind, read.fault, column, units));
         return null;
       },
     };

@@ -5,6 +5,7 @@ import { shown } from "./faults.ts";
 import { type DropReason, type HourSums, hourSums, type Stretch, type Sums } from "./hourSums.ts";
 import { type LogHeader, logHeader } from "./logHeader.ts";
 import type { Row } from "./row.ts";
+import { steadyHint } from "./standardTime.ts";
 import type { StoredHour } from "./storeFile.ts";
 import { settledByItself, splitMoment, wallReader } from "./timestamp.ts";
 
@@ -255,7 +256,9 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     if (unitless !== null || unit === null) {
       const received = unitless === null ? "no reading" : shown(unitless.text);
       const line = unitless === null ? found.line : unitless.line;
-      const hint = "Say --unit F or --unit C.";
+      const hint = /[([]\s*(?:K|kelvin)\s*[)\]]/iu.test(temperatureName)
+        ? "The unit K is not known; export the log in °C or °F."
+        : "Say --unit F or --unit C.";
       problem(
         "log-unit-missing",
         line,
@@ -325,7 +328,7 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
         momentName,
         `times of the clock in ${zone()}`,
         `${lost.count} in the hour it skips in spring`,
-        "The logger does not change its clock: import it with the zone it keeps, like --zone Etc/GMT+5.",
+        `The logger does not change its clock: import it with the zone it keeps, ${steadyHint(zone(), new Date(sums.first).getUTCFullYear())}.`,
         "needsYou",
       );
     const means = sums.hours.map(({ hour, sum, count }) => ({ hour, mean: sum / count }));

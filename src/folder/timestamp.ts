@@ -43,7 +43,7 @@ function dayOf(year: number, month: number, day: number): number | null {
 const fullYear = (text: string): number => (text.length <= 2 ? 2000 + Number(text) : Number(text));
 
 /** The date in a text under one order of its parts; null when it is none in that order. [ms] */
-function dateOf(text: string, order: DateOrder, { months }: Dialect): number | null {
+export function dateOf(text: string, order: DateOrder, { months }: Dialect): number | null {
   const [a, b, c] = text.split(/[-/.,\s]+/u).filter((part) => part !== "") as [string?, string?, string?];
   if (a === undefined || b === undefined || c === undefined) return null;
   const named = (part: string): number =>

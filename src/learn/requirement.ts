@@ -12,6 +12,13 @@ export interface MeasuredLeaf {
 export interface Belief {
   readonly shift: number;
   readonly spread: number;
+  /**
+   * Thermal time the succession is ahead of (or behind) the model's sum, so that the last leaf measured is the leaf it has:
+   * an early bed is ahead, it does not grow twice as fast. [°C·d]
+   */
+  readonly head: number;
+  /** The leaves lie further from what the catalogue expects than its spread allows for. */
+  readonly surprising: boolean;
   /** Measurements that shaped it. */
   readonly measured: number;
 }
@@ -24,6 +31,12 @@ function steepness(curve: LeafCurve, thermalTime: number): number {
   const span = Math.log((thermalTime + step) / Math.max(0.1, thermalTime - step));
   return up > down ? span / (up - down) : 10;
 }
+
+/** How many spreads a requirement may be moved by leaves; what lies beyond is a bed that was earlier or later, not one that grows otherwise. judgement */
+const MOST_SPREADS = 2;
+
+/** How many standard deviations from all expectation a leaf calls for a word to the grower. judgement */
+const SURPRISE = 2.5;
 
 /**
  * Updates the belief about a requirement with measured leaves, one after the other.
@@ -41,15 +54,27 @@ export function learnFromLeaves(
   let shift = 0;
   let variance = spread * spread;
   let measured = 0;
+  let surprising = false;
   for (const { thermalTime, length } of leaves) {
     const expected = thermalTimeAt(curve, length);
     if (thermalTime <= 0 || expected <= 0) continue;
     const seen = Math.log(thermalTime / expected);
     const error = settings.thermalError ** 2 + (settings.leafError * steepness(curve, expected)) ** 2;
+    if (Math.abs(seen) > SURPRISE * Math.sqrt(spread * spread + error)) surprising = true;
     const weight = variance / (variance + error);
     shift += weight * (seen - shift);
     variance *= 1 - weight;
     measured += 1;
   }
-  return { shift, spread: Math.max(settings.spreadFloor, Math.sqrt(variance)), measured };
+  const bounded = Math.min(MOST_SPREADS * spread, Math.max(-MOST_SPREADS * spread, shift));
+  const last = leaves[leaves.length - 1];
+  const head =
+    last === undefined ? 0 : thermalTimeAt(curve, last.length) * Math.exp(bounded) - last.thermalTime;
+  return {
+    shift: bounded,
+    spread: Math.max(settings.spreadFloor, Math.sqrt(variance)),
+    head,
+    surprising,
+    measured,
+  };
 }

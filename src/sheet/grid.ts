@@ -88,7 +88,7 @@ export function grid(outcome: Outcome, names: Names): Grid {
       return {
         tunnel: plan.tunnel.id,
         name: names.tunnel(plan.tunnel.id),
-        now: setting(plan.now, names.cover),
+        now: setting(plan.now, names.shortCover),
         idle: rows.every(({ cells }) => cells.every((each) => each === null || each.work === "none")),
         rows,
       };

@@ -1,6 +1,7 @@
 export * from "./beds.ts";
 export * from "./bedsTable.ts";
 export * from "./bedsText.ts";
+export type * from "./cuts.ts";
 export * from "./grid.ts";
 export * from "./json.ts";
 export * from "./misses.ts";

@@ -329,6 +329,7 @@ function warningJson(warning: Warning): Json {
         expectedC: warning.expected,
         promisedC: warning.promised,
         unfitC: warning.unfit,
+        killC: warning.kill,
         risk: warning.risk,
         windy: warning.windy,
       };

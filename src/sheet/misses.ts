@@ -4,7 +4,7 @@ import { otherwise } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, leaf, leafLimit, value } from "./words.ts";
+import { capital, day, leafBeside, leafLimit, value } from "./words.ts";
 
 /** A succession that misses its market, and the honest ways out, best first. */
 export interface MissBlock {
@@ -34,8 +34,9 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
   const at = outlook.atPicks.find(({ pick }) => samePick(pick, miss.pick));
   const who = `${capital(names.succession(succession.id))} in ${names.tunnel(succession.tunnel)}`;
   const when = `on ${day(units, miss.pick.date)} for ${clean(miss.pick.market.name)}`;
-  const size = at === undefined ? null : mark(outlook) + leaf(units, at.planned);
   const [small, large] = [leafLimit(units, crop.smallest), leafLimit(units, crop.largest)];
+  const limit = miss.why === "tooSmall" ? crop.smallest : crop.largest;
+  const size = at === undefined ? null : mark(outlook) + leafBeside(units, at.planned, limit);
   const sentence =
     miss.why === "tooSmall"
       ? size === null

@@ -6,6 +6,9 @@ import { TIED } from "./wrap.ts";
 /** A cover's name whose numbers stay with their units when a line is broken. */
 const tie = (name: string): string => name.replace(/(\d) (?=[a-z%])/gu, `$1${TIED}`);
 
+/** A weight in ounces that follows the one in grams. */
+const OUNCES = / \(\d+(?:\.\d+)? oz\)/gu;
+
 /** Names as they are printed, cleaned, by id. An id nothing is known about stands for itself. */
 export interface Names {
   readonly tunnel: (id: string) => string;
@@ -17,8 +20,9 @@ export interface Names {
 }
 
 export function namesOf(farm: Farm, outlooks: readonly SuccessionOutlook[]): Names {
+  const shown = (name: string): string => (farm.units === "metric" ? name.replace(OUNCES, "") : name);
   const tunnels = new Map(farm.tunnels.map(({ id, name }) => [id, clean(name)]));
-  const covers = new Map([...farm.covers].map(([id, { name }]) => [id, tie(clean(name))]));
+  const covers = new Map([...farm.covers].map(([id, { name }]) => [id, tie(shown(clean(name)))]));
   const successions = new Map(
     outlooks.map(({ succession, crop }) => [succession.id, `${clean(crop.name)} (${clean(succession.id)})`]),
   );

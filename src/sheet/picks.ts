@@ -1,12 +1,12 @@
 import type { Outcome, Pick, SuccessionOutlook } from "../decide/index.ts";
-import type { Farm } from "../farm/index.ts";
+import type { Farm, Product } from "../farm/index.ts";
 import { type LocalDate, localDate, localHour } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, clock, day, lacking, leaf, marketDay, odds, weight } from "./words.ts";
+import { capital, clock, day, lacking, leaf, list, marketDay, odds, weight } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
 export interface PickBlock {
@@ -58,7 +58,8 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
     };
   const size = mark(outlook) + leaf(farm.units, atFate.size);
   const heavy = mark(outlook) + weight(farm.units, atFate.weight);
-  const chance = odds(atFate.odds);
+  const chance = fate.kind !== "none" && fate.as === "braising" ? null : odds(atFate.odds);
+  const figures = [size, ...(chance === null ? [] : [`odds ${chance}`]), heavy].join(", ");
   const special = fate.kind !== "pick" || fate.as !== "salad";
   return {
     ...common,
@@ -66,9 +67,7 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
     odds: chance,
     weight: heavy,
     special,
-    sentence: special
-      ? `${head}: ${size}, odds ${chance}, ${heavy}. ${common.todo}`
-      : `${head}: ${size}, odds ${chance}, ${heavy}.`,
+    sentence: special ? `${head}: ${figures}. ${common.todo}` : `${head}: ${figures}.`,
   };
 }
 
@@ -83,6 +82,20 @@ function picksTold(outcome: Outcome): readonly Pick[] {
     .sort((a, b) => a.at - b.at);
 }
 
+/** Crops of a mix of which nothing is cut for a pick in salad size: "no arugula or mustard"; null when none lacks. */
+function without(product: Product | undefined, pick: Pick, { farm, successions }: Outcome): string | null {
+  const wanted = (product?.parts ?? []).filter(({ share }) => share > 0);
+  if (wanted.length < 2) return null;
+  const cut = new Set(
+    successions
+      .filter(({ fate }) => fate.kind !== "none" && fate.as === "salad" && samePick(fate.pick, pick))
+      .map(({ crop }) => crop.id),
+  );
+  const lacks = wanted.filter(({ crop }) => !cut.has(crop));
+  const names = lacks.map(({ crop }) => clean(farm.crops.get(crop)?.name ?? crop));
+  return names.length === 0 ? null : `no ${list(names, "or")}`;
+}
+
 export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
   const { farm } = outcome;
   return picksTold(outcome).map((pick) => ({
@@ -92,7 +105,9 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
     products: outcome.products
       .filter((each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0))
       .map(({ product, expected, ordered }) => {
-        const name = clean(farm.products.find(({ id }) => id === product)?.name ?? product);
+        const sold = farm.products.find(({ id }) => id === product);
+        const name = clean(sold?.name ?? product);
+        const lacks = without(sold, pick, outcome);
         const had = weight(farm.units, expected);
         const wanted = weight(farm.units, ordered);
         const short = lacking(farm.units, ordered, expected);
@@ -103,7 +118,7 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
               ? `${name}: ${had} expected, none ordered.`
               : short === null
                 ? `${name}: ${had} expected, ${wanted} ordered.`
-                : `${name}: ${had} expected, ${wanted} ordered: ${short} short.`,
+                : `${name}: ${had} expected, ${wanted} ordered: ${short} short${lacks === null ? "" : ` (${lacks})`}.`,
         };
       }),
     rows: outcome.successions

@@ -17,7 +17,7 @@ import { day, leaves, night, odds, temperature, value } from "./words.ts";
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, string>> = {
   frost: "When damage is likely the warmest cloth at hand goes on.",
-  rowCoverInHeat: "It would be warmer and yet slower, and heat is no brake.",
+  rowCoverInHeat: "Too hot: it would grow slower, not faster.",
   wind: "Other walks are too windy for it.",
   frozen: "At other walks the cloth is frozen and may not be moved.",
   net: "What grows here must stay under net.",
@@ -71,15 +71,15 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
       (a, b) => (a !== null && a.ifLeft >= b.ifLeft ? a : b),
       null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
     );
-  if (hottest !== null)
+  if (hottest !== null && hottest.planned < hottest.ifLeft)
     return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.ifLeft)} at the crop if left, ${temperature(units, hottest.planned)} with the plan.`;
   const peak = (key: string): Celsius | null =>
     plan.ledger
       .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
       .reduce((a, { highest }) => (a !== null && a >= highest ? a : highest), null as Celsius | null);
   const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
-  if (before === null || after === null || temperature(units, before) === temperature(units, after))
-    return null;
+  if (before === null || after === null || after >= before) return null;
+  if (temperature(units, before) === temperature(units, after)) return null;
   return `Heat: ${temperature(units, before)} at the crop if left, ${temperature(units, after)} with this change.`;
 }
 

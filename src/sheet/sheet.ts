@@ -9,7 +9,7 @@ import { madeFrom } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
-import { type Urgent, urgent } from "./urgent.ts";
+import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
 
@@ -87,8 +87,8 @@ function summary(outcome: Outcome): string[] {
 
 function quiet({ warnings, madeFrom, walks }: Outcome): string | null {
   if (walks.length === 0 || warnings.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
-  return madeFrom.forecastIssued === null
-    ? "No frost or heat is foreseen, but without a forecast none can be."
+  return unforeseen({ madeFrom, walks })
+    ? null
     : "No frost and no harmful heat in these days, as far as the forecast goes.";
 }
 
@@ -109,10 +109,16 @@ export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): stri
   ];
 }
 
+/** What the columns of a frost warning mean. */
+const FROST_COLUMNS: readonly string[] = [
+  "Promised: what the cloth can be relied on for; light cloth on a clear night: nothing. Unfit below: colder than this, leaves are marked and cannot be sold. Risk left: the chance of damage with the plan.",
+];
+
 export function sheetOf(outcome: Outcome): Sheet {
   const { farm, successions } = outcome;
   const names = namesOf(farm, successions);
   const table = grid(outcome, names);
+  const told = urgent(outcome, names);
   const beds = bedGroups(farm, successions, names, outcome.on, outcome.walks.at(-1)?.date ?? null);
   const [first, last] = [outcome.walks[0], outcome.walks.at(-1)];
   const title =
@@ -123,7 +129,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     title,
     made: `Made for ${moment(farm, outcome.on)}.`,
     on: outcome.on,
-    urgent: urgent(outcome, names),
+    urgent: told,
     quiet: quiet(outcome),
     summary: summary(outcome),
     limits: limits(outcome, names),
@@ -145,6 +151,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     ],
     marks: [
       ...marksUsed(beds, table.days),
+      ...(told.some(({ kind }) => kind === "frost") ? FROST_COLUMNS : []),
       "Minutes are estimates for one person; time a walk of your own and set them.",
     ],
     cautions: cautions(farm, successions),

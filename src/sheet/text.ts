@@ -53,14 +53,15 @@ function runs(tasks: readonly Task[]): Task[][] {
   return all;
 }
 
-function walk(out: Page, { heading, minutes, carry, notes, tasks, rounds }: WalkBlock): void {
+function walk(out: Page, { heading, minutes, carry, notes, cuts, tasks, rounds }: WalkBlock): void {
   out.gap();
   out.say(minutes === null ? heading : `${heading}: about ${minutes}`, { tone: "bold" });
+  for (const { sentence } of cuts) out.say(sentence, { mark: "[ ] " });
   for (const note of notes) out.say(note, { mark: "! " });
   carry.forEach((cloth, i) => {
     out.say(cloth, { mark: i === 0 ? "Carry " : "      " });
   });
-  if (tasks.length === 0) out.say("Nothing to do.");
+  if (tasks.length === 0 && cuts.length === 0) out.say("Nothing to do.");
   const todo = (where: string, actions: readonly string[], minutes: string | null): void =>
     out.say(`${where}: ${actions.join(" ")}${minutes === null ? "" : ` (${minutes})`}`, { mark: "[ ] " });
   for (const run of runs(tasks.filter(({ kind }) => kind === "change"))) {

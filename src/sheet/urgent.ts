@@ -8,7 +8,8 @@ import { capital, day, list, night, odds, settingAt, temperature, wind } from ".
 
 /** Warnings of one kind on one date, told together. */
 export interface Urgent {
-  readonly kind: Warning["kind"];
+  /** "forecast": none reaches the days planned. */
+  readonly kind: Warning["kind"] | "forecast";
   readonly severity: Warning["severity"];
   readonly date: LocalDate;
   /** The date, or dates, in words. */
@@ -36,6 +37,8 @@ export interface UrgentRow {
 /** Below this a risk is not worth a number; from `LIKELY` on a loss is probable. [0–1] */
 const HARDLY = 0.01;
 const LIKELY = 0.5;
+/** From here on a risk is told as 2 in 5 or more, and is no longer only some. [0–1] */
+const CONSIDERABLE = 0.3;
 
 type Of<Kind extends Warning["kind"]> = Warning & { readonly kind: Kind };
 
@@ -109,11 +112,11 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
     inShort:
       possible.length === 0
         ? null
-        : `Some risk is left in ${list(possible.map(({ name, risk }) => `${name} (${odds(risk)})`))}.`,
+        : `${possible.every(({ risk }) => risk < CONSIDERABLE) ? "Some risk" : "Risk"} is left in ${list(possible.map(({ name, risk }) => `${name} (${odds(risk)})`))}.`,
     follows: [
       ...probable.map(
-        ({ name, risked, successions }) =>
-          `Probable loss in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
+        ({ name, risked, successions, expected, kill }) =>
+          `${expected > kill ? "Leaves probably marked" : "Probable loss of the planting"} in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
       ),
       ...(unpromised.length === 0
         ? []
@@ -191,7 +194,11 @@ function boltingSentence(group: readonly Of<"bolting">[], outcome: Outcome, name
 }
 
 /** A warning its heading says all of. */
-const plain = ({ kind, severity, date }: Warning, when: string, heading: string): Urgent => ({
+const plain = (
+  { kind, severity, date }: Pick<Urgent, "kind" | "severity" | "date">,
+  when: string,
+  heading: string,
+): Urgent => ({
   kind,
   severity,
   date,
@@ -241,10 +248,19 @@ function together(outcome: Outcome): (warning: Warning) => string {
     (kind === "heat" && !hot.has(date)) || (kind === "frost" && !grave.has(date)) ? kind : `${kind} ${date}`;
 }
 
-/** Warnings told together, in the order of the first of each. */
+/** Does no forecast reach the first day planned? */
+export function unforeseen({ madeFrom, walks }: Pick<Outcome, "madeFrom" | "walks">): boolean {
+  const first = walks[0]?.date;
+  return first !== undefined && (madeFrom.forecastEnds === null || madeFrom.forecastEnds < first);
+}
+
+const UNFORESEEN =
+  "No forecast reaches these days: frost and heat are not looked for beyond what the last days were like. Import a forecast.";
+
+/** Warnings told together, that nothing can be foreseen before all else, then in the order of the first of each. */
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
   const groups = groupBy(outcome.warnings, together(outcome));
-  return [...groups.values()].flatMap((group): Urgent[] => {
+  const told = [...groups.values()].flatMap((group): Urgent[] => {
     const frosts = group.filter((warning) => warning.kind === "frost");
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
@@ -258,4 +274,8 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
         : [plain(warning, when, single(warning, outcome, names))],
     );
   });
+  const first = outcome.walks[0]?.date;
+  if (first === undefined || !unforeseen(outcome)) return told;
+  const when = day(outcome.farm.units, first);
+  return [plain({ kind: "forecast", severity: "care", date: first }, when, UNFORESEEN), ...told];
 }

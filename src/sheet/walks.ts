@@ -3,6 +3,7 @@ import type { Farm, Piece } from "../farm/index.ts";
 import { type LocalDate, localHour } from "../quantity/index.ts";
 import { actions } from "./actions.ts";
 import { clean } from "./clean.ts";
+import { type Cut, cuts } from "./cuts.ts";
 import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
@@ -21,6 +22,8 @@ export interface WalkBlock {
   readonly carry: readonly string[];
   /** Wind and ice, whole sentences. */
   readonly notes: readonly string[];
+  /** What is cut then, before anything else is done. */
+  readonly cuts: readonly Cut[];
   /** One a tunnel, in the order of the walk. */
   readonly tasks: readonly Task[];
   /** The rounds among them, tunnels with the same steps together. */
@@ -108,7 +111,8 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
   const firstDate = outcome.walks[0]?.date;
   return outcome.walks.flatMap((walk, at): WalkBlock[] => {
     const done = outcome.tunnels.flatMap((plan) => task(plan, walk, at, outcome, names) ?? []);
-    if (done.length === 0 && walk.date !== firstDate) return [];
+    const cut = cuts(walk, outcome, names);
+    if (done.length === 0 && cut.length === 0 && walk.date !== firstDate) return [];
     const changes = outcome.tunnels.flatMap((plan) =>
       plan.changes.filter((change) => change.walk.index === walk.index),
     );
@@ -125,6 +129,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
           ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
           ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
         ],
+        cuts: cut,
         tasks: done.map(({ task }) => task),
         rounds: [
           ...groupBy(

@@ -108,6 +108,18 @@ export function leafSpread(units: Units, size: Range<Centimetre>): string | null
 export const leafLimit = (units: Units, value: Centimetre): string =>
   leafAt(units, value, units === "US" ? 0.25 : 0.5);
 
+/** A leaf length told beside a limit it lies above or below: "just over 5 in" where rounding would say otherwise. */
+export function leafBeside(units: Units, size: Range<Centimetre>, limit: Centimetre): string {
+  const rounded = (value: Centimetre, step: number): number =>
+    toStep(units === "US" ? toInches(value) : value, step);
+  const shown = rounded(size.middle, leafStep(units, size.high - size.low));
+  const against = rounded(limit, units === "US" ? 0.25 : 0.5);
+  const over = size.middle > limit;
+  return (over ? shown > against : shown < against)
+    ? leaf(units, size)
+    : `just ${over ? "over" : "under"} ${leafLimit(units, limit)}`;
+}
+
 /** Smallest to largest salad size. */
 export function leafWindow(units: Units, smallest: Centimetre, largest: Centimetre): string {
   const step = units === "US" ? 0.25 : 0.5;
@@ -228,8 +240,8 @@ export const minutes = (value: number): string | null =>
   Math.round(value) < 1 ? null : tied(String(Math.round(value)), "min");
 
 /** @example list(["a", "b", "c"]) // => "a, b and c" */
-export const list = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)!}`;
+export const list = (items: readonly string[], last: "and" | "or" = "and"): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)!}`;
 
 /** A sentence's first letter made large; the rest stays as typed. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -12,6 +12,8 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly promised: Celsius;
       /** Leaves are unfit below this (most tender succession). [°C] */
       readonly unfit: Celsius;
+      /** Hardened plants die below this (most tender succession). [°C] */
+      readonly kill: Celsius;
       /** Chance of damage under the plan. [0–1] */
       readonly risk: number;
       /** Wind forbids putting cloth on at the walk before the night. */

@@ -18,6 +18,8 @@ export interface Exposed {
   readonly id: string;
   readonly crop: Crop;
   readonly risk: number;
+  /** It is to be cut within the days planned, so that marked leaves are lost leaves. */
+  readonly cutSoon: boolean;
 }
 
 /** How near to the unfit temperature an open bed must come before a frost is worth a line. [°C] judgement */
@@ -27,7 +29,7 @@ const NEAR_HEAT = 1;
 /** Grower's rule for the dark season; a note, never a switch. [h] common practice, no source */
 const SHORT_DAY = 10;
 
-/** Frost at one tunnel on one night; null when no leaf comes near its limit. Danger: what is promised does not keep the most tender leaf fit. */
+/** Frost at one tunnel on one night; null when no leaf comes near its limit. Danger: what is promised keeps leaves that are soon cut not fit, or plants not alive. */
 export function frostWarning(
   tunnel: string,
   night: TunnelNight,
@@ -36,10 +38,12 @@ export function frostWarning(
   const tender = exposed.filter(({ crop }) => night.bare <= crop.unfit + NEAR_FROST);
   if (tender.length === 0) return null;
   const unfit = Math.max(...tender.map(({ crop }) => crop.unfit)) as Celsius;
+  const kill = Math.max(...tender.map(({ crop }) => crop.kill)) as Celsius;
   const { date, bare, expected, promised, windy } = night;
+  const soon = tender.some(({ crop, cutSoon }) => cutSoon && promised < crop.unfit);
   return {
     kind: "frost",
-    severity: promised < unfit ? "danger" : "care",
+    severity: soon || promised < kill ? "danger" : "care",
     date,
     tunnel,
     successions: tender.map(({ id }) => id),
@@ -47,6 +51,7 @@ export function frostWarning(
     expected,
     promised,
     unfit,
+    kill,
     risk: Math.max(...tender.map(({ risk }) => risk)),
     windy,
   };

@@ -44,6 +44,23 @@ describe("start", () => {
     },
   );
 
+  test("the place stays open until it is filled in, unless options say it", async () => {
+    const here = begin(null);
+    await here.run("start");
+    const open = (await here.run("check")).stdout.match(/"place\.\w+": expected/gu);
+    expect(open).toHaveLength(4);
+    await here.run(
+      "start said --units metric --latitude 46.05 --longitude 14.5 --elevation 300m --zone Europe/Ljubljana",
+    );
+    expect((await here.run("--farm said check")).code).toBe(0);
+    const refused = await here.run("start bad --latitude 460 --zone Mars/Base");
+    expect([refused.code, refused.stderr.split("\n").length, existsSync(join(here.dir, "bad"))]).toEqual([
+      2,
+      5,
+      false,
+    ]);
+  });
+
   test("what is there stays as it is", async () => {
     const here = begin(null);
     writeFileSync(join(here.dir, "farm.yaml"), "mine");

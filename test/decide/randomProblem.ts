@@ -58,27 +58,37 @@ export function randomProblem(seed: number): TunnelProblem {
   const successionTable = (): SuccessionTable => {
     const crop = all[whole(0, all.length - 1)] as Crop;
     const curve = leafCurve(crop, degreeDays(crop.requirement), settings);
-    const belief = { shift: between(-0.1, 0.1), spread: between(0.03, 0.2), measured: 0 };
+    const belief = {
+      shift: between(-0.1, 0.1),
+      spread: between(0.03, 0.2),
+      head: 0,
+      surprising: false,
+      measured: 0,
+    };
     const start = crop.requirement * between(0.7, 1.25);
-    const outlets = Array.from(
-      { length: whole(1, 4) },
-      (): OutletTable => ({
+    const row = (make: () => number): Float64Array => Float64Array.from({ length: S }, make);
+    const outlets = Array.from({ length: whole(1, 5) }, (): OutletTable => {
+      const interval = whole(0, n);
+      // A third are cut at the walk itself: what lies from that walk on adds nothing.
+      const atWalk = random() < 0.33;
+      const beyond = interval === n;
+      return {
         fate: { kind: "none" } as never,
         at: 0 as Instant,
-        interval: whole(0, n),
+        interval,
         share: between(0.4, 1),
         days: between(25, 40),
-        pace: Float64Array.from({ length: S }, () => between(0, 40)),
-        light: Float64Array.from({ length: S }, () => between(0, 60)),
-        heat: Float64Array.from({ length: S }, () => 0),
-        safe: Float64Array.from({ length: S }, () => 0),
-      }),
-    );
+        pace: row(() => (atWalk ? 0 : between(0, 40))),
+        light: row(() => (atWalk ? 0 : between(0, 60))),
+        heat: row(() => (atWalk || beyond ? 0 : between(0, 20))),
+        safe: row(() => (atWalk || beyond ? 0 : -between(0, 1))),
+      };
+    });
     return {
       standing: { crop } as never,
       growing: {} as never,
       whole: 1,
-      value: expectedValue(between(20, 300), curve, crop, belief, [start, start + 60 * n], settings),
+      value: expectedValue(between(20, 300), curve, crop, belief, [start, start + 20 * n + 40], settings),
       thermalTime: start,
       light: between(300, 900),
       thermalTimeIn: table(() => 0),

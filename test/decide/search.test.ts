@@ -36,6 +36,10 @@ describe("the schedule of one tunnel", () => {
         for (let step = 0; step < 60; step++) {
           const at = thermalTime + step * 0.83;
           expect(value.atMost(at, at)).toBeGreaterThanOrEqual(value.at(at) - 1e-9);
+          const reach = value.atMost(at, at + 17);
+          for (let inside = at; inside <= at + 17; inside += 1.7) {
+            expect(reach).toBeGreaterThanOrEqual(value.at(inside) - 1e-9);
+          }
         }
       }
     }

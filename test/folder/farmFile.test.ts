@@ -137,6 +137,23 @@ test("text that is no settings file is a problem with line and column, not the p
   ]);
 });
 
+test("of a text that is no settings file only the first fault is told", () => {
+  const told = problemsOf({ farm: "name: a\n  b: [ c\n\td: } e\n: : :\n" });
+  expect(told).toHaveLength(1);
+  expect(told[0]).toMatch(/^farm\.yaml:[12] column \d+: /u);
+});
+
+test("a zone far from the longitude is worth a look, also when two are swapped", () => {
+  const farm = (longitude: number, zone: string): string =>
+    MINIMAL.replace("-72.84", String(longitude)).replace("America/New_York", zone);
+  expect(problemsOf({ farm: farm(44.12, "America/New_York") })).toEqual([
+    'farm.yaml:3 "place.zone": expected a time zone near longitude 44.12, about 3 hours ahead of universal time, received America/New_York, 5 hours behind universal time. Check latitude, longitude and zone; are two swapped?',
+  ]);
+  expect(problemsOf({ farm: farm(75, "Asia/Shanghai") })).toEqual([]);
+  expect(problemsOf({ farm: farm(-157.4, "Pacific/Kiritimati") })).toEqual([]);
+  expect(problemsOf({ farm: farm(14.5, "Europe/Ljubljana") })).toEqual([]);
+});
+
 test("shares of a mix come to a hundred percent", () => {
   const farm = `${MINIMAL}products: [ { id: mix, parts: { spinach: 50 %, kale: 40 % } } ]\n`;
   expect(problemsOf({ farm })).toEqual([

@@ -25,6 +25,47 @@ test("a typed forecast is read with units from its header", () => {
   ]);
 });
 
+describe("dates as logs have them", () => {
+  const days = (dates: readonly string[], order: "mdy" | "dmy" | null = null) =>
+    forecastFile(
+      table("forecast.csv", `date,low (C),high (C)\n${dates.map((date) => `${date},1,5`).join("\n")}`),
+      ZONE,
+      null,
+      { dates: order, units: "metric" },
+    );
+  const read = (...given: Parameters<typeof days>) => days(...given).forecast?.days.map(({ date }) => date);
+
+  test("day first, month first and months by name, where only one order makes dates", () => {
+    expect(read(["13.04.2026", "14.04.2026"])).toEqual(["2026-04-13", "2026-04-14"]);
+    expect(read(["4/9/2026", "4/13/26"])).toEqual(["2026-04-09", "2026-04-13"]);
+    expect(read(["9 Apr 2026", "2026/04/10"])).toEqual(["2026-04-09", "2026-04-10"]);
+  });
+  test("days that follow each other settle the order, and so does the option", () => {
+    expect(read(["03.04.2026", "04.04.2026"])).toEqual(["2026-04-03", "2026-04-04"]);
+    expect(read(["03.04.2026"], "mdy")).toEqual(["2026-03-04"]);
+  });
+  test("an order nothing settles is a problem, and so is a text that is no date", () => {
+    expect(messages(days(["03.04.2026"]))).toEqual([
+      'forecast.csv:2 column "date": expected dates whose order can be told, received "03.04.2026". Say --dates mdy when the month comes first, --dates dmy when the day does.',
+    ]);
+    expect(messages(days(["13.04.2026", "14.04.2026", "soon"]))).toEqual([
+      'forecast.csv:4 column "date": expected a date like 2026-04-20, received "soon". Use year-month-day.',
+    ]);
+    expect(messages(days(Array.from({ length: 10 }, () => "soon"))).at(-1)).toBe(
+      'forecast.csv:5 column "date": expected a date like 2026-04-20, received 7 more lines. And 7 more like it, to line 11.',
+    );
+  });
+  test("examples of a header are in the farm's units, and Kelvin is not known", () => {
+    const told = (text: string) =>
+      messages(forecastFile(table("forecast.csv", text), ZONE, null, { units: "metric" }))[0];
+    expect(told("date,low,high (C)\n2026-04-20,1,5\n")).toMatch(/like low \(C\)\.$/u);
+    expect(told("date,low (K),high (C)\n2026-04-20,274,5\n")).toBe(
+      'forecast.csv:1 column "low (K)": expected a temperature like 85 F or 29 C, received "K". The unit K is not known; use one of the usual units.',
+    );
+    expect(told("date,low (C),high (C)\n2026-04-20,274 K,5\n")).toMatch(/The unit K is not known/u);
+  });
+});
+
 test("a line above the header may say when it was issued, and the option is stronger", () => {
   const text = "County forecast issued 2026-04-19 16:30\ndate,low (C),high (C)\n2026-04-20,5,10\n";
   expect(new Date(read(text).forecast!.issued).toISOString()).toBe("2026-04-19T20:30:00.000Z");

@@ -39,8 +39,8 @@ describe("successions.csv", () => {
   test("no unit anywhere is a problem, never a guess", () => {
     const text = "id,crop,tunnel,from,to,sown\nS01,spinach,T1,0,20,2026-03-01";
     expect(problemsOf({ successions: text })).toEqual([
-      'successions.csv:2 column "from": expected a length like 50 ft or 15 m, received "0". Write the unit behind the number, or once in the column\'s header, like from (ft).',
-      'successions.csv:2 column "to": expected a length like 50 ft or 15 m, received "20". Write the unit behind the number, or once in the column\'s header, like to (ft).',
+      'successions.csv:2 column "from": expected a length like 50 ft or 15 m, received "0". Write the unit behind the number, or once in the column\'s header, like from (m).',
+      'successions.csv:2 column "to": expected a length like 50 ft or 15 m, received "20". Write the unit behind the number, or once in the column\'s header, like to (m).',
     ]);
   });
 
@@ -51,6 +51,27 @@ describe("successions.csv", () => {
       'successions.csv:2 column "cuts": expected a number of cuts like 0 or 1, received "two". Leave it empty for none.',
       'successions.csv:2 column "net": expected yes or no, received "maybe". Leave it empty for no.',
     ]);
+  });
+
+  test("a crop by another of its names is told the one it has here, any other one all names", () => {
+    const hint = (crop: string): string =>
+      problemsOf({ successions: successions(S01.replace("spinach", crop)) })[0]!.replace(/^.*?"\. /u, "");
+    const other = ["rocket", "Swiss chard", "lamb’s lettuce", "pak-choi", "beetroot leaves"];
+    expect(other.map(hint)).toEqual(
+      ["arugula", "chard", "mache", "baby-pak-choi", "beet-greens"].map((crop) => `Did you mean "${crop}"?`),
+    );
+    expect(hint("asparagus")).toBe(
+      "Known: lettuce-mix, spinach, arugula, mustard, mizuna, tatsoi, kale, red-russian-kale, beet-greens, chard, baby-pak-choi, cress, turnip-greens, radish-greens, claytonia, mache, cilantro.",
+    );
+  });
+
+  test("after three faults of a kind in one column the rest is counted", () => {
+    const lines = Array.from({ length: 10 }, (_, index) => `S${index},spinach,T1,0,5,soon,,,`);
+    const told = problemsOf({ successions: successions(...lines) });
+    expect(told).toHaveLength(4);
+    expect(told.at(-1)).toBe(
+      'successions.csv:5 column "sown": expected a date like 2026-03-01, received 7 more lines. And 7 more like it, to line 11.',
+    );
   });
 
   test("a day that no month has is no date", () => {
@@ -124,9 +145,13 @@ describe("successions.csv", () => {
 });
 
 describe("pieces.csv", () => {
-  test("a piece shorter than every tunnel is no problem", () => {
-    expect(farmOf({ pieces: pieces("C1,row-cover-19,5,,") }).pieces).toEqual([
+  test("a piece shorter than every tunnel is told, and stops nothing", () => {
+    const short = { pieces: pieces("C1,row-cover-19,5,,") };
+    expect(farmOf(short).pieces).toEqual([
       { id: "C1", cover: "row-cover-19", length: 1.524, count: 1, liesOn: [] },
+    ]);
+    expect(problemsOf(short)).toEqual([
+      'pieces.csv:2 column "length": expected at least 15 m, the length of T1, received 1.52 m, which fits no tunnel. It is not used. Correct it here or the tunnel\'s length in farm.yaml.',
     ]);
   });
 
@@ -206,6 +231,15 @@ describe("notes.csv", () => {
       'notes.csv:8 column "about": expected a succession, received "S1". Did you mean "S01"?',
       'notes.csv:9 column "when": expected a date from 2026-03-01 on, when S01 was sown, received 2026-02-12. Correct the date here or in successions.csv.',
       'notes.csv:10 column "value": expected a weight like 30 lb or 14 kg, received "5 ft". This unit measures something else; the field holds a weight.',
+    ]);
+  });
+
+  test("a note that names no known cover is told those at hand", () => {
+    const owned = pieces("C1,row-cover-19,60,2,T1", "C2,net,60,1,");
+    const text = notes("2026-04-12 18:00,cover,T1,on,", "2026-04-12 18:00,cover,T1,blanket on,");
+    expect(problemsOf({ ...own, pieces: owned, notes: text })).toEqual([
+      'notes.csv:2 column "value": expected a cover and what was done, like row-cover-19 on, received "on". Begin with one of row-cover-19, net; end with on, vented, nights or off.',
+      'notes.csv:3 column "value": expected a cover, received "blanket". At hand: row-cover-19, net.',
     ]);
   });
 

@@ -225,6 +225,22 @@ describe("when clocks change", () => {
     expect(kept.problems).toEqual([]);
   });
 
+  test("the zone told for a clock without daylight time is the farm's own", () => {
+    const hint = (zone: string, date: string): string | undefined =>
+      messages(
+        read(`Timestamp,Temp (C)\n${series(`${date}T00:30`, 6, 60, (wall) => `${iso(wall)},10`)}`, { zone }),
+      )[0]?.replace(/^.*the zone it keeps, /u, "");
+    expect(hint("Europe/Ljubljana", "2026-03-29")).toBe("like --zone Etc/GMT-1.");
+    expect(hint("Europe/London", "2026-03-29")).toBe("like --zone UTC.");
+    expect(hint("America/St_Johns", "2026-03-08")).toBe(
+      "3 hours 30 minutes behind universal time all year: --zone=-03:30.",
+    );
+    // South of the equator clocks go forward in October.
+    expect(hint("Australia/Adelaide", "2026-10-04")).toBe(
+      "9 hours 30 minutes ahead of universal time all year: --zone=+09:30.",
+    );
+  });
+
   test("a zone half an hour off", () => {
     const log = read("Timestamp,Temp (C)\n2026-04-20 00:00,10\n2026-04-20 00:30,12\n", {
       zone: "Asia/Kolkata",

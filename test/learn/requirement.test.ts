@@ -15,7 +15,13 @@ const leafOf = (thermalTime: number, ratio: number) => ({
 
 describe("learning a requirement from measured leaves", () => {
   it("believes the catalogue when nothing was measured", () => {
-    expect(learnFromLeaves(0.1, curve, [], settings)).toEqual({ shift: 0, spread: 0.1, measured: 0 });
+    expect(learnFromLeaves(0.1, curve, [], settings)).toEqual({
+      shift: 0,
+      spread: 0.1,
+      head: 0,
+      surprising: false,
+      measured: 0,
+    });
   });
 
   it("moves towards what was seen and grows surer, never past what was seen", () => {
@@ -35,6 +41,16 @@ describe("learning a requirement from measured leaves", () => {
     const back = learnFromLeaves(0.2, curve, [...leaves].reverse(), settings);
     expect(back.shift).toBeCloseTo(forth.shift, 12);
     expect(back.spread).toBeCloseTo(forth.spread, 12);
+  });
+
+  it("has the bed as long as the last leaf measured, and calls a leaf far from all expectation surprising", () => {
+    for (const ratio of [0.5, 0.9, 1, 1.3, 2.5]) {
+      const leaf = leafOf(200, ratio);
+      const { shift, head, surprising } = learnFromLeaves(0.1, curve, [leaf], settings);
+      expect(leafLength(curve, (leaf.thermalTime + head) * Math.exp(-shift))).toBeCloseTo(leaf.length, 6);
+      expect(Math.abs(shift)).toBeLessThanOrEqual(0.2 + 1e-12);
+      expect(surprising).toBe(ratio === 0.5 || ratio === 2.5);
+    }
   });
 
   it("never becomes surer than the floor", () => {

@@ -7,11 +7,26 @@ export function faultsOf(outcome: Outcome): readonly string[] {
     ...shrinking(outcome),
     ...unproved(outcome),
     ...coldNights(outcome),
+    ...clothTwice(outcome),
     ...(hasFrost(outcome) && outcome.warnings[0]?.kind !== "frost"
       ? ["frost is predicted but does not come first"]
       : []),
   ];
 }
+
+/** More of a cover lies at once than the farm owns. */
+const clothTwice = ({ farm, tunnels, walks }: Outcome): readonly string[] =>
+  [...new Set(farm.pieces.map(({ cover }) => cover))].flatMap((cover) => {
+    const owned = farm.pieces
+      .filter((piece) => piece.cover === cover)
+      .reduce((sum, { count }) => sum + count, 0);
+    return walks.flatMap(({ index, date }) => {
+      const lying = tunnels.filter(({ settings, choice }) =>
+        settings[choice[index]!]!.some((layer) => layer.cover === cover),
+      ).length;
+      return lying > owned ? [`${lying} of ${cover} lie on ${date} though ${owned} are owned`] : [];
+    });
+  });
 
 const hasFrost = ({ warnings }: Outcome): boolean =>
   warnings.some(({ kind, severity }) => kind === "frost" && severity === "danger");

@@ -483,6 +483,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     date: dateAt(2),
     bare: F(26),
     unfit: F(28),
+    kill: F(22),
     windy: false,
   } as const;
   return {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Outcome } from "../../src/decide/index.ts";
-import { fahrenheit, type LocalDate } from "../../src/quantity/index.ts";
+import { fahrenheit, inches, kilogram, type LocalDate } from "../../src/quantity/index.ts";
 import type { Beds } from "../../src/sheet/index.ts";
 import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
 import { displayWidth } from "../../src/sheet/wrap.ts";
@@ -97,7 +97,7 @@ describe("the sheet says", () => {
     );
     expect(text.indexOf("DANGER: Frost")).toBeLessThan(text.indexOf("TODAY"));
     expect(text).toContain("North 1 row cover, 30 g (0.9 oz) 29 °F 27 °F 28 °F 1 in 5");
-    expect(text).toContain("Probable loss in North 2 even with the plan, 3 in 5: mustard (M3).");
+    expect(text).toContain("Leaves probably marked in North 2 even with the plan, 3 in 5: mustard (M3).");
     expect(told(sample(), 60)).toContain(
       "North 1, row cover, 30 g (0.9 oz): 29 °F expected at the crop, 27 °F promised. Leaves of arugula (A12) and spinach (S4) are unfit below 28 °F. Risk left: 1 in 5.",
     );
@@ -160,24 +160,90 @@ describe("the sheet says", () => {
     expect(text.indexOf(sentence)).toBeGreaterThan(text.indexOf("PICKS"));
   });
 
-  test("that nothing harmful is foreseen, and what that is worth without a forecast", () => {
+  test("whether a planting or only its leaves are lost, by what kills it", () => {
+    const kill = fahrenheit(27);
+    const warnings = sample().warnings.map((warning) =>
+      warning.kind === "frost" ? { ...warning, kill } : warning,
+    );
+    expect(told(sample({}, { warnings }))).toContain(
+      "Probable loss of the planting in North 2 even with the plan, 3 in 5: mustard (M3).",
+    );
+  });
+
+  test("that some risk is left only while it is below 2 in 5", () => {
+    const { warnings } = sample();
+    const later = warnings.flatMap((warning) =>
+      warning.kind === "frost" && warning.tunnel === "n1"
+        ? [{ ...warning, severity: "care" as const, date: "2026-04-23" as LocalDate }]
+        : [],
+    );
+    const withRisk = (risk: number): string =>
+      told(sample({}, { warnings: [...warnings, ...later.map((warning) => ({ ...warning, risk }))] }));
+    expect(withRisk(0.29)).toContain("Some risk is left in North 1 (1 in 5).");
+    expect(withRisk(0.3)).toContain("nothing on. Risk is left in North 1 (2 in 5).");
+  });
+
+  test("what the columns of a frost mean, where there is one", () => {
+    const meaning = "Promised: what the cloth can be relied on for; light cloth on a clear night: nothing.";
+    expect(told(sample())).toContain(meaning);
+    expect(told(sample({}, { warnings: [] }))).not.toContain(meaning);
+  });
+
+  test("that nothing harmful is foreseen, as far as the forecast goes", () => {
     expect(told(sample({}, { warnings: [] }))).toContain(
       "No frost and no harmful heat in these days, as far as the forecast goes.",
     );
-    const { madeFrom } = sample();
-    expect(told(sample({}, { warnings: [], madeFrom: { ...madeFrom, forecastIssued: null } }))).toContain(
-      "No frost or heat is foreseen, but without a forecast none can be.",
+  });
+
+  test.each([null, "2026-04-19" as LocalDate])(
+    "first of all that no forecast reaches these days, and no all-clear: it ends %s",
+    (forecastEnds) => {
+      const madeFrom = { ...sample().madeFrom, forecastEnds };
+      const sentence =
+        "CARE: No forecast reaches these days: frost and heat are not looked for beyond what the last days were like. Import a forecast.";
+      const calm = told(sample({}, { warnings: [], madeFrom }));
+      expect(calm).toContain(sentence);
+      expect(calm).not.toContain("No frost");
+      const cold = told(sample({}, { madeFrom }));
+      expect(cold.indexOf(sentence)).toBeGreaterThan(0);
+      expect(cold.indexOf(sentence)).toBeLessThan(cold.indexOf("DANGER"));
+    },
+  );
+
+  test("what is cut, first at the walk it belongs to", () => {
+    const text = told(sample());
+    expect(text).toContain(
+      "Fri Apr 24, morning, 7 am: about 12 min [ ] 6 am: cut the arugula (A12), North 1, 24 lb, for Sat Apr 25. [ ] 6 am: cut the mustard (M3), North 2, ~9 lb, for Sat Apr 25. ! Wind 18 mph",
     );
+    expect(text.match(/\[ \] (?:\S+ am: c|C)ut the/gu)).toHaveLength(3);
+  });
+
+  test("a walk at which something is only cut", () => {
+    const { tunnels, successions, walks } = sample();
+    const idle = tunnels.map((plan) => ({ ...plan, changes: [], choice: plan.choice.map(() => 0) }));
+    const cut = walks[2]!.at;
+    const held = successions.map((outlook) =>
+      outlook.fate.kind === "hold"
+        ? { ...outlook, fate: { ...outlook.fate, cut, as: "braising" as const } }
+        : outlook,
+    );
+    const text = told(sample({}, { tunnels: idle, successions: held }));
+    expect(text).toContain(
+      "WALK BY WALK Tue Apr 21, morning, 7 am [ ] Cut the spinach (S4) as braising greens, North 1, 15 lb, keep cold for Sat Apr 25.",
+    );
+    expect(text).toContain("[ ] spinach (S4) North 1 4½ in 15 lb Cut Tue Apr 21");
   });
 
   test("what to do at the next walk, with cloth, minutes and reason", () => {
     const text = told(sample());
-    expect(text).toContain("Mon Apr 20, morning, 7 am: about 27 min Carry shade cloth 40 %: C1, 60 ft");
+    expect(text).toContain(
+      "Mon Apr 20, morning, 7 am: about 27 min [ ] Cut the spinach (S4), North 1, 15 lb, keep cold for Sat Apr 25. Carry shade cloth 40 %: C1, 60 ft",
+    );
     expect(text).toContain(
       "[ ] North 1: Put on shade cloth 40 %. Use C1, 60 ft. (18 min) Why: Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24.",
     );
     expect(text).toContain(
-      "[ ] South 1: Take off row cover, 30 g (0.9 oz): from now on it goes on every evening and comes off every morning. (9 min) Why: Heat on Mon Apr 20: 96 °F at the crop if left, 75 °F with the plan. It would be warmer and yet slower, and heat is no brake.",
+      "[ ] South 1: Take off row cover, 30 g (0.9 oz): from now on it goes on every evening and comes off every morning. (9 min) Why: Heat on Mon Apr 20: 96 °F at the crop if left, 75 °F with the plan. Too hot: it would grow slower, not faster.",
     );
     expect(text).toContain("[ ] South 1: Put on row cover, 30 g (0.9 oz) for the night. (6 min)");
   });
@@ -218,6 +284,34 @@ describe("the sheet says", () => {
     expect(text).toContain("Spicy mix: 33 lb expected, 40 lb ordered: 7 lb short.");
     expect(text).toContain("Spinach: 7½ lb expected, none ordered.");
     expect(text).toContain("[ ] mustard (M3) North 2 ~3½ in 4 in 5 ~9 lb");
+  });
+
+  test("which part of a mix is missing", () => {
+    const { products, successions } = sample();
+    const none = successions.map((outlook) =>
+      outlook.crop.id === "arugula" ? { ...outlook, fate: { kind: "none" as const }, atFate: null } : outlook,
+    );
+    const short = products.map((each) => ({ ...each, expected: kilogram(0) }));
+    expect(told(sample({}, { products: short, successions: none }))).toContain(
+      "Spicy mix: 0 lb expected, 40 lb ordered: 40 lb short (no arugula).",
+    );
+  });
+
+  test("a size beside its limit as just over it", () => {
+    const successions = sample().successions.map((outlook) =>
+      outlook.miss?.why === "tooLarge"
+        ? {
+            ...outlook,
+            atPicks: outlook.atPicks.map((at) => ({
+              ...at,
+              planned: { low: inches(4.5), middle: inches(5.1), high: inches(5.8) },
+            })),
+          }
+        : outlook,
+    );
+    expect(told(sample({}, { successions }))).toContain(
+      "just over 5 in with the plan, salad size ends at 5 in.",
+    );
   });
 
   test("a hold with its day", () => {
@@ -278,7 +372,8 @@ describe("the sheet says", () => {
     );
     expect(text).toContain("Use C1, 18.5 m.");
     expect(text).toContain("Arugula (A12), North 1: 11 cm, odds 4 in 5, 11 kg.");
-    expect(text).not.toMatch(/°F|\blb\b|\bft\b| am\b|\bmph\b/);
+    expect(text).toContain("row cover, 30 g");
+    expect(text).not.toMatch(/°F|\boz\b|\blb\b|\bft\b| am\b|\bmph\b/);
   });
 
   test("that no plan can be made without any weather", () => {

@@ -54,6 +54,15 @@ describe("quantities", () => {
     expect(loose(words.leaf("metric", size(6, 8.3, 11)))).toBe("8 cm");
   });
 
+  test("a leaf beside a limit never on the wrong side of it", () => {
+    const beside = (middle: number, limit: number) =>
+      loose(words.leafBeside("metric", size(middle - 2, middle, middle + 2), centimetre(limit)));
+    expect(beside(14.2, 12)).toBe("14 cm");
+    expect(beside(12.3, 12)).toBe("just over 12 cm");
+    expect(beside(13.4, 13.3)).toBe("just over 13.5 cm");
+    expect(beside(7.8, 8)).toBe("just under 8 cm");
+  });
+
   test("two sizes of one leaf with the same precision", () => {
     const wide = { low: inches(3), middle: inches(4.3), high: inches(5) };
     const narrow = { low: inches(3), middle: inches(3.3), high: inches(3.6) };

@@ -14,7 +14,7 @@ export const importing: CommandSpec = {
     },
     {
       flags: "--dates <order>",
-      description: "order of its dates: month first, day first or year first",
+      description: "order of the dates: month first, day first or year first",
       choices: ["mdy", "dmy", "ymd"],
     },
     { flags: "--zone <zone>", description: "time zone of the logger's clock (else the farm's)" },

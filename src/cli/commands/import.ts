@@ -7,6 +7,7 @@ import {
   looksLikeForecast,
   parseMoment,
   type StoredHour,
+  steadyExample,
   temperatureLog,
   type Understood,
   unknownName,
@@ -92,10 +93,14 @@ async function understandForecast(
   name: string,
   table: OpenTable,
   issued: Instant | null,
+  given: Given,
   farm: FarmSettings,
 ): Promise<Attempt> {
   const rows = await allRows(table);
-  const { forecast, issuedBy, problems } = forecastFile({ file: name, rows }, farm.place.zone, issued);
+  const { forecast, issuedBy, problems } = forecastFile({ file: name, rows }, farm.place.zone, issued, {
+    dates: (given.dates as DateOrder | undefined) ?? null,
+    units: farm.units,
+  });
   if (forecast === null || issuedBy === null) return { understanding: null, problems };
   const found = { file: name, separator: table.separator, kind: "forecast" as const };
   return { understanding: { ...found, forecast, issuedBy }, problems };
@@ -124,9 +129,9 @@ async function understand(
   }
   if (!table.opening.some(looksLikeForecast)) return understandLog(name, table, given, farm);
   const text = given.issued;
-  if (typeof text !== "string") return understandForecast(name, table, null, farm);
+  if (typeof text !== "string") return understandForecast(name, table, null, given, farm);
   const issued = parseMoment(text, { zone: farm.place.zone, walks: farm.walks }, 0);
-  if (issued !== null) return understandForecast(name, table, issued, farm);
+  if (issued !== null) return understandForecast(name, table, issued, given, farm);
   const expected = "a moment like 2026-04-20T05:00";
   return {
     understanding: null,
@@ -198,7 +203,7 @@ export const run: Run = async (names, given, context) => {
         "--zone",
         "a time zone like America/New_York",
         zone,
-        "Etc/GMT+5 is five hours behind universal time, all year.",
+        steadyExample(farm.place.zone, new Date(context.io.now()).getUTCFullYear()),
       ),
     ]);
   const understood: Understanding[] = [];

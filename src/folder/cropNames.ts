@@ -1,0 +1,35 @@
+import type { Problem } from "../problem/index.ts";
+import { type Spot, unknownName } from "./faults.ts";
+
+/** What else growers call the crops of the catalogue. Lower case, without marks. */
+const OTHER_NAMES: Readonly<Record<string, string>> = {
+  rocket: "arugula",
+  roquette: "arugula",
+  "beetroot leaves": "beet-greens",
+  beet: "beet-greens",
+  "swiss chard": "chard",
+  silverbeet: "chard",
+  "lambs lettuce": "mache",
+  "corn salad": "mache",
+  coriander: "cilantro",
+  "pak choi": "baby-pak-choi",
+  "bok choy": "baby-pak-choi",
+  lettuce: "lettuce-mix",
+  "salad mix": "lettuce-mix",
+};
+
+const plain = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/['’]/gu, "")
+    .replace(/[\s_-]+/gu, " ")
+    .trim();
+
+/** A crop nobody knows, with the known one of another name or the nearest spelling. */
+export function unknownCrop(spot: Spot, name: string, known: readonly string[]): Problem {
+  const problem = unknownName(spot, name, "a crop", known, "crop-unknown");
+  const same = OTHER_NAMES[plain(name)];
+  return same !== undefined && known.includes(same)
+    ? { ...problem, hint: `Did you mean "${same}"?` }
+    : problem;
+}

@@ -1,0 +1,48 @@
+import { tzOffset } from "@date-fns/tz";
+
+/** Minutes a zone is ahead of universal time while it keeps no daylight time. [min] @example standardOffset("America/New_York", 2026) // => -300 */
+export const standardOffset = (zone: string, year: number): number =>
+  Math.min(...[0, 6].map((month) => tzOffset(zone, new Date(Date.UTC(year, month, 15)))));
+
+/** @example offsetWords(-210) // => "3 hours 30 minutes behind universal time" */
+export function offsetWords(minutes: number): string {
+  const [hours, rest] = [Math.floor(Math.abs(minutes) / 60), Math.abs(minutes) % 60];
+  if (minutes === 0) return "universal time";
+  const words = [
+    ...(hours > 0 ? [`${hours} ${hours === 1 ? "hour" : "hours"}`] : []),
+    ...(rest > 0 ? [`${rest} minutes`] : []),
+  ];
+  return `${words.join(" ")} ${minutes < 0 ? "behind" : "ahead of"} universal time`;
+}
+
+/**
+ * The zone of a clock that keeps a zone's standard time all year, as --zone takes it.
+ *
+ * @example steadyZone("Europe/Ljubljana", 2026) // => "Etc/GMT-1"
+ * @example steadyZone("America/St_Johns", 2026) // => "-03:30"
+ */
+export function steadyZone(zone: string, year: number): string {
+  const minutes = standardOffset(zone, year);
+  if (minutes === 0) return "UTC";
+  const hours = Math.floor(Math.abs(minutes) / 60);
+  // In these names the sign is turned round: plus is behind universal time.
+  if (minutes % 60 === 0) return `Etc/GMT${minutes < 0 ? "+" : "-"}${hours}`;
+  const two = (value: number): string => String(value).padStart(2, "0");
+  return `${minutes < 0 ? "-" : "+"}${two(hours)}:${two(Math.abs(minutes) % 60)}`;
+}
+
+/** How to import the log of a clock that keeps no daylight time: a zone, or, where none is named so, its offset in words. */
+export function steadyHint(zone: string, year: number): string {
+  const minutes = standardOffset(zone, year);
+  const steady = steadyZone(zone, year);
+  return minutes % 60 === 0 ? `like --zone ${steady}` : `${offsetWords(minutes)} all year: --zone=${steady}`;
+}
+
+/** @example steadyExample("America/New_York", 2026) // => "Etc/GMT+5 is 5 hours behind universal time, all year." */
+export function steadyExample(zone: string, year: number): string {
+  const minutes = standardOffset(zone, year);
+  const steady = steadyZone(zone, year);
+  return minutes === 0
+    ? "UTC is universal time, all year."
+    : `${steady} is ${offsetWords(minutes)}, all year.`;
+}
