@@ -65,7 +65,7 @@ const NOWHERE: Whereabouts = { latitude: null, longitude: null, elevation: null,
 
 /** A line of the place: live when it was said, else an example behind a #. */
 const placeLine = (name: string, said: string | null, example: string, remark: string): string =>
-  `${`${said === null ? "# " : ""}  ${name}: ${said ?? example}`.padEnd(28)}# ${remark}`;
+  `${`${said === null ? "# " : ""}  ${name}: ${said ?? example}`.padEnd(27)} # ${remark}`;
 
 const farm = (
   words: Words,

@@ -21,6 +21,9 @@ export interface FolderFiles {
 /** Two beds that touch at their ends do not overlap. [m] */
 const TOUCH = 0.01;
 
+/** As much as a cloth stretches: what the plan of covers allows too. [m] */
+const STRETCH = 0.05;
+
 const at =
   (file: string, line: number) =>
   (column: string): Spot => ({ file, line, column });
@@ -155,7 +158,7 @@ function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettings): re
 function checkLength(spot: Spot, { length }: Piece, { tunnels, units }: FarmSettings): readonly Problem[] {
   const hooped = tunnels.filter(({ hoops }) => hoops !== null);
   const shortest = [...(hooped.length > 0 ? hooped : tunnels)].sort((a, b) => a.length - b.length)[0];
-  if (shortest === undefined || length >= shortest.length - TOUCH) return [];
+  if (shortest === undefined || length >= shortest.length - STRETCH) return [];
   return [
     {
       ...spot,

@@ -117,6 +117,9 @@ function overridden<Entry extends { readonly id: string }>(
   return entries;
 }
 
+/** A leaf is about 1 cm long at emergence; no salad size lies at or below it. [cm] */
+const SHORTEST = 1.5;
+
 /** Crops of the catalogue with the farm's own values. */
 export function cropOverrides(
   setting: Setting | null,
@@ -135,8 +138,12 @@ export function cropOverrides(
         "growth.base below optimumLow, not above optimumHigh, below ceiling",
         "Correct the temperature that stands out.",
       );
-    if (!(smallest < largest))
-      group.fault("sizes-out-of-order", "a smallest salad size below the largest", "Set both sizes.");
+    if (!(SHORTEST < smallest && smallest < largest))
+      group.fault(
+        "sizes-out-of-order",
+        "a smallest salad size above 1.5 cm (0.6 in) and below the largest",
+        "Set both sizes.",
+      );
   }
   return crops;
 }

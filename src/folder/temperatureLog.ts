@@ -1,7 +1,7 @@
 import type { Problem } from "../problem/index.ts";
 import { celsius, fahrenheit, type Instant, type UtcHour } from "../quantity/index.ts";
 import { type DateOrder, type Dialect, PLAIN, plainWords, unitNamed } from "./dialect.ts";
-import { shown } from "./faults.ts";
+import { shown, type Units } from "./faults.ts";
 import { type DropReason, type HourSums, hourSums, type Stretch, type Sums } from "./hourSums.ts";
 import { type LogHeader, logHeader } from "./logHeader.ts";
 import type { Row } from "./row.ts";
@@ -26,6 +26,8 @@ export interface LogOptions {
   /** Numbers have decimal commas. Possible only when another sign separates the cells. */
   readonly decimalComma: boolean;
   readonly dialect?: Dialect;
+  /** The farm's, for examples in problems. */
+  readonly units?: Units;
 }
 
 export type Reason = DropReason | "noReading" | "unreadable" | "outOfRange";
@@ -132,7 +134,7 @@ function reading(
  * Nothing is guessed: what the file does not settle is a problem that names the option which does.
  */
 export function temperatureLog(options: LogOptions): TemperatureLog {
-  const { file, dialect = PLAIN } = options;
+  const { file, dialect = PLAIN, units = "US" } = options;
   const titles: Row[] = [];
   const problems: Problem[] = [];
   const dropped = drops();
@@ -387,7 +389,7 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
           null,
           "a header line with a date, a time and a temperature column",
           shown(titles.map(({ cells }) => cells.join(", ")).find((title) => title.trim() !== "") ?? ""),
-          "Name the columns in the line above the readings, like Date,Time,Temp (F).",
+          `Name the columns in the line above the readings, like Date,Time,Temp (${units === "US" ? "F" : "C"}).`,
         );
       return { understood: null, hours: [], problems };
     },

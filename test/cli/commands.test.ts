@@ -50,7 +50,7 @@ describe("start", () => {
     const open = (await here.run("check")).stdout.match(/"place\.\w+": expected/gu);
     expect(open).toHaveLength(4);
     await here.run(
-      "start said --units metric --latitude 46.05 --longitude 14.5 --elevation 300m --zone Europe/Ljubljana",
+      "start said --units metric --latitude -34.6 --longitude -58.4 --elevation 300m --zone America/Argentina/Buenos_Aires",
     );
     expect((await here.run("--farm said check")).code).toBe(0);
     const refused = await here.run("start bad --latitude 460 --zone Mars/Base");

@@ -32,12 +32,20 @@ test("--version prints the package's version", () => {
   expect(leafpace(["--version"])).toMatchObject({ stdout: `${version}\n`, stderr: "", status: 0 });
 });
 
+test("the same fault on thousands of lines is told three times and then counted", () => {
+  const { stdout, status } = leafpace(["check", "--json"]);
+  const { problems } = JSON.parse(stdout) as { problems: readonly { code: string; received: string }[] };
+  const unknown = problems.filter(({ code }) => code === "crop-unknown");
+  expect([unknown.length, unknown.at(-1)?.received, status]).toEqual([4, "3,997 more lines", 2]);
+});
+
 test("a pipe gets all of a long result, and standard output holds nothing else", () => {
-  const { stdout, stderr, status } = leafpace(["check", "--json"]);
+  const example = join(root, "examples", "hollow-creek");
+  const { stdout, stderr, status } = leafpace(["--farm", example, "week", "--on", "2026-04-20", "--json"]);
   expect(stdout.length).toBeGreaterThan(500_000);
-  const { problems } = JSON.parse(stdout) as { problems: readonly { code: string }[] };
-  expect(problems.filter(({ code }) => code === "crop-unknown")).toHaveLength(4000);
-  expect([stderr, status]).toEqual(["", 2]);
+  const { successions } = JSON.parse(stdout) as { successions: readonly unknown[] };
+  expect(successions).toHaveLength(18);
+  expect([stderr, status]).toEqual(["", 0]);
 });
 
 test("a reader that has seen enough gets no stack trace", async () => {

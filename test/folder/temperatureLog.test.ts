@@ -225,6 +225,12 @@ describe("when clocks change", () => {
     expect(kept.problems).toEqual([]);
   });
 
+  test("a header in kelvin is told to be unknown", () => {
+    expect(messages(read("Timestamp,Temp (K)\n2026-04-20 00:00,283\n"))[0]).toMatch(
+      /received "283"\. The unit K is not known; export the log in °C or °F\.$/u,
+    );
+  });
+
   test("the zone told for a clock without daylight time is the farm's own", () => {
     const hint = (zone: string, date: string): string | undefined =>
       messages(

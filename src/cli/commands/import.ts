@@ -81,6 +81,7 @@ async function understandLog(
     dates: (given.dates as DateOrder | undefined) ?? null,
     column: typeof given.column === "string" ? given.column : null,
     decimalComma: table.separator !== ",",
+    units: farm.units,
   });
   for await (const row of table.rows()) log.feed(row);
   const { understood, hours, problems } = log.finish();
