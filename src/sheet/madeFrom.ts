@@ -35,7 +35,7 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
   const sensors = list(from.sensors.map(clean));
   return [
     from.latest === null
-      ? "No temperature log: sizes and dates rest on usual weather, or on the leaf you measured, and are rough."
+      ? "No temperature log: the days since sowing are taken to have been like those of the forecast, so sizes and dates are rough; a measured leaf helps."
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
