@@ -64,10 +64,9 @@ export function expectedValue(
     let left = leafLength(curve, from * scale);
     for (let c = 0; c < cells; c++) {
       const right = leafLength(curve, (from + (c + 1) * CELL) * scale);
-      highest[c]! +=
-        (whole / NODES) *
-        highestShare(left, right, crop, settings) *
-        relativeWeight(Math.min(right, crop.largest), crop, settings);
+      const heaviest =
+        left > crop.largest ? 1 : relativeWeight(Math.min(right, crop.largest), crop, settings);
+      highest[c]! += (whole / NODES) * highestShare(left, right, crop, settings) * heaviest;
       left = right;
     }
   }
