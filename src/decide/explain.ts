@@ -1,4 +1,3 @@
-import { settingKey } from "../farm/index.ts";
 import { evaluate } from "./evaluate.ts";
 import type { Horizon } from "./horizon.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";

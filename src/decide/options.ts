@@ -1,4 +1,4 @@
-import type { Cover, Farm, Layer, Piece, Setting, Tunnel } from "../farm/index.ts";
+import type { Cover, Farm, Layer, Setting, Tunnel } from "../farm/index.ts";
 import { settingKey, settingOf } from "../farm/index.ts";
 
 /** Every way one cover may lie. Shade costs nothing by night, so it has no rhythm. */

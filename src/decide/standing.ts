@@ -17,7 +17,6 @@ import type { Problem } from "../problem/index.ts";
 import {
   type Centimetre,
   degreeDays,
-  HOUR,
   type Instant,
   instantAt,
   startOf,

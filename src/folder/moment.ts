@@ -1,11 +1,11 @@
-import { addDays, type Instant, instantAt, type LocalDate } from "../quantity/index.ts";
+import { isValid, parseISO } from "date-fns";
+import { type Instant, instantAt, type LocalDate } from "../quantity/index.ts";
 
 /** A calendar date written 2026-03-01, or null when it is not one. @example parseDate("2026-02-30") // => null */
 export function parseDate(text: string): LocalDate | null {
   const written = text.trim();
   if (!/^\d{4}-\d{2}-\d{2}$/u.test(written)) return null;
-  const time = Date.parse(`${written}T00:00:00Z`);
-  return !Number.isNaN(time) && addDays(written, 0) === written ? (written as LocalDate) : null;
+  return isValid(parseISO(written)) ? (written as LocalDate) : null;
 }
 
 /** A time of the clock in hours since midnight, or null. @example parseClock("6:30 pm") // => 18.5 */

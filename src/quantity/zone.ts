@@ -1,4 +1,12 @@
 import { tzOffset } from "@date-fns/tz";
+import {
+  addDays as daysLater,
+  differenceInCalendarDays,
+  formatISO,
+  getDay,
+  getDayOfYear,
+  parseISO,
+} from "date-fns";
 import { HOUR, type Instant, type LocalDate, startOf, type UtcHour } from "./time.ts";
 
 const MINUTE = 60_000;
@@ -39,22 +47,22 @@ export function instantAt(zone: string, date: LocalDate | string, hour: number):
 
 /** The date `days` later on the calendar. @example addDays("2026-02-27", 2) // => "2026-03-01" */
 export function addDays(date: LocalDate | string, days: number): LocalDate {
-  return iso(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).slice(0, 10) as LocalDate;
+  return formatISO(daysLater(parseISO(date), days), { representation: "date" }) as LocalDate;
 }
 
 /** Days from one calendar date to another. @example daysBetween("2026-02-27", "2026-03-01") // => 2 */
 export function daysBetween(from: LocalDate | string, to: LocalDate | string): number {
-  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+  return differenceInCalendarDays(parseISO(to), parseISO(from));
 }
 
 /** Day of the week, Sunday 0 to Saturday 6. @example weekday("2026-04-20") // => 1 */
 export function weekday(date: LocalDate | string): number {
-  return new Date(`${date}T00:00:00Z`).getUTCDay();
+  return getDay(parseISO(date));
 }
 
 /** Day of the year, 1 January being 1. @example dayOfYear("2026-09-03") // => 246 */
 export function dayOfYear(date: LocalDate | string): number {
-  return daysBetween(`${date.slice(0, 4)}-01-01`, date) + 1;
+  return getDayOfYear(parseISO(date));
 }
 
 /** A stretch of UTC hours laid out by the farm's calendar. An hour belongs to the date its middle lies in, so half-hour zones need no special case. */

@@ -6,11 +6,11 @@ import { momentGiven } from "../../src/cli/moment.ts";
 import { readNewestForecast, readSensors } from "../../src/cli/store.ts";
 import { template } from "../../src/cli/template.ts";
 import { type Instant, instant, instantAt } from "../../src/quantity/index.ts";
-import { type Session, session } from "./session.ts";
+import { type Shell, shell } from "./shell.ts";
 
-const open: Session[] = [];
-const begin = (folder: string | null): Session => {
-  const here = session(folder);
+const open: Shell[] = [];
+const begin = (folder: string | null): Shell => {
+  const here = shell(folder);
   open.push(here);
   return here;
 };
@@ -18,7 +18,7 @@ afterEach(() => {
   for (const here of open.splice(0)) here.end();
 });
 
-const read = (here: Session, ...path: readonly string[]): string =>
+const read = (here: Shell, ...path: readonly string[]): string =>
   readFileSync(join(here.dir, ...path), "utf8");
 
 describe("start", () => {

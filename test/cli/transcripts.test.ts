@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { session } from "./session.ts";
+import { shell } from "./shell.ts";
 
 const transcripts = join(dirname(fileURLToPath(import.meta.url)), "transcripts");
 
@@ -15,7 +15,7 @@ test.each(readdirSync(transcripts).filter((name) => name.endsWith(".txt")))("%s"
   const text = readFileSync(path, "utf8").replaceAll("\r\n", "\n");
   const [first = "", ...lines] = text.split("\n");
   const folder = /^in (\w+)$/u.exec(first)?.[1] ?? null;
-  const here = session(folder === "nothing" ? null : folder);
+  const here = shell(folder === "nothing" ? null : folder);
   try {
     let found = `${first}\n`;
     for (const line of lines.filter((one) => one.startsWith("$ "))) {

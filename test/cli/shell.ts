@@ -15,9 +15,9 @@ export interface Answer {
   readonly all: string;
 }
 
-export interface Session {
+export interface Shell {
   readonly dir: string;
-  /** `cwd`: where it is run; the session's folder when not said. */
+  /** `cwd`: where it is run; the shell's folder when not said. */
   run(
     line: string | readonly string[],
     more?: { readonly input?: string; readonly cwd?: string },
@@ -25,11 +25,11 @@ export interface Session {
   end(): void;
 }
 
-/** The moment every session takes for now. */
+/** The moment every shell takes for now. */
 const NOW = Date.parse("2026-04-20T15:00:00Z");
 
 /** A folder of its own in which commands run one after the other, without a process each. */
-export function session(folder: string | null): Session {
+export function shell(folder: string | null): Shell {
   const dir = mkdtempSync(join(tmpdir(), "leafpace-"));
   if (folder !== null) cpSync(join(folders, folder), dir, { recursive: true });
   return {
