@@ -180,7 +180,7 @@ export function shareCovers(
 }
 
 /** Every piece a schedule wants is free whenever it wants it. */
-function stillFree({ at, problem, choice, pieces }: Planned, used: Used): boolean {
+function stillFree({ problem, choice, pieces }: Planned, used: Used): boolean {
   return choice.every((s, i) =>
     problem.settings[s]!.every(({ cover }) => {
       const piece = pieces.get(cover);
