@@ -84,18 +84,18 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
   for (const planned of plans) {
     const { problem, choice, at } = planned;
     const S = problem.settings.length;
-    const cutBy = new Map(
-      planned.chosen.successions.map(({ table, outlet }) => [table, outlet?.interval ?? null]),
+    /** Interval in which the plan cuts a succession; null when it is not worth cutting in the time looked at. */
+    const cutIn = new Map(
+      planned.chosen.successions.map(({ table, outlet, worth }) => [
+        table,
+        worth > 0 && outlet !== null ? outlet.interval : null,
+      ]),
     );
     const exposed = (i: number): readonly Exposed[] =>
       problem.successions.flatMap((table) => {
         const { growing, standing, damage } = table;
-        const cut = cutBy.get(table) ?? null;
-        const gone =
-          cut !== null &&
-          cut <= i &&
-          planned.chosen.successions.some((each) => each.table === table && each.worth > 0);
-        if (gone || growing.origin >= horizon.starts[i + 1]!) return [];
+        const cut = cutIn.get(table) ?? null;
+        if ((cut !== null && cut <= i) || growing.origin >= horizon.starts[i + 1]!) return [];
         const { succession, crop } = standing;
         const cutSoon = cut !== null && cut < problem.intervals;
         return [{ id: succession.id, crop, risk: damage[i * S + choice[i]!]!, cutSoon }];

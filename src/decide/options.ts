@@ -1,5 +1,12 @@
-import type { Cover, Farm, Layer, Setting, Tunnel } from "../farm/index.ts";
-import { settingKey, settingOf } from "../farm/index.ts";
+import {
+  type Cover,
+  type Farm,
+  type Layer,
+  type Setting,
+  settingKey,
+  settingOf,
+  type Tunnel,
+} from "../farm/index.ts";
 
 /** Every way one cover may lie. Shade costs nothing by night, so it has no rhythm. */
 function statesOf(cover: Cover): readonly Layer[] {

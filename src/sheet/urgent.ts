@@ -61,6 +61,17 @@ function riskiest(
   }));
 }
 
+/** What the plan has on a tunnel through one night or by one day, in words. */
+function underPlan(
+  { date, tunnel }: Of<"frost"> | Of<"heat">,
+  part: "morning" | "evening",
+  outcome: Outcome,
+  names: Names,
+): string {
+  const plan = planOf(outcome, tunnel);
+  return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.cover);
+}
+
 /** Frost of one night, or of several nights of little risk. */
 function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
@@ -68,12 +79,10 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
   const told = group
     .map((warning) => {
       const { date, tunnel } = warning;
-      const plan = planOf(outcome, tunnel);
-      const lies = plan === undefined ? [] : lyingOn(plan, outcome, date, "evening");
       const name = names.tunnel(tunnel);
       return {
         ...warning,
-        under: settingAt(lies, "evening", names.cover),
+        under: underPlan(warning, "evening", outcome, names),
         name,
         head: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
         risked: odds(warning.risk),
@@ -142,12 +151,10 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
   const told = group
     .map((warning) => {
       const { date, tunnel } = warning;
-      const plan = planOf(outcome, tunnel);
-      const lies = plan === undefined ? [] : lyingOn(plan, outcome, date, "morning");
       const name = names.tunnel(tunnel);
       return {
         ...warning,
-        under: settingAt(lies, "morning", names.cover),
+        under: underPlan(warning, "morning", outcome, names),
         name: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
       };
     })
