@@ -7,6 +7,7 @@ export * from "./json.ts";
 export * from "./misses.ts";
 export type { TextOptions } from "./page.ts";
 export * from "./picks.ts";
+export * from "./scheduleRows.ts";
 export * from "./sheet.ts";
 export * from "./text.ts";
 export * from "./urgent.ts";

@@ -39,6 +39,8 @@ export interface Task {
   readonly name: string;
   /** Whole sentences, in the order they are done. */
   readonly actions: readonly string[];
+  /** Minutes of work. [min] */
+  readonly spent: number;
   readonly minutes: string | null;
   /** Whole sentences; null for the round of a rhythm. */
   readonly reason: string | null;
@@ -70,21 +72,19 @@ function roundMinutes(plan: TunnelPlan, walk: Walk): number | null {
   return begun?.to.some(({ state }) => state === "nights") ? begun.minutesEachWalk : null;
 }
 
-function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names: Names) {
+function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names: Names): Task | null {
   const { farm } = outcome;
   const common = { tunnel: plan.tunnel.id, name: names.tunnel(plan.tunnel.id) };
   const change = plan.changes.find((each) => each.walk.index === walk.index);
   if (change !== undefined) {
     const use = change.pieces.length === 0 ? [] : [`Use ${list(pieceWords(farm, change.pieces))}.`];
     return {
+      ...common,
+      actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
       spent: change.minutes,
-      task: {
-        ...common,
-        actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
-        minutes: minutes(change.minutes),
-        reason: reason(change, plan, outcome, names),
-        kind: "change" as const,
-      },
+      minutes: minutes(change.minutes),
+      reason: reason(change, plan, outcome, names),
+      kind: "change",
     };
   }
   const lying = plan.settings[plan.choice[at] ?? -1] ?? plan.now;
@@ -92,14 +92,12 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
   if (steps.length === 0) return null;
   const spent = roundMinutes(plan, walk);
   return {
+    ...common,
+    actions: steps,
     spent: spent ?? 0,
-    task: {
-      ...common,
-      actions: steps,
-      minutes: spent === null ? null : minutes(spent),
-      reason: null,
-      kind: "round" as const,
-    },
+    minutes: spent === null ? null : minutes(spent),
+    reason: null,
+    kind: "round",
   };
 }
 
@@ -130,15 +128,15 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
           ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
         ],
         cuts: cut,
-        tasks: done.map(({ task }) => task),
+        tasks: done,
         rounds: [
           ...groupBy(
-            done.filter(({ task }) => task.kind === "round"),
-            ({ task }) => task.actions.join(" "),
+            done.filter(({ kind }) => kind === "round"),
+            ({ actions }) => actions.join(" "),
           ).values(),
         ].map((same) => ({
-          names: list(same.map(({ task }) => task.name)),
-          actions: same[0]!.task.actions,
+          names: list(same.map(({ name }) => name)),
+          actions: same[0]!.actions,
           minutes: minutes(same.reduce((sum, { spent }) => sum + spent, 0)),
         })),
       },
