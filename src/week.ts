@@ -1,5 +1,6 @@
 import {
   changesOf,
+  cropAirOf,
   leafSurprises,
   ledgerOf,
   nightsOf,
@@ -28,6 +29,7 @@ export function week(input: WeekInput): Outcome {
     weather: [],
     warnings: [],
     tunnels: [],
+    air: null,
     successions: [],
     picks: [],
     products: [],
@@ -48,6 +50,7 @@ export function week(input: WeekInput): Outcome {
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
     tunnels: plans.map((plan) => tunnelPlan(scene, plan)),
+    air: cropAirOf(scene, plans),
     successions,
     picks,
     products: productsAt(farm, picks, successions),

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile } from "node:fs/promises";
+import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import {
   forecastName,
@@ -19,6 +19,7 @@ import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, startOf } from "../quantity/index.ts";
 import type { Forecast, SensorRecords } from "../weather/index.ts";
 import { allRows, openTable } from "./table.ts";
+import { readText } from "./textFile.ts";
 
 const TEMPERATURE = "temperature";
 const FORECASTS = "forecasts";
@@ -34,11 +35,13 @@ const namesIn = async (dir: string): Promise<readonly string[]> =>
     },
   );
 
-const textOf = async (path: string): Promise<string | null> =>
-  readFile(path, "utf8").catch((error: unknown) => {
-    if (missing(error)) return null;
-    throw error;
-  });
+/** Hours of one file of the store; none when there is no such file. */
+async function storedIn(dir: string, name: string): Promise<ReturnType<typeof readStore>> {
+  const file = `${TEMPERATURE}/${name}`;
+  const read = await readText(join(dir, file), file);
+  if ("problem" in read) return { hours: [], problems: [read.problem] };
+  return read.text === null ? { hours: [], problems: [] } : readStore(file, read.text);
+}
 
 /** What the store holds of every sensor up to a moment: nothing measured later is known then. */
 export async function readSensors(
@@ -50,8 +53,7 @@ export async function readSensors(
   for (const name of await namesIn(join(dir, TEMPERATURE))) {
     const stored = storeOf(name);
     if (stored === null) continue;
-    const text = (await textOf(join(dir, TEMPERATURE, name))) ?? "";
-    const read = readStore(`${TEMPERATURE}/${name}`, text);
+    const read = await storedIn(dir, name);
     problems.push(...read.problems);
     const hours = bySensor.get(stored.sensor) ?? [];
     for (const hour of read.hours) if (startOf(hour.hour) + HOUR <= before) hours.push(hour);
@@ -76,9 +78,16 @@ export async function readNewestForecast(
     )
     .sort((a, b) => b.issued - a.issued)[0];
   if (newest === undefined) return { forecast: null, problems: [] };
-  const rows = await allRows(await openTable(join(dir, FORECASTS, newest.name)));
-  const { forecast, problems } = readForecast({ file: `${FORECASTS}/${newest.name}`, rows });
-  return { forecast: forecast === null ? null : { ...forecast, issued: newest.issued }, problems };
+  const file = `${FORECASTS}/${newest.name}`;
+  const opened = await openTable(join(dir, file), file);
+  if (opened.table === null) return { forecast: null, problems: [opened.problem] };
+  const cut: Problem[] = [];
+  const rows = await allRows(opened.table, cut);
+  const { forecast, problems } = readForecast({ file, rows });
+  return {
+    forecast: forecast === null ? null : { ...forecast, issued: newest.issued },
+    problems: [...cut, ...problems],
+  };
 }
 
 /** What writing changed. */
@@ -91,7 +100,8 @@ export interface Written {
 async function writeWhole(dir: string, folder: string, name: string, text: string): Promise<Written> {
   const path = join(dir, folder, name);
   const file = `${folder}/${name}`;
-  const before = await textOf(path);
+  const stands = await readText(path, file);
+  const before = "text" in stands ? stands.text : "";
   if (before === text) return { file, change: "same" };
   const { default: writeFileAtomic } = await import("write-file-atomic");
   await mkdir(join(dir, folder), { recursive: true });
@@ -120,8 +130,7 @@ export async function storeHours(
   const problems: Problem[] = [];
   for (const [year, imported] of years) {
     const name = storeName(sensor, year);
-    const before = await textOf(join(dir, TEMPERATURE, name));
-    const read = before === null ? { hours: [], problems: [] } : readStore(`${TEMPERATURE}/${name}`, before);
+    const read = await storedIn(dir, name);
     problems.push(...read.problems);
     texts.push({ name, text: writeStore(sensor, mergeHours(read.hours, imported.map(tidyHour))) });
   }

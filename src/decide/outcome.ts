@@ -174,6 +174,8 @@ export interface SuccessionOutlook {
   readonly spread: number;
   /** Number of leaf measurements that shaped the estimate. */
   readonly measured: number;
+  /** Share of the time it grew that is guessed, without a log and without a leaf since. [0–1] */
+  readonly guessed: number;
   /** Growth today as °C·d a day under what lies on it. [°C·d/d] */
   readonly paceNow: number;
   /** Days its window lasts at the week's pace. [d] */
@@ -274,6 +276,17 @@ export interface Night {
   readonly gain: CelsiusDifference;
 }
 
+/** What a leaf at crop height meets in calm air over the days planned, hour by hour from `from`. */
+export interface CropAir {
+  /** First walk, and end of the days planned. */
+  readonly from: Instant;
+  readonly until: Instant;
+  /** With nothing on. [°C] */
+  readonly bare: readonly Celsius[];
+  /** Under what the plan has on, by tunnel. [°C] */
+  readonly under: ReadonlyMap<string, readonly Celsius[]>;
+}
+
 /** Pounds of a product at one pick. */
 export interface ProductAtPick {
   readonly product: string;
@@ -291,8 +304,11 @@ export interface MadeFrom {
   readonly gaps: readonly Gap[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
-  /** Days beyond the forecast that carry on the usual of the last known days. */
+  /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
+  readonly usualFrom: LocalDate | null;
+  /** Do days behind stand on the usual weather? */
+  readonly usualBehind: boolean;
 }
 
 /** The whole answer of the main job, before any of it is worded. */
@@ -309,6 +325,8 @@ export interface Outcome {
   /** Most urgent first: frost and heat before all else. */
   readonly warnings: readonly Warning[];
   readonly tunnels: readonly TunnelPlan[];
+  /** null: nothing is planned. */
+  readonly air: CropAir | null;
   readonly successions: readonly SuccessionOutlook[];
   readonly picks: readonly Pick[];
   readonly products: readonly ProductAtPick[];

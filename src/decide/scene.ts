@@ -1,15 +1,7 @@
 import { climate } from "../cover/index.ts";
-import { coverHistory, type Farm, lyingAt, type Settings } from "../farm/index.ts";
+import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import {
-  addDays,
-  HOUR,
-  type Instant,
-  instantAt,
-  localDate,
-  startOf,
-  type UtcHour,
-} from "../quantity/index.ts";
+import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import {
   type Forecast,
   type HourlyRecord,
@@ -20,6 +12,7 @@ import {
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { picksOf } from "./picks.ts";
 
@@ -51,11 +44,12 @@ export interface Scene {
 const LOOKOUT = 14;
 
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
-export function sceneOf(input: WeekInput): {
+export function sceneOf(asked: WeekInput): {
   readonly scene: Scene | null;
   readonly madeFrom: MadeFrom;
   readonly problems: readonly Problem[];
 } {
+  const input = { ...asked, farm: withStandingSowings(asked.farm, asked.on) };
   const { farm, settings, forecast, on } = input;
   const { zone } = farm.place;
   const today = localDate(zone, on);
@@ -64,7 +58,16 @@ export function sceneOf(input: WeekInput): {
   const until = addDays(today, input.days + LOOKOUT);
   const outside = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
   const hours = merged(outside);
-  const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
+  const result = weatherOf({
+    place: farm.place,
+    settings,
+    hours,
+    forecast,
+    usual: farm.usual,
+    on,
+    from,
+    until,
+  });
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
@@ -78,9 +81,15 @@ export function sceneOf(input: WeekInput): {
         null,
       ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
+    usualFrom: result?.usualFrom ?? null,
+    usualBehind: result?.usualBehind ?? false,
   };
-  const problems = [...input.problems, ...missing(input, madeFrom, hours)];
-  return { scene: result === null ? null : stage(input, result), madeFrom, problems };
+  const scene = result === null ? null : stage(input, result);
+  const first = known[0];
+  const logBegins = first === undefined ? null : startOf(first.hour);
+  const { days } = input;
+  const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
+  return { scene, madeFrom, problems: [...input.problems, ...gone] };
 }
 
 /** Outside sensors as one: for every hour the first sensor that has it, in the farm's order. */
@@ -102,127 +111,4 @@ function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResu
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
   return { farm, weather, horizon, picks, store: ahead(farm, weather, horizon, settings), settings };
-}
-
-/** Age of the log's end from which sizes are no longer to be trusted without a word. [d] judgement */
-const OLD_LOG = 2;
-
-/** Tunnels on which each cover lies at a moment. */
-function coversLying(farm: Farm, on: Instant): ReadonlyMap<string, readonly string[]> {
-  const lying = new Map<string, string[]>();
-  for (const tunnel of farm.tunnels) {
-    for (const { cover } of lyingAt(coverHistory(farm, tunnel), on)) {
-      lying.set(cover, [...(lying.get(cover) ?? []), tunnel.name]);
-    }
-  }
-  return lying;
-}
-
-/** What the grower should know is missing; the sheet is made all the same. */
-function missing(
-  { farm, forecast, on, days }: WeekInput,
-  madeFrom: MadeFrom,
-  hours: readonly HourlyRecord[],
-): readonly Problem[] {
-  const need = (code: string, file: string, expected: string, received: string, hint: string): Problem => ({
-    code,
-    weight: "needsYou",
-    file,
-    line: null,
-    column: null,
-    expected,
-    received,
-    hint,
-  });
-  const last = addDays(localDate(farm.place.zone, on), days - 1);
-  const problems: Problem[] = [];
-  if (madeFrom.latest === null) {
-    problems.push(
-      need(
-        "log-missing",
-        "temperature",
-        "an outside temperature log",
-        "none",
-        "Import one with: leafpace import FILE.",
-      ),
-    );
-  }
-  if (forecast === null) {
-    problems.push(
-      need(
-        "forecast-missing",
-        "forecasts",
-        "a forecast",
-        "none",
-        madeFrom.latest === null
-          ? "Import one with: leafpace import FILE. With neither log nor forecast there is nothing to plan by."
-          : "Import one with: leafpace import FILE. Until then the last known days are carried on.",
-      ),
-    );
-  } else if (madeFrom.forecastEnds !== null && madeFrom.forecastEnds < last) {
-    problems.push(
-      need(
-        "forecast-short",
-        "forecasts",
-        `a forecast to ${last}`,
-        `one to ${madeFrom.forecastEnds}`,
-        "Import a newer one; the days after it carry on the last known ones.",
-      ),
-    );
-  }
-  const first = hours.find(({ hour }) => startOf(hour) < on);
-  const earliest = farm.successions.map(({ sown }) => sown).sort()[0];
-  const began = first === undefined ? null : localDate(farm.place.zone, startOf(first.hour));
-  if (began !== null && earliest !== undefined && earliest < began) {
-    problems.push(
-      need(
-        "log-starts-late",
-        "temperature",
-        `a log from ${earliest}, the first sowing`,
-        `one from ${began}`,
-        "The days before it stand on the mean of the first two weeks; measure a leaf of the older beds.",
-      ),
-    );
-  }
-  if (madeFrom.latest !== null && on - madeFrom.latest > OLD_LOG * 24 * HOUR) {
-    problems.push(
-      need(
-        "log-old",
-        "temperature",
-        "a log up to the last two days",
-        `one up to ${localDate(farm.place.zone, madeFrom.latest)}`,
-        "Import what the logger has; sizes since then are estimated.",
-      ),
-    );
-  }
-  for (const [cover, lying] of coversLying(farm, on)) {
-    const owned = farm.pieces
-      .filter((piece) => piece.cover === cover)
-      .reduce((sum, { count }) => sum + count, 0);
-    if (lying.length <= owned) continue;
-    problems.push(
-      need(
-        "cloth-too-few",
-        "pieces.csv",
-        `at least ${lying.length} of ${cover}, which lies on ${lying.join(", ")}`,
-        `${owned}`,
-        "Add the cloth to pieces.csv, or note which tunnel it was taken off.",
-      ),
-    );
-  }
-  for (const { id, cuts } of farm.successions) {
-    const dated = farm.notes.some((note) => note.kind === "cut" && note.succession === id && note.at <= on);
-    if (cuts > 0 && !dated) {
-      problems.push(
-        need(
-          "cut-undated",
-          "notes.csv",
-          `a note of when ${id} was cut`,
-          "none",
-          `Add a line: when,cut,${id},weight.`,
-        ),
-      );
-    }
-  }
-  return problems;
 }

@@ -4,6 +4,7 @@ import {
   coverHistory,
   type Farm,
   lyingAt,
+  median,
   type Note,
   type Setting,
   type Settings,
@@ -23,6 +24,7 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
+import { guessOf } from "./guess.ts";
 import { type Horizon, hourAt, type Round } from "./horizon.ts";
 
 /** A tunnel with what lay on it and what would go on lying there. */
@@ -56,6 +58,8 @@ export interface Growing {
   readonly requirement: number;
   readonly curve: LeafCurve;
   readonly belief: Belief;
+  /** Share of the time it grew that is guessed, without a log and without a leaf since. [0–1] */
+  readonly guessed: number;
   /** Sums from the weather's beginning if nothing is changed. */
   readonly unchanged: Sums;
   /** Share of the bed still there. [0–1] */
@@ -102,12 +106,6 @@ function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note
     .sort((a, b) => a.at - b.at);
 }
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = Math.floor(sorted.length / 2);
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
-};
-
 /** How much wider a regrowth's requirement spreads than a sowing's. judgement */
 const REGROWTH_SPREAD = 1.5;
 
@@ -127,12 +125,20 @@ export function standing(
   const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
   const seen = notes.find((note) => note.kind === "emerged");
   const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
-  const emerged = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
+  const expected = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
+  const cut = cuts[cuts.length - 1];
+  const measured = notes.filter((note) => note.kind === "leaf" && (cut === undefined || note.at > cut.at));
+  // Where a leaf was measured, the bed is up, however cold the days are taken to have been.
+  const firstLeaf = cut === undefined && measured[0] !== undefined ? hourAt(weather, measured[0].at) : null;
+  const early = firstLeaf !== null && (expected === null || firstLeaf < expected);
+  const emerged = early ? firstLeaf : expected;
   const up =
     emerged === null
       ? null
-      : { at: seen?.at ?? startOf((weather.first + emerged) as UtcHour), seen: seen !== undefined };
-  const cut = cuts[cuts.length - 1];
+      : {
+          at: early || seen === undefined ? startOf((weather.first + emerged) as UtcHour) : seen.at,
+          seen: seen !== undefined,
+        };
   if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
     return { succession, crop, growing: null, finished, emergence: up };
   }
@@ -142,15 +148,22 @@ export function standing(
   const curve = leafCurve(crop, degreeDays(requirement), settings);
   const sums = accumulate(crop, unchanged, horizon.mornings, settings);
   const until = (hour: number): number => between(sums.pace, sums.from, origin, hour);
-  const leaves = notes
-    .filter((note) => note.kind === "leaf" && hourAt(weather, note.at) > origin)
-    .map((note) => ({
-      thermalTime: until(hourAt(weather, note.at)),
+  // What grew in days without a log is guessed, the days before emergence included where nobody saw it.
+  const counted = cut === undefined && seen === undefined ? sown : origin;
+  const leaves = measured.map((note) => {
+    const hour = hourAt(weather, note.at);
+    return {
+      thermalTime: until(hour),
+      guess: guessOf(weather, counted, counted, hour, settings).spread,
       length: (note.kind === "leaf" ? median(note.lengths) : 0) as Centimetre,
-    }));
+    };
+  });
+  const last = measured.at(-1);
+  const lastLeaf = last === undefined ? counted : hourAt(weather, last.at);
+  const guess = guessOf(weather, counted, lastLeaf, horizon.now, settings);
   const spread = crop.requirementSpread * (cut === undefined ? 1 : REGROWTH_SPREAD);
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
-  const belief = learnFromLeaves(spread, curve, leaves, settings);
+  const belief = learnFromLeaves(spread, guess.spread, curve, leaves, settings);
   return {
     succession,
     crop,
@@ -163,6 +176,7 @@ export function standing(
       requirement,
       curve,
       belief,
+      guessed: guess.share,
       unchanged: sums,
       share,
     },

@@ -50,6 +50,9 @@ export interface Settings {
   /** Measuring error of a median leaf length, and of the thermal time at it; standard deviations of logarithms. [1] */
   readonly leafError: number;
   readonly thermalError: number;
+  /** Relative spread of thermal time summed from the usual weather, and from other known days carried over to unknown ones; standard deviation of the logarithm. [1] */
+  readonly usualSpread: number;
+  readonly carriedSpread: number;
   /** Least spread of a requirement after any number of measurements. [1] */
   readonly spreadFloor: number;
   /** Share of a cover's night gain lost per wind. [1/(m/s)] */

@@ -95,7 +95,7 @@ export function unitNamed(text: string, dialect: Dialect): "C" | "F" | null {
  * @example separatorOf("a;b;c\n1,5;2;3\n", PLAIN) // => ";"
  */
 export function separatorOf(sample: string, dialect: Dialect): string {
-  const all = sample.split(/\r?\n/u);
+  const all = sample.split(/\r\n|\n|\r/u);
   const lines = (all.length > 1 ? all.slice(0, -1) : all)
     .filter((line) => line.trim() !== "" && !line.startsWith("#"))
     .slice(-200);

@@ -7,7 +7,9 @@ import type { DateOrder } from "./dialect.ts";
 import { shown, type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
 import type { Row, Table } from "./row.ts";
-import { type Column, type Entry, tableReader } from "./tableReader.ts";
+import { SKY } from "./sky.ts";
+import type { Column } from "./tableHeader.ts";
+import { type Entry, tableReader } from "./tableReader.ts";
 
 const COLUMNS: readonly Column[] = [
   { name: "date", required: true },
@@ -17,28 +19,8 @@ const COLUMNS: readonly Column[] = [
   { name: "sky", required: false },
 ];
 
-type Sky = NonNullable<DailyRecord["sky"]>;
-
-const SKY: Readonly<Record<string, Sky>> = {
-  sun: "sun",
-  sunny: "sun",
-  clear: "sun",
-  fair: "sun",
-  mixed: "mixed",
-  "partly cloudy": "mixed",
-  "partly sunny": "mixed",
-  "mostly sunny": "mixed",
-  cloud: "cloud",
-  cloudy: "cloud",
-  "mostly cloudy": "cloud",
-  overcast: "cloud",
-  rain: "cloud",
-  showers: "cloud",
-  snow: "cloud",
-};
-
 /** Why a forecast counts as issued when it does. */
-export type IssuedBy = "option" | "file" | "firstDay";
+export type IssuedBy = "option" | "file" | "firstDay" | "now";
 
 export interface ReadForecast {
   readonly forecast: Forecast | null;
@@ -113,7 +95,8 @@ export function forecastFile(
   );
   const days = new Map<LocalDate, DailyRecord>();
   if (dates.ambiguous !== null) {
-    const first = entries.find((entry) => entry.text("date") === dates.ambiguous)!;
+    const { text } = dates.ambiguous;
+    const first = entries.find((entry) => entry.text("date") === text)!;
     first.fault(
       "date",
       "forecast-dates-ambiguous",

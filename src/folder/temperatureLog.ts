@@ -10,8 +10,8 @@ import type { StoredHour } from "./storeFile.ts";
 import { settledByItself, splitMoment, wallReader } from "./timestamp.ts";
 
 /** Air on a farm; anything else is the logger's fault. [°C] */
-const COLDEST = -60;
-const WARMEST = 60;
+export const COLDEST = -60;
+export const WARMEST = 60;
 
 export interface LogOptions {
   /** Name people know the file by. */

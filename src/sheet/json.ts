@@ -229,6 +229,7 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
     requirementCd: outlook.requirement,
     spread: outlook.spread,
     measured: outlook.measured,
+    guessed: outlook.guessed,
     paceNowCdPerDay: outlook.paceNow,
     windowD: outlook.windowDays,
     atPicks: outlook.atPicks.map((at) => atPickJson(farm, at)),
@@ -374,6 +375,8 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
+  usualFrom: from.usualFrom,
+  usualBehind: from.usualBehind,
 });
 
 const problemJson = (problem: Problem): Json => ({

@@ -8,6 +8,7 @@ import { age, clock, day, dayOf, list, moment } from "./words.ts";
 const SHOWN = 3;
 
 const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>> = {
+  usual: (from, to) => `${from} to ${to}, usual weather`,
   filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
   estimated: (from, to) => `${from} to ${to}, estimated`,
 };
@@ -29,22 +30,33 @@ function gaps(farm: Farm, all: readonly Gap[]): string[] {
   ];
 }
 
+/** What stands in for a log that is not there. */
+const noLog = ({ usualBehind }: MadeFrom): string =>
+  `No temperature log: the days since sowing are taken to have been ${usualBehind ? "as usual" : "like those of the forecast"}, so sizes and dates are rough; a measured leaf helps.`;
+
+/** What stands in for a forecast that is not there. */
+const noForecast = ({ usualFrom }: MadeFrom): string =>
+  `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before" : "is your usual weather"}, and frost and heat cannot be foreseen.`;
+
 /** What a sheet was made from and how old that was, as whole sentences. */
 export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly string[] {
   const { units } = farm;
   const sensors = list(from.sensors.map(clean));
   return [
     from.latest === null
-      ? "No temperature log: the days since sowing are taken to have been like those of the forecast, so sizes and dates are rough; a measured leaf helps."
+      ? noLog(from)
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
     ...gaps(farm, from.gaps),
     from.forecastIssued === null
-      ? "No forecast: what lies ahead carries on the days before, and frost and heat cannot be foreseen."
+      ? noForecast(from)
       : from.forecastEnds === null
         ? `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}.`
         : `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}; it ends with ${day(units, from.forecastEnds)}.`,
+    ...(from.usualFrom === null || from.forecastIssued === null
+      ? []
+      : [`From ${day(units, from.usualFrom)} on your usual weather stands in: take those dates as rough.`]),
     ...(from.carriedFrom === null
       ? []
       : [

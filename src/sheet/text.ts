@@ -6,13 +6,10 @@ import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
-import type { Urgent } from "./urgent.ts";
+import { LATER, type Urgent } from "./urgent.ts";
 import type { Task, WalkBlock } from "./walks.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
-
-/** Warnings that ask for a look, not for a cover; told after the plan. */
-const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
 function urgent(
   out: Page,

@@ -271,3 +271,25 @@ export function settingAt(
         .map(({ cover, state }) => (state === "vented" ? `${coverName(cover)} vented` : coverName(cover)))
         .join(" and ");
 }
+
+const SHORT: Readonly<Record<Layer["state"], (cover: string) => string>> = {
+  on: (cover) => cover,
+  vented: (cover) => `${cover} vented`,
+  nights: (cover) => `${cover}, nights only`,
+};
+
+/** What lies on a tunnel, in as few words as say it. */
+export const settingShort = (layers: readonly Layer[], coverName: (id: string) => string): string =>
+  layers.length === 0
+    ? "bare"
+    : layers.map(({ cover, state }) => SHORT[state](coverName(cover))).join(" and ");
+
+const HOW: Readonly<Record<Layer["state"], string | null>> = {
+  on: null,
+  vented: "vented",
+  nights: "nights only",
+};
+
+/** How cloth lies that does not simply lie. */
+export const howShort = (layers: readonly Layer[]): string | null =>
+  layers.flatMap(({ state }) => HOW[state] ?? []).join(" and ") || null;

@@ -9,7 +9,7 @@ import type {
 } from "../quantity/index.ts";
 
 /** Where an hour's temperature comes from. */
-export const ORIGINS = ["logger", "filled", "estimated", "forecast", "carried"] as const;
+export const ORIGINS = ["logger", "filled", "estimated", "forecast", "usual", "carried"] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 /** Hour by hour, from the earliest sowing to the end of what is looked at. All arrays have one entry an hour. */
@@ -53,5 +53,5 @@ export interface DayWeather {
 export interface Gap {
   readonly from: Instant;
   readonly to: Instant;
-  readonly origin: "filled" | "estimated";
+  readonly origin: "filled" | "estimated" | "usual";
 }

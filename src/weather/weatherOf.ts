@@ -1,4 +1,4 @@
-import type { Place, Settings } from "../farm/index.ts";
+import type { Place, Settings, UsualMonth } from "../farm/index.ts";
 import {
   type Celsius,
   calendar,
@@ -28,12 +28,13 @@ import {
   solarNoon,
   sunHeight,
 } from "./sun.ts";
+import { usualOn } from "./usualOn.ts";
 import { type DayWeather, type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
 /** Longest gap bridged by a straight line. [h] common practice, no source */
 const SHORT_GAP = 3;
 /** Days whose mean stands in for unknown ones. [d] */
-const USUAL_DAYS = 14;
+const NEAREST_DAYS = 14;
 /** Readings of at least this many hours make a day's low and high its own. [h] */
 const WHOLE_DAY = 20;
 
@@ -43,6 +44,8 @@ export interface WeatherInput {
   /** Outside sensor, in order of time. */
   readonly hours: readonly HourlyRecord[];
   readonly forecast: Forecast | null;
+  /** Stands in before and after the log and beyond the forecast; where it says nothing, the nearest known days do. */
+  readonly usual: readonly UsualMonth[];
   /** Nothing logged at or after this moment is used. */
   readonly on: Instant;
   readonly from: LocalDate;
@@ -53,8 +56,11 @@ export interface WeatherInput {
 export interface WeatherResult {
   readonly weather: Weather;
   readonly gaps: readonly Gap[];
-  /** First date beyond log and forecast, carried on from the last known days. */
+  /** First date ahead that carries on the last known days, and the first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
+  readonly usualFrom: LocalDate | null;
+  /** Do days behind stand on the usual weather? */
+  readonly usualBehind: boolean;
 }
 
 interface Day {
@@ -69,11 +75,11 @@ const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The mean of the known days nearest to a date: two inside the log, else two weeks of them. */
-function usual(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boolean): Day | null {
+function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boolean): Day | null {
   const nearest = [...known]
     .map(([at, day]) => ({ day, away: Math.abs(daysBetween(date, at)) }))
     .sort((a, b) => a.away - b.away)
-    .slice(0, inside ? 2 : USUAL_DAYS)
+    .slice(0, inside ? 2 : NEAREST_DAYS)
     .map(({ day }) => day);
   if (nearest.length === 0) return null;
   const low = mean(nearest.map((day) => day.low));
@@ -83,8 +89,8 @@ function usual(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: bool
 
 /**
  * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, forecast ahead,
- * and the last known days carried on beyond it. Radiation, cloud and wind come with it.
- * Without a log and without a forecast there is nothing to go by, and the answer is null.
+ * and beyond either the usual weather of the date or, where none is given, the last known days carried on.
+ * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
   const { place, on, from, until } = input;
@@ -129,14 +135,15 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     if (own !== undefined) return own;
     const inside =
       firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
-    const standIn = usual(date, known, inside);
+    const usual = inside ? null : usualOn(input.usual, date);
+    if (usual !== null) return { ...usual, wind: null, sky: null, origin: "usual" };
+    const standIn = nearby(date, known, inside);
     return standIn !== null && date < today ? { ...standIn, origin: "estimated" } : standIn;
   });
   if (filled.some((day) => day === null)) return null;
   const all = filled as readonly Day[];
-  const carriedDay = all.findIndex(
-    (day, i) => day.origin === "carried" && days.dates[i]! > today && days.dates[i]! <= until,
-  );
+  const firstAhead = (origin: Origin): LocalDate | null =>
+    days.dates.find((date, i) => all[i]!.origin === origin && date > today && date <= until) ?? null;
 
   bridge(temperature, origin, now);
   curve(input, first, days.day, days.dates, all, temperature, origin);
@@ -150,7 +157,9 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   return {
     weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },
     gaps: gapsOf(first, origin, input.hours, now),
-    carriedFrom: carriedDay < 0 ? null : days.dates[carriedDay]!,
+    carriedFrom: firstAhead("carried"),
+    usualFrom: firstAhead("usual"),
+    usualBehind: days.dates.some((date, i) => all[i]!.origin === "usual" && date >= from && date < today),
   };
 }
 
@@ -267,7 +276,7 @@ function gapsOf(
   const gaps: Gap[] = [];
   for (let i = began.hour - first; i < now; i++) {
     const kind = ORIGINS[origin[i]!]!;
-    if (kind !== "filled" && kind !== "estimated") continue;
+    if (kind !== "filled" && kind !== "estimated" && kind !== "usual") continue;
     let end = i;
     while (end < now && ORIGINS[origin[end]!] === kind) end++;
     gaps.push({ from: startOf((first + i) as UtcHour), to: startOf((first + end) as UtcHour), origin: kind });

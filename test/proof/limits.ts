@@ -62,6 +62,7 @@ function stageOf(city: City, year: number, { from, until }: Season): Stage {
     settings,
     hours: [],
     forecast,
+    usual: [],
     on: start,
     from: first,
     until: last,

@@ -77,6 +77,7 @@ function asLog(
     settings,
     hours: [],
     forecast: { issued: on, days },
+    usual: [],
     on,
     from,
     until,

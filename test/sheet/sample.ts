@@ -166,6 +166,7 @@ const farm = (changed: Partial<Farm>): Farm => ({
   units: "US",
   currency: "$",
   place: { latitude: 41.5, longitude: -73.9, elevation: metre(90), zone: ZONE, setting: "inland" },
+  usual: [],
   walks: { morning: 7, evening: 18 },
   markets: [STALL, KITCHEN],
   products: [
@@ -366,6 +367,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
     requirement: degreeDays(240),
     spread: 0.1,
     measured: 0,
+    guessed: 0,
     paceNow: 8.5,
     windowDays: 4.6,
   };
@@ -548,6 +550,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       { kind: "bolting", severity: "care", date: dateAt(0), succession: "A12", dayLength: 13.4 },
     ],
     tunnels: plans(own.tunnels),
+    air: null,
     successions: outlooks(own.successions),
     picks: [FRIDAY],
     products: [
@@ -567,6 +570,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       forecastIssued: instant(at(0, 5.5) - 11 * HOUR),
       forecastEnds: dateAt(3),
       carriedFrom: dateAt(4),
+      usualFrom: null,
+      usualBehind: false,
     },
     problems: [
       {

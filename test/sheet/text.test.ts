@@ -45,6 +45,8 @@ const without = (): Outcome =>
         forecastIssued: null,
         forecastEnds: null,
         carriedFrom: null,
+        usualFrom: null,
+        usualBehind: false,
       },
     },
   );
@@ -365,7 +367,7 @@ describe("the sheet says", () => {
   test("what the marks mean, and the cautions", () => {
     const text = told(sample());
     expect(text).toContain(
-      '"~" before a size, date or weight: its growth is known by judgement only. Measure one leaf and the mark goes.',
+      '"~" before a size, date or weight: its growth is known by judgement only, or no log tells of most of it. Measure one leaf and the mark goes.',
     );
     expect(text).toContain("Frost: no forecast and no cover guarantees against it.");
     expect(text).toContain("Local rules and licensed practice come before this sheet.");

@@ -5,10 +5,12 @@ import {
   forecastFile,
   type IssuedBy,
   looksLikeForecast,
+  looksTyped,
   parseMoment,
   type StoredHour,
   steadyExample,
   temperatureLog,
+  typedForecast,
   type Understood,
   unknownName,
 } from "../../folder/index.ts";
@@ -24,14 +26,21 @@ import { allRows, heldTable, type OpenTable, openTable } from "../table.ts";
 import { forecastText, understoodText } from "../understood.ts";
 
 /** One file as understood, ready to be stored. */
-type Understanding = { readonly file: string; readonly separator: string } & (
+type Understanding = { readonly file: string } & (
   | {
       readonly kind: "log";
+      readonly separator: string;
       readonly sensor: string;
       readonly read: Understood;
       readonly hours: readonly StoredHour[];
     }
-  | { readonly kind: "forecast"; readonly forecast: Forecast; readonly issuedBy: IssuedBy }
+  | {
+      readonly kind: "forecast";
+      /** null: typed lines, no table. */
+      readonly separator: string | null;
+      readonly forecast: Forecast;
+      readonly issuedBy: IssuedBy;
+    }
 );
 
 interface Attempt {
@@ -83,27 +92,35 @@ async function understandLog(
     decimalComma: table.separator !== ",",
     units: farm.units,
   });
-  for await (const row of table.rows()) log.feed(row);
+  const cut: Problem[] = [];
+  for await (const row of table.rows(cut)) log.feed(row);
   const { understood, hours, problems } = log.finish();
-  if (understood === null) return { understanding: null, problems };
+  if (understood === null || cut.length > 0) return { understanding: null, problems: [...problems, ...cut] };
   const found = { file: name, separator: table.separator, kind: "log" as const, sensor: sensor.sensor };
   return { understanding: { ...found, read: understood, hours }, problems };
 }
+
+const isTable = ({ opening }: OpenTable): boolean => opening.some(looksLikeForecast);
 
 async function understandForecast(
   name: string,
   table: OpenTable,
   issued: Instant | null,
+  now: Instant,
   given: Given,
   farm: FarmSettings,
 ): Promise<Attempt> {
-  const rows = await allRows(table);
-  const { forecast, issuedBy, problems } = forecastFile({ file: name, rows }, farm.place.zone, issued, {
-    dates: (given.dates as DateOrder | undefined) ?? null,
-    units: farm.units,
-  });
+  const cut: Problem[] = [];
+  const rows = await allRows(table, cut);
+  if (cut.length > 0) return { understanding: null, problems: cut };
+  const { forecast, issuedBy, problems } = isTable(table)
+    ? forecastFile({ file: name, rows }, farm.place.zone, issued, {
+        dates: (given.dates as DateOrder | undefined) ?? null,
+        units: farm.units,
+      })
+    : typedForecast({ file: name, rows }, farm.place.zone, issued, now, farm.units);
   if (forecast === null || issuedBy === null) return { understanding: null, problems };
-  const found = { file: name, separator: table.separator, kind: "forecast" as const };
+  const found = { file: name, separator: isTable(table) ? table.separator : null, kind: "forecast" as const };
   return { understanding: { ...found, forecast, issuedBy }, problems };
 }
 
@@ -114,25 +131,17 @@ async function understand(
   farm: FarmSettings,
 ): Promise<Attempt> {
   const name = path === "-" ? "standard input" : basename(path);
-  let table: OpenTable;
-  try {
-    table =
-      path === "-" ? heldTable(await context.io.input()) : await openTable(resolve(context.io.cwd, path));
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === undefined) throw error;
-    const received = code === "ENOENT" ? "no such file" : code === "EISDIR" ? "a folder" : code;
-    const problem = {
-      ...usage(path, "a file that can be read", "", "Look at the name and the folder."),
-      received,
-    };
-    return { understanding: null, problems: [problem] };
-  }
-  if (!table.opening.some(looksLikeForecast)) return understandLog(name, table, given, farm);
+  const { table, problem } =
+    path === "-"
+      ? heldTable(await context.io.input(), name)
+      : await openTable(resolve(context.io.cwd, path), path);
+  if (table === null) return { understanding: null, problems: [problem] };
+  if (!isTable(table) && !looksTyped(table.opening)) return understandLog(name, table, given, farm);
+  const now = instant(context.io.now());
   const text = given.issued;
-  if (typeof text !== "string") return understandForecast(name, table, null, given, farm);
+  if (typeof text !== "string") return understandForecast(name, table, null, now, given, farm);
   const issued = parseMoment(text, { zone: farm.place.zone, walks: farm.walks }, 0);
-  if (issued !== null) return understandForecast(name, table, issued, given, farm);
+  if (issued !== null) return understandForecast(name, table, issued, now, given, farm);
   const expected = "a moment like 2026-04-20T05:00";
   return {
     understanding: null,
@@ -142,10 +151,10 @@ async function understand(
 
 const text = (understanding: Understanding, farm: FarmSettings): string => {
   const look = { zone: farm.place.zone, units: farm.units };
-  const { file, separator } = understanding;
+  const { file } = understanding;
   return understanding.kind === "log"
-    ? understoodText(file, understanding.sensor, separator, look, understanding.read)
-    : forecastText(file, separator, look, understanding.forecast, understanding.issuedBy);
+    ? understoodText(file, understanding.sensor, understanding.separator, look, understanding.read)
+    : forecastText(file, understanding.separator, look, understanding.forecast, understanding.issuedBy);
 };
 
 async function store(
