@@ -7,6 +7,7 @@ import { groupBy } from "../groupBy.ts";
 import type { Names } from "../names.ts";
 import { temperature } from "../words.ts";
 import { midnights } from "./days.ts";
+import { px } from "./px.ts";
 import { type Html, html } from "./tag.ts";
 
 /** CSS pixels, so that at print size a label is as tall as the text around it. */
@@ -16,8 +17,6 @@ const LEFT = 34;
 const FOOT = 17;
 
 const INITIALS = ["S", "M", "T", "W", "T", "F", "S"] as const;
-
-const px = (value: number): number => Math.round(value * 10) / 10 + 0;
 
 /** How near the worst a tunnel comes under the plan: by its risk of frost, then by its heat. */
 function danger({ tunnel }: TunnelPlan, { warnings }: Outcome): number {

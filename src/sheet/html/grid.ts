@@ -44,8 +44,8 @@ function row({ name, rows }: GridTunnel, days: Grid["days"], from: number): Html
     const { plan, from: start, changes } = bar;
     if (plan === null) return html`<td class="none" colspan="${bar.halves}"></td>`;
     const told = words(bar, all[i - 1]);
-    const kind = [plan === "bare" ? "open" : "cloth", changes && "new", start % 2 === 0 && "dawn"];
-    return html`<td colspan="${bar.halves}" class="${kind.filter((each) => each !== false).join(" ")}"><span class="when">${changes ? `${days[Math.floor(start / 2)]!.label}, ${PART[start % 2]!}` : "now"}</span><span class="bar${LONG.test(told) ? " long" : ""}">${told}</span></td>`;
+    const kind = [bar.cloth === "" ? "open" : "cloth", changes && "new", start % 2 === 0 && "dawn"];
+    return html`<td colspan="${bar.halves}" class="${kind.filter((each) => each !== false).join(" ")}"><span class="when">${changes ? `${days[Math.floor(start / 2)]!.label}, ${PART[start % 2]!}` : from === 0 ? "now" : days[0]!.label}</span><span class="bar${LONG.test(told) ? " long" : ""}">${told}</span></td>`;
   })}</tr>`;
 }
 

@@ -5,14 +5,12 @@ import type { BedRow } from "../bedsTable.ts";
 import { type CoursePoint, course } from "../course.ts";
 import { capital, dayOfMonth } from "../words.ts";
 import { midnights } from "./days.ts";
+import { px } from "./px.ts";
 import { type Html, html } from "./tag.ts";
 
 /** Stretched to the room there is; lines keep their width. */
 const WIDTH = 150;
 const HEIGHT = 32;
-
-/** Coordinates to a tenth. */
-const px = (value: number): number => Math.round(value * 10) / 10 + 0;
 
 const path = (
   points: readonly CoursePoint[],

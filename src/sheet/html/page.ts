@@ -1,20 +1,28 @@
 import type { Outcome } from "../../decide/index.ts";
 import { namesOf } from "../names.ts";
-import { sheetOf } from "../sheet.ts";
-import { airCharts } from "./airChart.ts";
-import { alarms, briefs, warningTables } from "./alarms.ts";
+import { type Sheet, sheetOf } from "../sheet.ts";
+import { airsPart } from "./airs.ts";
+import { alarms, briefs } from "./alarms.ts";
 import { footPart } from "./foot.ts";
 import { gridPart } from "./grid.ts";
 import { measuringPart } from "./measuring.ts";
 import { missesPart } from "./misses.ts";
-import { picksPart } from "./picks.ts";
+import { figuresOf, picksPart } from "./picks.ts";
 import { STYLE } from "./style.ts";
 import { html } from "./tag.ts";
 import { walksPart } from "./walks.ts";
-import { whysOf, whysPart } from "./whys.ts";
+import { type Whys, whysOf, whysPart } from "./whys.ts";
 
 /** Lines, roughly, up to which two sides of paper have room for lists; beyond it, misses and reasons run on. judgement */
 const ROOM = 70;
+
+const load = ({ tunnels, successions }: Outcome, { misses, needsYou }: Sheet, whys: Whys): number =>
+  tunnels.length +
+  successions.length +
+  tunnels.flatMap(({ changes }) => changes).length +
+  2 * misses.length +
+  whys.size +
+  3 * needsYou.length;
 
 /** The week's sheet as one page that needs nothing else, for paper and phone. */
 export function weekHtml(outcome: Outcome): string {
@@ -25,25 +33,7 @@ export function weekHtml(outcome: Outcome): string {
     sheet.walks.filter(({ first }) => first),
     sheet.walks.filter(({ first }) => !first),
   ];
-  const figures = new Map(
-    sheet.picks.flatMap(({ rows }) =>
-      rows.map(({ succession, size, odds }): [string, string] => [
-        succession,
-        [size, odds === null ? null : `odds ${odds}`]
-          .map((each) => (each === null ? "" : `, ${each}`))
-          .join(""),
-      ]),
-    ),
-  );
-  const charts = airCharts(outcome, names);
-  const tables = warningTables(sheet.urgent);
-  const load =
-    outcome.tunnels.length +
-    outcome.successions.length +
-    outcome.tunnels.flatMap(({ changes }) => changes).length +
-    2 * sheet.misses.length +
-    whys.size +
-    3 * sheet.needsYou.length;
+  const figures = figuresOf(sheet.picks);
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -54,7 +44,7 @@ export function weekHtml(outcome: Outcome): string {
 <title>${sheet.title}</title>
 ${STYLE}
 </head>
-<body class="${load > ROOM ? "dense" : "roomy"}">
+<body class="${load(outcome, sheet, whys) > ROOM ? "dense" : "roomy"}">
 <main>
 <div class="front">
 <header>
@@ -80,14 +70,7 @@ ${missesPart(sheet.misses)}
 ${whysPart(whys)}
 </div>
 ${measuringPart(sheet.beds, outcome)}
-${
-  charts.length + tables.length > 0 &&
-  html`<section class="airs" aria-labelledby="airs">
-<h2 id="airs">Temperature at the crop</h2>
-${charts.length > 0 && html`<p class="key">Solid: under the plan, its lowest below; dashed: nothing on; both at the crop in calm air.</p><div class="charts">${charts}</div>`}
-${tables}
-</section>`
-}
+${airsPart(outcome, names, sheet.urgent)}
 </main>
 <footer>
 ${footPart(sheet)}

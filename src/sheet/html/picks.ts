@@ -36,3 +36,14 @@ export const picksPart = (
 <h2 id="picks">Picks</h2>
 ${picks.length === 0 ? html`<p>No pick in the days planned.</p>` : picks.map(pick)}
 </section>`;
+
+/** Size and odds of what is cut, as they follow its name; by succession. */
+export const figuresOf = (picks: readonly PickBlock[]): ReadonlyMap<string, string> =>
+  new Map(
+    picks.flatMap(({ rows }) =>
+      rows.map(({ succession, size, odds }): [string, string] => [
+        succession,
+        `${size === null ? "" : `, ${size}`}${odds === null ? "" : `, odds ${odds}`}`,
+      ]),
+    ),
+  );

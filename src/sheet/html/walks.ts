@@ -16,7 +16,7 @@ function group(same: readonly Task[], id: string, whys: Whys): Html {
   const each = same.length === 1 || minutes === null ? minutes : `${minutes} each`;
   const steps = short.join(" ");
   return html`<li><span class="boxes">${same.map(({ name }, i) => tick(`${id}-${i}`, html`<b>${name}</b>`, id))}</span>
-<span id="${id}">${use.length === 0 ? steps : html`${steps.replace(/\.$/u, "")} <span class="use">(${use.join(", ")}).</span>`}${each !== null && html` <span class="min">${each}</span>`}</span>${letters.map((letter) => html` <a class="why" href="#why-${letter}" aria-label="Why: reason ${letter}">${letter}</a>`)}</li>`;
+<span id="${id}">${use.length === 0 ? steps : html`${steps.replace(/\.$/u, "")} <span class="use">(${use.join(", ")}).</span>`}${each !== null && html` <span class="min">${each}</span>`}</span>${letters.map((letter) => html` <a class="why" href="#why-${letter}" aria-label="${letter}: why">${letter}</a>`)}</li>`;
 }
 
 /** Size and odds of what is cut, by succession. */
