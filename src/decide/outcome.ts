@@ -289,6 +289,8 @@ export interface MadeFrom {
   readonly sensors: readonly string[];
   readonly latest: Instant | null;
   readonly gaps: readonly Gap[];
+  /** Tunnels whose own logger stands for what was computed under their cover, and up to when. */
+  readonly tunnels: readonly { readonly tunnel: Tunnel; readonly latest: Instant }[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
   /** Days beyond the forecast that carry on the usual of the last known days. */

@@ -20,6 +20,7 @@ import {
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { merged, sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { picksOf } from "./picks.ts";
 
@@ -41,6 +42,8 @@ export interface WeekInput {
 export interface Scene {
   readonly farm: Farm;
   readonly weather: Weather;
+  /** By tunnel, where one has its own logger. */
+  readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
   readonly picks: readonly Pick[];
   readonly store: Ahead;
@@ -62,14 +65,20 @@ export function sceneOf(input: WeekInput): {
   const sown = farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
   const until = addDays(today, input.days + LOOKOUT);
-  const outside = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
+  const outside = sensorsAt(farm, input.sensors, "outside");
   const hours = merged(outside);
   const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
+  const logs: Scene["logs"] =
+    result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
     sensors: outside.map(({ sensor }) => sensor),
     latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
+    tunnels: farm.tunnels.flatMap((tunnel) => {
+      const log = logs.get(tunnel.id);
+      return log === undefined ? [] : [{ tunnel, latest: log.latest }];
+    }),
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
     forecastEnds:
@@ -80,20 +89,14 @@ export function sceneOf(input: WeekInput): {
     carriedFrom: result?.carriedFrom ?? null,
   };
   const problems = [...input.problems, ...missing(input, madeFrom, hours)];
-  return { scene: result === null ? null : stage(input, result), madeFrom, problems };
+  return { scene: result === null ? null : stage(input, result, logs), madeFrom, problems };
 }
 
-/** Outside sensors as one: for every hour the first sensor that has it, in the farm's order. */
-function merged(sensors: readonly SensorRecords[]): readonly HourlyRecord[] {
-  if (sensors.length <= 1) return sensors[0]?.hours ?? [];
-  const hours = new Map<number, HourlyRecord>();
-  for (const record of sensors.flatMap((sensor) => sensor.hours)) {
-    if (!hours.has(record.hour)) hours.set(record.hour, record);
-  }
-  return [...hours.values()].sort((a, b) => a.hour - b.hour);
-}
-
-function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResult): Scene {
+function stage(
+  { farm, settings, on, days }: WeekInput,
+  { weather }: WeatherResult,
+  logs: Scene["logs"],
+): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
   const horizon = horizonOf(farm, weather, open.frost, on, days);
@@ -101,7 +104,8 @@ function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResu
   const end = startOf((weather.first + horizon.end) as UtcHour);
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
-  return { farm, weather, horizon, picks, store: ahead(farm, weather, horizon, settings), settings };
+  const store = ahead(farm, weather, horizon, settings);
+  return { farm, weather, logs, horizon, picks, store, settings };
 }
 
 /** Age of the log's end from which sizes are no longer to be trusted without a word. [d] judgement */

@@ -6,7 +6,6 @@ import {
   lyingAt,
   type Note,
   type Setting,
-  type Settings,
   type Since,
   type Succession,
   type Tunnel,
@@ -23,15 +22,18 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
-import { type Horizon, hourAt, type Round } from "./horizon.ts";
+import { hourAt, type Round } from "./horizon.ts";
+import type { Scene } from "./scene.ts";
 
 /** A tunnel with what lay on it and what would go on lying there. */
 export interface TunnelNow {
   readonly tunnel: Tunnel;
   readonly history: readonly Since[];
   readonly now: Setting;
-  /** From the weather's beginning to the lookout if nothing is changed from now on. */
+  /** From the weather's beginning to the lookout if nothing is changed from now on; hours its own logger recorded are as recorded. */
   readonly unchanged: Climate;
+  /** The same without the shade cloth that lay; null when none lay. */
+  readonly unshaded: Climate | null;
 }
 
 /** Where one succession stands at the moment planned from. */
@@ -50,6 +52,8 @@ export interface Growing {
   readonly origin: number;
   /** Thermal time corrected for light, from the origin to the moment planned from, with the head start measured leaves give. [°C·d] */
   readonly thermalTime: number;
+  /** What it would be had no shade cloth lain: shade delays the leaf, but no bolting. [°C·d] */
+  readonly unshadedTime: number;
   /** Light since the origin. [mol/m²] */
   readonly light: number;
   /** To the smallest salad size as the catalogue has it, shortened after a cut. [°C·d] */
@@ -82,17 +86,31 @@ function stretchesOf(
   });
 }
 
+const withoutShade = (history: readonly Since[], { covers }: Farm): readonly Since[] =>
+  history.map(({ at, setting }) => ({
+    at,
+    setting: setting.filter(({ cover }) => covers.get(cover)!.kind !== "shade"),
+  }));
+
 /** What lies on each tunnel at the moment planned from, and the climate under it all along. */
-export function tunnelNow(
-  farm: Farm,
-  tunnel: Tunnel,
-  weather: Weather,
-  horizon: Horizon,
-  settings: Settings,
-): TunnelNow {
+export function tunnelNow({ farm, weather, logs, horizon, settings }: Scene, tunnel: Tunnel): TunnelNow {
   const history = coverHistory(farm, tunnel).filter(({ at }) => at <= horizon.on);
-  const unchanged = climate(weather, stretchesOf(weather, horizon.rounds, history, farm), settings);
-  return { tunnel, history, now: lyingAt(history, horizon.on), unchanged };
+  const under = (lain: readonly Since[]): Climate =>
+    climate(
+      weather,
+      stretchesOf(weather, horizon.rounds, lain, farm),
+      settings,
+      logs.get(tunnel.id)?.temperature ?? null,
+    );
+  const bright = withoutShade(history, farm);
+  const shaded = bright.some(({ setting }, i) => setting.length < history[i]!.setting.length);
+  return {
+    tunnel,
+    history,
+    now: lyingAt(history, horizon.on),
+    unchanged: under(history),
+    unshaded: shaded ? under(bright) : null,
+  };
 }
 
 /** Notes about one succession up to the moment planned from, in order of time. */
@@ -108,17 +126,11 @@ const median = (values: readonly number[]): number => {
   return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 };
 
-/** How much wider a regrowth's requirement spreads than a sowing's. judgement */
-const REGROWTH_SPREAD = 1.5;
-
 /** Where a succession stands, from sowing, weather, covers and notes. */
 export function standing(
-  farm: Farm,
+  { farm, weather, horizon, settings }: Scene,
   succession: Succession,
-  { unchanged }: TunnelNow,
-  weather: Weather,
-  horizon: Horizon,
-  settings: Settings,
+  { unchanged, unshaded }: TunnelNow,
 ): Standing {
   const crop = farm.crops.get(succession.crop)!;
   const notes = notesOf(farm, succession, horizon.on);
@@ -148,9 +160,12 @@ export function standing(
       thermalTime: until(hourAt(weather, note.at)),
       length: (note.kind === "leaf" ? median(note.lengths) : 0) as Centimetre,
     }));
-  const spread = crop.requirementSpread * (cut === undefined ? 1 : REGROWTH_SPREAD);
+  const spread = crop.requirementSpread * (cut === undefined ? 1 : settings.regrowthSpread);
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
   const belief = learnFromLeaves(spread, curve, leaves, settings);
+  const sofar = (all: Sums): number =>
+    Math.max(0, between(all.pace, all.from, origin, horizon.now) + belief.head);
+  const bright = unshaded === null ? sums : accumulate(crop, unshaded, horizon.mornings, settings);
   return {
     succession,
     crop,
@@ -158,7 +173,8 @@ export function standing(
     emergence: up,
     growing: {
       origin,
-      thermalTime: Math.max(0, until(horizon.now) + belief.head),
+      thermalTime: sofar(sums),
+      unshadedTime: Math.max(sofar(sums), sofar(bright)),
       light: between(sums.light, sums.from, origin, horizon.now),
       requirement,
       curve,

@@ -76,12 +76,15 @@ export function tunnelProblem(
       ...options.map((_, s) => (possible[i * S + s] ? lowest(s) : Number.NEGATIVE_INFINITY)),
     );
     return options.map((setting, s) =>
-      limitsBroken({
-        netMissing: netRequired && lacksNet(scene, setting),
-        slowedByHeat: part === "day" && heatSlows(scene, setting, successions, from, to),
-        liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
-        colder: frost ? warmest - lowest(s) : null,
-      }),
+      limitsBroken(
+        {
+          netMissing: netRequired && lacksNet(scene, setting),
+          slowedByHeat: heatSlows(scene, setting, successions, from, to),
+          liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
+          colder: frost ? warmest - lowest(s) : null,
+        },
+        settings,
+      ),
     );
   });
   const dim = Uint8Array.from({ length: walks.length * S }, (_, k) => {

@@ -47,6 +47,8 @@ export interface Crop {
   readonly regrowth: number;
   /** Cuts usually taken. */
   readonly cuts: number;
+  /** Crop-height temperature at which plants die that have not hardened. [°C] */
+  readonly killSoft: Celsius;
   /** Days it keeps at 0 to 2 °C. [d] */
   readonly storage: number;
   /** Day length from which it tends to bolt. [h] null: not known. */

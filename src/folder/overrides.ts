@@ -41,6 +41,7 @@ const CROP: Readonly<Record<string, Field>> = {
 };
 
 const COVER: Readonly<Record<string, Field>> = {
+  killSoft: quantity("temperature"),
   name: "text",
   kind: { words: ["shade", "rowCover", "film", "net"] },
   light: quantity("share"),

@@ -282,6 +282,7 @@ const cropJson = (crop: Crop): Json => ({
   yieldKgPerM: crop.yield,
   unfitC: crop.unfit,
   killC: crop.kill,
+  killSoftC: crop.killSoft,
   qualityLimitC: crop.qualityLimit,
   lightFloorMol: crop.lightFloor,
   regrowth: crop.regrowth,
@@ -370,6 +371,7 @@ const gapJson = (farm: Farm, { from, to, origin }: Gap): Json => ({
 const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   sensors: from.sensors,
   latest: timeOrNull(farm, from.latest),
+  tunnels: from.tunnels.map(({ tunnel, latest }) => ({ tunnel: tunnel.id, latest: time(farm, latest) })),
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,

@@ -40,6 +40,10 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
     ...gaps(farm, from.gaps),
+    ...from.tunnels.map(
+      ({ tunnel, latest }) =>
+        `${clean(tunnel.name)}: its own logger up to ${moment(farm, latest)}, ${age(latest, on)}.`,
+    ),
     from.forecastIssued === null
       ? "No forecast: what lies ahead carries on the days before, and frost and heat cannot be foreseen."
       : from.forecastEnds === null

@@ -237,7 +237,7 @@ function lightOfDay(
   hours.forEach((i, k) => {
     into.radiation[i] = total > 0 ? (((sum * heights[k]!) / total) * 1e6) / 3600 : 0;
     into.cloud[i] = cover;
-    into.wind[i] = wind;
+    into.wind[i] = wind * settings.windAtCrop;
   });
   return {
     date,

@@ -41,6 +41,7 @@ const without = (): Outcome =>
       madeFrom: {
         sensors: [],
         latest: null,
+        tunnels: [],
         gaps: [],
         forecastIssued: null,
         forecastEnds: null,
