@@ -14,6 +14,7 @@ import {
   type Forecast,
   type HourlyRecord,
   type SensorRecords,
+  shortDays,
   type Weather,
   type WeatherResult,
   weatherOf,
@@ -22,6 +23,7 @@ import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
 import { merged, sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
+import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
 
 /** What the main job is given. */
@@ -59,14 +61,15 @@ export function sceneOf(input: WeekInput): {
   readonly madeFrom: MadeFrom;
   readonly problems: readonly Problem[];
 } {
-  const { farm, settings, forecast, on } = input;
-  const { zone } = farm.place;
+  const { settings, forecast, on } = input;
+  const { zone, latitude } = input.farm.place;
   const today = localDate(zone, on);
-  const sown = farm.successions.map((succession) => succession.sown).sort();
+  const sown = input.farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
   const until = addDays(today, input.days + LOOKOUT);
-  const outside = sensorsAt(farm, input.sensors, "outside");
+  const outside = sensorsAt(input.farm, input.sensors, "outside");
   const hours = merged(outside);
+  const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
   const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
@@ -87,9 +90,15 @@ export function sceneOf(input: WeekInput): {
         null,
       ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
+    broughtOver: brought,
+    shortDays: shortDays(latitude, today, until),
   };
-  const problems = [...input.problems, ...missing(input, madeFrom, hours)];
-  return { scene: result === null ? null : stage(input, result, logs), madeFrom, problems };
+  const problems = [...input.problems, ...unreachable, ...missing(input, madeFrom, hours)];
+  return {
+    scene: result === null ? null : stage({ ...input, farm }, result, logs),
+    madeFrom,
+    problems,
+  };
 }
 
 function stage(

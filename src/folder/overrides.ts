@@ -1,5 +1,6 @@
-import type { Cover, Crop } from "../farm/index.ts";
+import { COUNTINGS, type Cover, type Crop, CUT_OFFS, RESPONSES } from "../farm/index.ts";
 import type { QuantityKind } from "../quantity/index.ts";
+import { countedOverride } from "./countedOverride.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import type { Setting, SettingFile } from "./settingReader.ts";
@@ -23,7 +24,15 @@ const CROP: Readonly<Record<string, Field>> = {
   "growth.optimumLow": quantity("temperature"),
   "growth.optimumHigh": quantity("temperature"),
   "growth.ceiling": quantity("temperature"),
+  "growth.form": { words: RESPONSES },
   requirement: quantity("thermalTime"),
+  "counted.sum": quantity("thermalTime"),
+  "counted.method": { words: COUNTINGS },
+  "counted.base": quantity("temperature"),
+  "counted.upper": quantity("temperature"),
+  "counted.cutOff": { words: CUT_OFFS },
+  "counted.from": { words: ["sowing", "emergence"] },
+  "counted.to": quantity("leaf"),
   requirementSpread: number(0, 2),
   lightOnPace: number(0, 10),
   lightOnWeight: number(0, 2),
@@ -32,6 +41,7 @@ const CROP: Readonly<Record<string, Field>> = {
   yield: quantity("yield"),
   unfit: quantity("temperature"),
   kill: quantity("temperature"),
+  killSoft: quantity("temperature"),
   qualityLimit: quantity("temperature"),
   lightFloor: number(0, 60),
   regrowth: quantity("share"),
@@ -41,7 +51,6 @@ const CROP: Readonly<Record<string, Field>> = {
 };
 
 const COVER: Readonly<Record<string, Field>> = {
-  killSoft: quantity("temperature"),
   name: "text",
   kind: { words: ["shade", "rowCover", "film", "net"] },
   light: quantity("share"),
@@ -72,7 +81,7 @@ function read(setting: Setting, field: Field): { readonly value: Value } | null 
 function put<Base extends object>(base: Base, path: string, value: Value): Base {
   const [key, ...rest] = path.split(".") as [keyof Base & string, ...string[]];
   const inner = base[key];
-  const next = rest.length > 0 ? put(inner as object, rest.join("."), value) : value;
+  const next = rest.length > 0 ? put((inner ?? {}) as object, rest.join("."), value) : value;
   return { ...base, [key]: next };
 }
 
@@ -127,11 +136,13 @@ export function cropOverrides(
   known: ReadonlyMap<string, Crop>,
   problems: SettingFile["problems"],
 ): ReadonlyMap<string, Crop> {
-  const crops = overridden(setting, known, CROP, "crop", problems);
+  const crops = new Map(overridden(setting, known, CROP, "crop", problems));
   const own = setting?.settings(null) ?? null;
-  for (const { id, growth, smallest, largest } of crops.values()) {
+  for (const crop of crops.values()) {
+    const { id, growth, smallest, largest } = crop;
     const group = own?.get(id) ?? null;
     if (group === null) continue;
+    crops.set(id, countedOverride(group, crop));
     const { base, optimumLow, optimumHigh, ceiling } = growth;
     if (!(base < optimumLow && optimumLow <= optimumHigh && optimumHigh < ceiling))
       group.fault(

@@ -12,7 +12,16 @@ import type {
   TunnelPlan,
   Walk,
 } from "../decide/index.ts";
-import { type Cover, type Crop, type Farm, type Piece, type Setting, settingKey } from "../farm/index.ts";
+import {
+  type Counted,
+  type Cover,
+  type Crop,
+  CURVES,
+  type Farm,
+  type Piece,
+  type Setting,
+  settingKey,
+} from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { type Instant, localDate, localHour } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
@@ -258,6 +267,18 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
   };
 };
 
+const countedJson = (counted: Counted): Json => ({
+  sumCd: counted.sum,
+  method: counted.method,
+  baseC: counted.base,
+  upperC: counted.upper,
+  cutOff: counted.cutOff,
+  from: counted.from,
+  toCm: counted.to,
+  broughtOver: counted.at === "here" ? "on the farm's weather" : "at a steady temperature",
+  steadyC: counted.at === "here" ? null : counted.at,
+});
+
 const cropJson = (crop: Crop): Json => ({
   crop: crop.id,
   name: crop.name,
@@ -271,8 +292,10 @@ const cropJson = (crop: Crop): Json => ({
     optimumLowC: crop.growth.optimumLow,
     optimumHighC: crop.growth.optimumHigh,
     ceilingC: crop.growth.ceiling,
+    form: crop.growth.form ?? "trapezoid",
   },
   requirementCd: crop.requirement,
+  counted: crop.counted === undefined ? null : countedJson(crop.counted),
   requirementSpread: crop.requirementSpread,
   requirementStanding: crop.requirementStanding,
   lightOnPaceMJPerM2PerCd: crop.lightOnPace,
@@ -376,6 +399,14 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
+  broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings, steady }) => ({
+    crop,
+    counted: countedJson(counted),
+    requirementCd: requirement,
+    sowings: sowings === null ? null : { count: sowings.count, leastCd: sowings.least, mostCd: sowings.most },
+    steadyC: sowings === null ? steady : null,
+  })),
+  shortDays: from.shortDays === null ? null : { from: from.shortDays.from, to: from.shortDays.to },
 });
 
 const problemJson = (problem: Problem): Json => ({
@@ -398,6 +429,7 @@ const farmJson = (farm: Farm): Json => ({
     elevationM: farm.place.elevation,
     zone: farm.place.zone,
     setting: farm.place.setting,
+    curve: farm.place.curve ?? CURVES[0],
   },
   walks: { morningH: farm.walks.morning, eveningH: farm.walks.evening },
   markets: farm.markets.map(({ id, name, weekday, picks }) => ({

@@ -1,5 +1,6 @@
 export * from "./diurnal.ts";
 export * from "./record.ts";
+export * from "./shortDays.ts";
 export * from "./sun.ts";
 export * from "./weather.ts";
 export * from "./weatherOf.ts";

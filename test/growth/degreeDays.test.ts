@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { CUT_OFFS, type CutOff } from "../../src/farm/index.ts";
 import {
-  type CutOff,
   clampedAverage,
   type DayShape,
   doubleDegreeDays,
@@ -14,7 +14,6 @@ import vectors from "../published/degree-days-1.3.json" with { type: "json" };
 import fahrenheit from "../published/degree-days-86-50.json" with { type: "json" };
 import averages from "../published/degree-days-average.json" with { type: "json" };
 
-const CUT_OFFS: readonly CutOff[] = ["none", "horizontal", "intermediate", "vertical"];
 /** Half of the last printed digit of the vectors, with room for the binary fraction. [°C·d] */
 const HALF_DIGIT = 0.5e-6 + 1e-12;
 

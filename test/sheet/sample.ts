@@ -569,6 +569,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       forecastIssued: instant(at(0, 5.5) - 11 * HOUR),
       forecastEnds: dateAt(3),
       carriedFrom: dateAt(4),
+      broughtOver: [],
+      shortDays: null,
     },
     problems: [
       {

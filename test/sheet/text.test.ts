@@ -46,6 +46,8 @@ const without = (): Outcome =>
         forecastIssued: null,
         forecastEnds: null,
         carriedFrom: null,
+        broughtOver: [],
+        shortDays: null,
       },
     },
   );

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { diurnal, type Turning } from "../../src/weather/index.ts";
+import { goudriaanVanLaar as diurnal, type Turning } from "../../src/weather/index.ts";
 import published from "../published/diurnal.json" with { type: "json" };
 
 const { rise, length, low, high, mean, points } = published.goudriaanVanLaar;
