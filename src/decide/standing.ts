@@ -163,9 +163,14 @@ export function standing(
   const spread = crop.requirementSpread * (cut === undefined ? 1 : settings.regrowthSpread);
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
   const belief = learnFromLeaves(spread, curve, leaves, settings);
-  const sofar = (all: Sums): number =>
-    Math.max(0, between(all.pace, all.from, origin, horizon.now) + belief.head);
-  const bright = unshaded === null ? sums : accumulate(crop, unshaded, horizon.mornings, settings);
+  const sofar = (all: Sums, begin: number): number =>
+    Math.max(0, between(all.pace, all.from, begin, horizon.now) + belief.head);
+  const thermalTime = sofar(sums, origin);
+  const bright = (open: Climate): number => {
+    const early = emergence(open.seedbed.subarray(sown), crop.emergence);
+    const begin = cut !== undefined || seen !== undefined || early === null ? origin : sown + early;
+    return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
+  };
   return {
     succession,
     crop,
@@ -173,8 +178,8 @@ export function standing(
     emergence: up,
     growing: {
       origin,
-      thermalTime: sofar(sums),
-      unshadedTime: Math.max(sofar(sums), sofar(bright)),
+      thermalTime,
+      unshadedTime: unshaded === null ? thermalTime : Math.max(thermalTime, bright(unshaded)),
       light: between(sums.light, sums.from, origin, horizon.now),
       requirement,
       curve,
