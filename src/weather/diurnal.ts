@@ -49,7 +49,7 @@ export const goudriaanVanLaar: Diurnal = (today, next, time) => {
 const PARTON_LOGAN = { high: 1.86, night: 2.2, low: -0.17 } as const;
 
 /**
- * A sine by day and a decay by night that does not quite reach the next low: at sunrise it steps down to it.
+ * A sine by day and a decay by night that does not quite reach the next low and steps down to it.
  *
  * @source partonLogan1981, equations from memory, constants second hand
  * @example partonLogan({ rise: 6, length: 12, low: 10, high: 30 }, { rise: 30, length: 12, low: 10, high: 30 }, 21).toFixed(6) // => "17.516749"
@@ -58,6 +58,8 @@ export const partonLogan: Diurnal = (today, next, time) => {
   const { high, night, low } = PARTON_LOGAN;
   const set = today.rise + today.length;
   const width = today.length + 2 * high;
+  // Its day begins at the low, a little before sunrise.
+  if (time >= next.rise + low) return sine(next, time - next.rise - low, next.length + 2 * high);
   if (time <= set) return sine(today, time - today.rise - low, width);
   const sunset = sine(today, today.length - low, width);
   return next.low + (sunset - next.low) * Math.exp((night * (set - time)) / (next.rise - set));

@@ -1,4 +1,5 @@
 export * from "./diurnal.ts";
+export * from "./lightOfDay.ts";
 export * from "./record.ts";
 export * from "./shortDays.ts";
 export * from "./sun.ts";

@@ -2,13 +2,13 @@ import { expect, test } from "vitest";
 import { ownRequirements } from "../../src/decide/index.ts";
 import { merged } from "../../src/decide/logs.ts";
 import { type Counted, type Crop, catalogue, type Farm } from "../../src/farm/index.ts";
-import { celsius, centimetre, degreeDays, type Instant } from "../../src/quantity/index.ts";
+import { celsius, centimetre, degreeDays, type Instant, type LocalDate } from "../../src/quantity/index.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
 
 const { crops, settings } = catalogue();
 const lettuce = crops.get("lettuce-mix")!;
-const input = mondayInput(exampleFarm(), "Seattle", "2013-08-26");
+const input = mondayInput(exampleFarm(), "Seattle", "2013-08-26" as LocalDate);
 const hours = merged(input.sensors);
 
 const stated: Counted = {
