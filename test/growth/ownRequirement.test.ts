@@ -10,7 +10,7 @@ import {
   thermalTimeAt,
 } from "../../src/growth/index.ts";
 import { celsius, centimetre, degreeDays } from "../../src/quantity/index.ts";
-import { bareCity, sumsIn } from "../proof/bareSowing.ts";
+import { groundIn, sumsIn } from "../proof/sowings.ts";
 
 const { crops, settings } = catalogue();
 const lettuce = crops.get("lettuce-mix")!;
@@ -48,8 +48,8 @@ test("nothing comes of a temperature at which nothing grows, or of a sum reached
 });
 
 describe("over the spring and summer of 2014 in Seattle", () => {
-  const city = bareCity("Seattle", settings, ["2014"]);
-  const { weather, open } = city;
+  const city = groundIn("Seattle", [], ["2014"]);
+  const { weather, under: open } = city;
   const sums = sumsIn(city, lettuce);
   const sown = 24 * 120;
 
