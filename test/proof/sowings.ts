@@ -1,22 +1,23 @@
-import { type Climate, climate } from "../../src/cover/index.ts";
+import { type Climate, climate, lyingIn } from "../../src/cover/index.ts";
 import { hourAt } from "../../src/decide/index.ts";
-import type { Crop, Settings } from "../../src/farm/index.ts";
+import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
 import { accumulate, between, emergence, type Sums } from "../../src/growth/index.ts";
 import { addDays, instantAt, type LocalDate } from "../../src/quantity/index.ts";
 import { type DailyRecord, type Weather, weatherOf } from "../../src/weather/index.ts";
 import { CITIES, type City, measuredDays } from "../real/cities.ts";
 
-/** A city with nothing covered, ready for any crop sown there. */
-export interface BareCity {
+/** A city's weather under one setting, ready for any crop sown there. */
+export interface Ground {
   readonly city: City;
   readonly weather: Weather;
-  readonly open: Climate;
+  readonly under: Climate;
   /** Hours of the morning walks. */
   readonly mornings: readonly number[];
-  readonly settings: Settings;
 }
 
-/** What became of one sowing on bare ground. */
+const { covers, settings } = catalogue();
+
+/** What became of one sowing. */
 export interface Sowing {
   readonly city: City;
   readonly sown: LocalDate;
@@ -31,12 +32,12 @@ export interface Sowing {
   readonly light: number;
   /** The seedbed was too warm for part of the stand for at least a day's worth of hours before emergence. */
   readonly warmBed: boolean;
-  /** Frost after emergence that would have left uncovered leaves unfit to sell; growth is counted all the same. */
+  /** Frost after emergence that would have left leaves unfit to sell; growth is counted all the same. */
   readonly frosted: boolean;
 }
 
 /** The measured days taken as if forecast, so that every hour lies on the curve of its day. */
-function weatherIn(city: City, days: readonly DailyRecord[], settings: Settings): Weather {
+function weatherIn(city: City, days: readonly DailyRecord[]): Weather {
   const place = CITIES[city];
   const [from, until] = [days[0]!.date, days[days.length - 1]!.date];
   const on = instantAt(place.zone, addDays(from, -1), 12);
@@ -45,42 +46,56 @@ function weatherIn(city: City, days: readonly DailyRecord[], settings: Settings)
   return result.weather;
 }
 
-/** @param years - All that are recorded unless given. */
-export function bareCity(city: City, settings: Settings, years: readonly string[] | null = null): BareCity {
+/**
+ * @param setting - What lies all along; none is bare ground.
+ * @param years - All that are recorded unless given.
+ */
+export function groundIn(city: City, setting: Setting = [], years: readonly string[] | null = null): Ground {
   const days = measuredDays(city).filter(({ date }) => years === null || years.includes(date.slice(0, 4)));
-  const weather = weatherIn(city, days, settings);
-  const open = climate(weather, [{ from: 0, to: weather.temperature.length, lying: [] }], settings);
+  const weather = weatherIn(city, days);
+  const length = weather.temperature.length;
   const { zone } = CITIES[city];
-  const mornings = weather.calendar.dates.map((date) =>
-    hourAt(weather, instantAt(zone, date, settings.morningWalk)),
-  );
-  return { city, weather, open, mornings, settings };
+  const walks = (clock: number): readonly number[] =>
+    weather.calendar.dates
+      .map((date) => hourAt(weather, instantAt(zone, date, clock)))
+      .filter((hour) => hour > 0 && hour < length);
+  const [mornings, evenings] = [walks(settings.morningWalk), walks(settings.eveningWalk)];
+  const begins = [
+    ...mornings.map((from) => ({ from, part: "day" as const })),
+    ...evenings.map((from) => ({ from, part: "night" as const })),
+  ].sort((a, b) => a.from - b.from);
+  const rounds = [
+    { from: 0, part: begins[0]!.part === "day" ? ("night" as const) : ("day" as const) },
+    ...begins,
+  ];
+  const lying = { day: lyingIn(setting, "day", covers), night: lyingIn(setting, "night", covers) };
+  const stretches = rounds.map(({ from, part }, i) => ({
+    from,
+    to: rounds[i + 1]?.from ?? length,
+    lying: lying[part],
+  }));
+  return { city, weather, under: climate(weather, stretches, settings), mornings };
 }
 
 /** Sums of one crop over all of the city's weather; they serve every sowing of it. */
-export const sumsIn = ({ open, mornings, settings }: BareCity, crop: Crop): Sums =>
-  accumulate(crop, open, mornings, settings);
+export const sumsIn = ({ under, mornings }: Ground, crop: Crop): Sums =>
+  accumulate(crop, under, mornings, settings);
 
 /** Grows one sowing as the main job does: sown at noon, up by the seedbed, salad size when pace has gathered the requirement. */
-export function bareSowing(
-  { city, weather, open }: BareCity,
-  crop: Crop,
-  sums: Sums,
-  sown: LocalDate,
-): Sowing {
+export function sowing({ city, weather, under }: Ground, crop: Crop, sums: Sums, sown: LocalDate): Sowing {
   const { zone } = CITIES[city];
   const start = hourAt(weather, instantAt(zone, sown, 12));
   const end = Math.min(
     weather.temperature.length,
     hourAt(weather, instantAt(zone, `${sown.slice(0, 4)}-12-31`, 24)),
   );
-  const computed = emergence(open.seedbed.subarray(start, end), crop.emergence);
+  const computed = emergence(under.seedbed.subarray(start, end), crop.emergence);
   const up = computed === null ? end : start + computed;
   let ready = up;
   while (ready < end && between(sums.pace, sums.from, up, ready) < crop.requirement) ready++;
 
   const air = weather.temperature.subarray(start, ready);
-  const growing = open.growing.subarray(up, ready);
+  const growing = under.growing.subarray(up, ready);
   const warmth = between(sums.thermalTime, sums.from, up, ready);
   return {
     city,
@@ -93,9 +108,9 @@ export function bareSowing(
       Math.max(1, growing.length),
     light: warmth > 0 ? between(sums.pace, sums.from, up, ready) / warmth : 1,
     warmBed:
-      open.seedbed.subarray(start, up).filter((temperature) => temperature > crop.emergence.tooWarm).length >=
-      24,
-    frosted: open.frost.subarray(up, ready).some((temperature) => temperature < crop.unfit),
+      under.seedbed.subarray(start, up).filter((temperature) => temperature > crop.emergence.tooWarm)
+        .length >= 24,
+    frosted: under.frost.subarray(up, ready).some((temperature) => temperature < crop.unfit),
   };
 }
 
