@@ -21,6 +21,7 @@ import {
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
+import { asHardened, livedBefore } from "../watch/index.ts";
 import type { Weather } from "../weather/index.ts";
 import { hourAt, type Round } from "./horizon.ts";
 import type { Scene } from "./scene.ts";
@@ -39,6 +40,7 @@ export interface TunnelNow {
 /** Where one succession stands at the moment planned from. */
 export interface Standing {
   readonly succession: Succession;
+  /** As it has hardened under what lay on it up to now. */
   readonly crop: Crop;
   /** null: finished, or its last cut is not dated, or it does not emerge within the time looked at. */
   readonly growing: Growing | null;
@@ -132,7 +134,8 @@ export function standing(
   succession: Succession,
   { unchanged, unshaded }: TunnelNow,
 ): Standing {
-  const crop = farm.crops.get(succession.crop)!;
+  const lived = livedBefore(unchanged.growing, Math.max(1, horizon.now));
+  const crop = asHardened(farm.crops.get(succession.crop)!, lived, settings);
   const notes = notesOf(farm, succession, horizon.on);
   const cuts = notes.filter((note) => note.kind === "cut");
   const finished = cuts.some((note) => note.last);

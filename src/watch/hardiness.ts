@@ -53,3 +53,9 @@ const between = (value: number, from: number, to: number): number =>
 /** Crop-height temperature at which plants die after what they have lived through. [°C] */
 export const killingTemperature = ({ kill, killSoft }: Crop, lived: Lived, settings: Settings): Celsius =>
   (killSoft - (killSoft - kill) * hardening(lived, settings)) as Celsius;
+
+/** A crop as it stands: where its plants would die, its leaves are unfit too. */
+export function asHardened(crop: Crop, lived: Lived, settings: Settings): Crop {
+  const kill = killingTemperature(crop, lived, settings);
+  return kill > crop.unfit ? { ...crop, unfit: kill } : crop;
+}

@@ -2,7 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../src/farm/index.ts";
 import type { Celsius, LocalDate } from "../../src/quantity/index.ts";
-import { frostWarning, hardening, killingTemperature, livedBefore } from "../../src/watch/index.ts";
+import {
+  asHardened,
+  frostWarning,
+  hardening,
+  killingTemperature,
+  livedBefore,
+} from "../../src/watch/index.ts";
 
 const { crops, settings } = catalogue();
 
@@ -62,6 +68,19 @@ describe("what kills a plant after the week it has had", () => {
 
   it("is judged by the hours there are when there is less than a week of them", () => {
     expect(livedBefore(Float64Array.of(4, 2, 6), 3)).toEqual({ lows: 2, lastDay: 4 });
+  });
+});
+
+describe("leaves", () => {
+  const unfit = (id: string, lows: number): number =>
+    asHardened(crops.get(id)!, { lows, lastDay: 5 }, settings).unfit;
+
+  it("are unfit no later than the plant dies: soft red Russian kale at −3 °C, hardened at its own −5 °C", () => {
+    expect([10, 0].map((lows) => unfit("red-russian-kale", lows))).toEqual([-3, -5]);
+  });
+
+  it("of lettuce are unfit at −2.2 °C, soft or hardened, because its plants bear more", () => {
+    expect([10, 0].map((lows) => unfit("lettuce-mix", lows))).toEqual([-2.2, -2.2]);
   });
 });
 
