@@ -1,19 +1,14 @@
 import { readFileSync } from "node:fs";
 import { addDays, dayOfYear, HOUR, type LocalDate } from "../../src/quantity/index.ts";
 import { type Diurnal, dayLength, solarNoon, type Turning } from "../../src/weather/index.ts";
+import normals from "../published/hourly-normals.json" with { type: "json" };
 
-/**
- * Hourly temperature normals of Seattle 1981–2010 for a year without a leap day, from the package vega-datasets
- * (seattle-weather-hourly-normals.csv, from the United States' climate centre). Their clock is taken to be standard time:
- * they show no jump in March and November, and July's lowest hour follows sunrise only by that clock.
- */
 const file = new URL(
   "../../node_modules/vega-datasets/data/seattle-weather-hourly-normals.csv",
   import.meta.url,
 );
 
-/** The airport the normals are of. [°], and hours of its standard time behind universal time. */
-const STATION = { latitude: 47.44, longitude: -122.31, behind: 8 } as const;
+const { latitude, longitude, hoursBehind, year } = normals;
 
 interface Hour {
   /** Hours since midnight of the first day. */
@@ -21,8 +16,7 @@ interface Hour {
   readonly temperature: number;
 }
 
-const YEAR = 2010;
-const first = `${YEAR}-01-01` as LocalDate;
+const first = `${year}-01-01` as LocalDate;
 
 const readHours = (): readonly Hour[] =>
   readFileSync(file, "utf8")
@@ -56,9 +50,8 @@ export function scoreOf(curve: Diurnal, pace: (temperature: number) => number): 
       .filter(({ time }) => Math.floor(time / 24) === day)
       .map(({ temperature }) => temperature);
     const date = addDays(first, day);
-    const length = dayLength(STATION.latitude, dayOfYear(date));
-    const noon =
-      (solarNoon(STATION.longitude, date) - Date.parse(`${first}T00:00:00Z`)) / HOUR - STATION.behind;
+    const length = dayLength(latitude, dayOfYear(date));
+    const noon = (solarNoon(longitude, date) - Date.parse(`${first}T00:00:00Z`)) / HOUR - hoursBehind;
     return { rise: noon - length / 2, length, low: Math.min(...own), high: Math.max(...own) };
   });
   const errors: number[] = [];
