@@ -139,7 +139,7 @@ export function cropOverrides(
   const crops = new Map(overridden(setting, known, CROP, "crop", problems));
   const own = setting?.settings(null) ?? null;
   for (const crop of crops.values()) {
-    const { id, growth, smallest, largest } = crop;
+    const { id, growth, smallest, largest, kill, killSoft, unfit } = crop;
     const group = own?.get(id) ?? null;
     if (group === null) continue;
     crops.set(id, countedOverride(group, crop));
@@ -148,6 +148,12 @@ export function cropOverrides(
       group.fault(
         "growth-out-of-order",
         "growth.base below optimumLow, not above optimumHigh, below ceiling",
+        "Correct the temperature that stands out.",
+      );
+    if (!(kill < killSoft && kill < unfit))
+      group.fault(
+        "frost-out-of-order",
+        "kill, of hardened plants, below killSoft and below unfit",
         "Correct the temperature that stands out.",
       );
     if (!(SHORTEST < smallest && smallest < largest))
