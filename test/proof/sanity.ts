@@ -1,28 +1,15 @@
-// Prints how many days every crop takes on bare ground, and under light cloth by nights, in two cities' measured weather, beside the days growers state,
-// and every miss with its reason. Nothing here passes or fails.
+// Prints how many days every crop takes on bare ground, and under light cloth by nights, in two cities' measured weather,
+// beside the days growers state, and every miss with its reason. Nothing here passes or fails.
 
+import { mean } from "simple-statistics";
 import { type Crop, catalogue } from "../../src/farm/index.ts";
-import { type Ground, groundIn, type Sowing, sowing, sowingDates, sumsIn } from "./sowings.ts";
+import { miss, reason, seasonOf, TOLERANCE } from "./misses.ts";
+import { everySowing, NIGHTS, type Sowing } from "./sowings.ts";
 import { STATED, type StatedDays, TUNNEL_MIX } from "./statedDays.ts";
 
-/** Stated days are met when no more than this far off. [d] */
-const TOLERANCE = 3;
-/** Temperature the requirements were set at, and how far from it weather explains a miss. [°C] */
-const REFERENCE = 15.5;
-const AWAY = 1.5;
-const YEARS = [2012, 2013, 2014, 2015];
-
 const { crops } = catalogue();
-const CITIES = ["Seattle", "New York"] as const;
-const bare = CITIES.map((city) => groundIn(city));
-const nights = CITIES.map((city) => groundIn(city, [{ cover: "row-cover-19", state: "nights" }]));
+const NAMES = ["Seattle", "New York"] as const;
 
-const monthOf = ({ sown }: Sowing): number => Number(sown.slice(5, 7));
-const seasonOf = (sowing: Sowing): "spring" | "summer" | "autumn" =>
-  monthOf(sowing) <= 5 ? "spring" : monthOf(sowing) <= 8 ? "summer" : "autumn";
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 const meanDays = (sowings: readonly Sowing[]): string => {
   const known = sowings.flatMap(({ days }) => days ?? []);
   return known.length === 0 ? "-" : mean(known).toFixed(0);
@@ -31,30 +18,6 @@ const range = (values: readonly number[]): string => {
   const [low, high] = [Math.min(...values).toFixed(0), Math.max(...values).toFixed(0)];
   return low === high ? low : `${low}-${high}`;
 };
-
-/** How a sowing misses what is stated; null when it does not. */
-function miss({ days }: Sowing, { from, to }: StatedDays): "early" | "late" | null {
-  if (days === null || days > to + TOLERANCE) return "late";
-  return days < from - TOLERANCE ? "early" : null;
-}
-
-/** Why, as far as the weather tells. */
-function reason(sowing: Sowing, kind: "early" | "late", { otherwise }: StatedDays): string {
-  const reasons: string[] = [];
-  if (kind === "early") {
-    if (sowing.mean > REFERENCE + AWAY) reasons.push("warmer than what the requirement was set at");
-  } else {
-    if (sowing.days === null) reasons.push("ran out of season");
-    if (sowing.mean < REFERENCE - AWAY) {
-      reasons.push(
-        { spring: "cold spring", summer: "cool summer or autumn", autumn: "cold autumn" }[seasonOf(sowing)],
-      );
-    }
-    if (sowing.hot > 0.15) reasons.push("too hot to grow at its best");
-    if (sowing.light < 0.8) reasons.push("dim");
-  }
-  return reasons.length === 0 ? otherwise : reasons.join(", ");
-}
 
 const line = (cells: readonly string[], widths: readonly number[]): string =>
   cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(" ");
@@ -78,16 +41,10 @@ function missesOf(crop: Crop, sowings: readonly Sowing[], stated: StatedDays): r
   });
 }
 
-const grown = (grounds: readonly Ground[], crop: Crop): readonly Sowing[] =>
-  grounds.flatMap((ground) => {
-    const sums = sumsIn(ground, crop);
-    return YEARS.flatMap(sowingDates).map((sown) => sowing(ground, crop, sums, sown));
-  });
-
 const all = [...crops.values()].map((crop) => ({
   crop,
-  sowings: grown(bare, crop),
-  covered: grown(nights, crop),
+  sowings: everySowing(crop, []),
+  covered: everySowing(crop, NIGHTS),
   stated: STATED.get(crop.id) ?? null,
 }));
 
@@ -182,7 +139,7 @@ for (const { crop, sowings, covered } of all) {
     line(
       [
         crop.id,
-        ...CITIES.flatMap((city) => [null, "spring", "summer", "autumn"].map((season) => won(city, season))),
+        ...NAMES.flatMap((city) => [null, "spring", "summer", "autumn"].map((season) => won(city, season))),
         `${covered.filter(({ frosted }) => frosted).length}`,
       ],
       [...WON, 8, 8],
@@ -212,7 +169,7 @@ for (const { crop, sowings, covered, stated } of all) {
   );
 }
 const MIX = ["lettuce-mix", "arugula", "mustard", "mizuna", "tatsoi", "kale"];
-for (const city of CITIES) {
+for (const city of NAMES) {
   const sowings = all
     .filter(({ crop }) => MIX.includes(crop.id))
     .flatMap((each) => each.sowings.filter((each) => each.city === city && each.sown.endsWith("-09-15")));

@@ -1,6 +1,6 @@
 import { type Climate, climate, lyingIn } from "../../src/cover/index.ts";
 import { hourAt } from "../../src/decide/index.ts";
-import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
+import { type Crop, catalogue, type Setting, settingKey } from "../../src/farm/index.ts";
 import { accumulate, between, emergence, type Sums } from "../../src/growth/index.ts";
 import { addDays, instantAt, type LocalDate } from "../../src/quantity/index.ts";
 import { type DailyRecord, type Weather, weatherOf } from "../../src/weather/index.ts";
@@ -119,3 +119,28 @@ export const sowingDates = (year: number): readonly LocalDate[] =>
   [3, 4, 5, 6, 7, 8, 9].flatMap((month) =>
     ["01", "15"].map((day) => `${year}-0${month}-${day}` as LocalDate),
   );
+
+const YEARS = [2012, 2013, 2014, 2015];
+
+/** 19 g row cover on every night and off every day. */
+export const NIGHTS: Setting = [{ cover: "row-cover-19", state: "nights" }];
+
+const grounds = new Map<string, Ground>();
+
+/** A crop's sowings of every recorded year in one city under one setting. */
+export function sowingsOf(
+  crop: Crop,
+  city: City,
+  setting: Setting,
+  dates: (year: number) => readonly LocalDate[],
+): readonly Sowing[] {
+  const key = `${city} ${settingKey(setting)}`;
+  const ground = grounds.get(key) ?? groundIn(city, setting);
+  grounds.set(key, ground);
+  const sums = sumsIn(ground, crop);
+  return YEARS.flatMap(dates).map((sown) => sowing(ground, crop, sums, sown));
+}
+
+/** Sown on the 1st and 15th of March to September of every year in both cities. */
+export const everySowing = (crop: Crop, setting: Setting): readonly Sowing[] =>
+  (Object.keys(CITIES) as City[]).flatMap((city) => sowingsOf(crop, city, setting, sowingDates));

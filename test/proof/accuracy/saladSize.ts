@@ -1,16 +1,10 @@
-import { type Crop, catalogue, type Setting } from "../../../src/farm/index.ts";
-import { groundIn, type Sowing, sowing, sowingDates, sumsIn } from "../sowings.ts";
+import { mean } from "simple-statistics";
+import { catalogue, type Setting } from "../../../src/farm/index.ts";
+import { isNear, miss, reason, TOLERANCE } from "../misses.ts";
+import { everySowing, NIGHTS } from "../sowings.ts";
 import { STATED } from "../statedDays.ts";
 import type { Check, Subject } from "./check.ts";
 
-const YEARS = [2012, 2013, 2014, 2015];
-/** Temperature the requirements were set at, and how far from it a sowing may be to be compared with days stated without one. [°C] */
-const REFERENCE = 15.5;
-const NEAR = 1.5;
-/** Stated days are met when no more than this far off. [d] */
-const TOLERANCE = 3;
-
-const NIGHTS: Setting = [{ cover: "row-cover-19", state: "nights" }];
 const WAYS: readonly (readonly [name: string, setting: Setting])[] = [
   ["bare", []],
   ["19 g by nights", NIGHTS],
@@ -23,28 +17,12 @@ const SOURCES: Readonly<Record<string, string>> = {
 };
 
 const { crops } = catalogue();
-const grounds = new Map<Setting, readonly ReturnType<typeof groundIn>[]>();
-const groundsUnder = (setting: Setting): readonly ReturnType<typeof groundIn>[] => {
-  const known = grounds.get(setting) ?? [groundIn("Seattle", setting), groundIn("New York", setting)];
-  grounds.set(setting, known);
-  return known;
-};
 
-/** Every sowing of a crop on the 1st and 15th of March to September, in both cities. */
-const grown = (crop: Crop, setting: Setting): readonly Sowing[] =>
-  groundsUnder(setting).flatMap((ground) => {
-    const sums = sumsIn(ground, crop);
-    return YEARS.flatMap(sowingDates).map((sown) => sowing(ground, crop, sums, sown));
-  });
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
-
-/** Mean days of a crop's sowings near the reference temperature. [d] */
+/** Mean days of a crop's sowings near the temperature the requirements were set at. [d] */
 const daysNear = (id: string, setting: Setting): number =>
   mean(
-    grown(crops.get(id)!, setting)
-      .filter((each) => Math.abs(each.mean - REFERENCE) <= NEAR)
+    everySowing(crops.get(id)!, setting)
+      .filter(isNear)
       .flatMap(({ days }) => days ?? []),
   );
 
@@ -64,21 +42,20 @@ const checks = [...STATED]
     ),
   );
 
-/** Why sowings miss what is stated, with how many. */
+/** How many sowings meet what is stated, and why the others do not. */
 function misses(id: string, setting: Setting): string {
-  const { from, to } = STATED.get(id)!;
-  const all = grown(crops.get(id)!, setting);
-  const early = all.filter(({ days }) => days !== null && days < from - TOLERANCE);
-  const late = all.filter(({ days }) => days === null || days > to + TOLERANCE);
-  const count = (of: readonly Sowing[], is: (each: Sowing) => boolean): number => of.filter(is).length;
-  const cold = count(late, (each) => each.mean < REFERENCE - NEAR);
-  const warm = count(early, (each) => each.mean > REFERENCE + NEAR);
-  const parts = [
-    `${all.length - early.length - late.length} of ${all.length} met`,
-    ...(late.length > 0 ? [`${late.length} late, ${cold} of them colder than 14 °C`] : []),
-    ...(early.length > 0 ? [`${early.length} early, ${warm} of them warmer than 17 °C`] : []),
-  ];
-  return parts.join("; ");
+  const stated = STATED.get(id)!;
+  const all = everySowing(crops.get(id)!, setting);
+  const reasons = new Map<string, number>();
+  for (const each of all) {
+    const kind = miss(each, stated);
+    if (kind === null) continue;
+    const why = `${kind}, ${reason(each, kind, stated)}`;
+    reasons.set(why, (reasons.get(why) ?? 0) + 1);
+  }
+  const missed = [...reasons].sort((a, b) => b[1] - a[1]).map(([why, count]) => `${count} ${why}`);
+  const met = all.length - [...reasons.values()].reduce((sum, count) => sum + count, 0);
+  return [`${met} of ${all.length} met`, ...missed].join("; ");
 }
 
 export const saladSize: Subject = {
