@@ -20,5 +20,6 @@ export * from "./search.ts";
 export * from "./share.ts";
 export * from "./standing.ts";
 export * from "./successionTable.ts";
+export * from "./tunnelNow.ts";
 export * from "./tunnelProblem.ts";
 export * from "./value.ts";

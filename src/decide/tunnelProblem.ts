@@ -7,8 +7,9 @@ import { heatSlows, isDim, isFrostNight, lacksNet, limitsBroken } from "./limits
 import { type Moves, movesOf } from "./moves.ts";
 import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
-import type { Growing, Standing, TunnelNow } from "./standing.ts";
+import type { Growing, Standing } from "./standing.ts";
 import { type Extremes, leadsOf, type SuccessionTable, successionTable } from "./successionTable.ts";
+import type { TunnelNow } from "./tunnelNow.ts";
 
 /** Everything the search for one tunnel's schedule needs, as numbers. */
 export interface TunnelProblem extends Extremes {
