@@ -11,7 +11,7 @@ export interface DateRange {
  * Day length under which growers say that greens hardly grow. [h]
  * It is told and never used: light and warmth decide about growth.
  *
- * @source colemanTenHours
+ * @source commonPractice, after Coleman, read second hand on growers' pages
  */
 const SHORT = 10;
 

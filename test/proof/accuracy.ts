@@ -64,7 +64,7 @@ export function accuracyTable(): string {
       subject.name,
       String(results.length),
       String(results.filter(({ passed }) => !passed).length),
-      `${figure(Number(difference.toPrecision(2)))} ${check.unit} of ${figure(check.tolerance)}: ${check.what}`,
+      `${figure(Number(difference.toPrecision(2)))}${check.unit === "1" ? "" : ` ${check.unit}`} of ${figure(check.tolerance)}: ${check.what}`,
     ];
   });
   const head = ["", "checks", "missed", "nearest to its tolerance"];
