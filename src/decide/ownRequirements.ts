@@ -30,7 +30,7 @@ export interface BroughtOver {
   readonly requirement: DegreeDays;
   /** Sowing dates of the log both were run from; null: none was long enough, and a steady temperature stood in. */
   readonly sowings: { readonly count: number; readonly least: DegreeDays; readonly most: DegreeDays } | null;
-  /** The steady temperature. */
+  /** That temperature. */
   readonly steady: Celsius;
 }
 
@@ -104,24 +104,25 @@ export function ownRequirements(
   on: Instant,
   settings: Settings,
 ): { readonly farm: Farm; readonly brought: readonly BroughtOver[]; readonly problems: readonly Problem[] } {
-  const stated = [...farm.crops.values()].filter(({ counted }) => counted?.at === "here");
-  if (stated.length === 0) return { farm, brought: [], problems: [] };
+  const foreign = [...farm.crops.values()].filter(({ counted }) => counted?.at === "here");
+  if (foreign.length === 0) return { farm, brought: [], problems: [] };
   const crops = new Map(farm.crops);
   const brought: BroughtOver[] = [];
   const problems: Problem[] = [];
   const log = logged(farm, hours, on, settings);
-  for (const crop of stated) {
-    const counted = crop.counted!;
-    const own = log === null ? [] : fromEverySowing(farm, crop, counted, log, settings);
+  for (const crop of foreign) {
+    const stated = crop.counted!;
+    const own = log === null ? [] : fromEverySowing(farm, crop, stated, log, settings);
     const requirement =
       own.length > 0
         ? degreeDays(own.reduce((sum, each) => sum + each, 0) / own.length)
-        : ownRequirementAt(crop, counted, STEADY, settings);
+        : ownRequirementAt(crop, stated, STEADY, settings);
     if (requirement === null) {
-      problems.push(unreachable(crop, counted));
+      problems.push(unreachable(crop, stated));
       continue;
     }
-    crops.set(crop.id, { ...crop, requirement });
+    const counted: Counted = own.length > 0 ? stated : { ...stated, at: STEADY };
+    crops.set(crop.id, { ...crop, requirement, counted });
     const sowings =
       own.length === 0
         ? null

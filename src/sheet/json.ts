@@ -275,7 +275,6 @@ const countedJson = (counted: Counted): Json => ({
   cutOff: counted.cutOff,
   from: counted.from,
   toCm: counted.to,
-  broughtOver: counted.at === "here" ? "on the farm's weather" : "at a steady temperature",
   steadyC: counted.at === "here" ? null : counted.at,
 });
 
@@ -399,12 +398,11 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
-  broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings, steady }) => ({
+  broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,
     counted: countedJson(counted),
     requirementCd: requirement,
     sowings: sowings === null ? null : { count: sowings.count, leastCd: sowings.least, mostCd: sowings.most },
-    steadyC: sowings === null ? steady : null,
   })),
   shortDays: from.shortDays === null ? null : { from: from.shortDays.from, to: from.shortDays.to },
 });

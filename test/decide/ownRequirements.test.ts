@@ -51,6 +51,7 @@ test("without a whole growth in the log a steady temperature stands in, and says
   for (const log of [[], hours.slice(0, 24 * 10)]) {
     const { brought } = ownRequirements(farmWith(stated), log, input.on as Instant, settings);
     expect(brought[0]!.sowings).toBeNull();
+    expect(brought[0]!.counted).toEqual({ ...stated, at: 15 });
     expect(brought[0]!.steady).toBe(15);
     expect(Math.round(brought[0]!.requirement)).toBe(303);
   }
