@@ -12,7 +12,7 @@ const readme = join(root, "README.md");
 /** Stands for lines left out; and how many lines, tunnels and rows stay. */
 const LEFT_OUT = "…";
 const DANGER = 9;
-const TUNNELS = 2;
+const TUNNELS = 1;
 const ROWS = 3;
 
 const HEADING = /^[A-Z][A-Z ,]+$/u;
