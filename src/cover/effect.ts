@@ -27,8 +27,11 @@ export function lightThrough(lying: readonly Lying[]): number {
 }
 
 /** Light let through by shade cloth alone. [1] */
-const throughShade = (lying: readonly Lying[]): number =>
-  lightThrough(lying.filter(({ cover }) => cover.kind === "shade"));
+function throughShade(lying: readonly Lying[]): number {
+  let share = 1;
+  for (const { cover } of lying) if (cover.kind === "shade") share *= cover.light;
+  return share;
+}
 
 /** Light kept off by shade cloth alone. [1] */
 const shaded = (lying: readonly Lying[]): number => 1 - throughShade(lying);
@@ -36,21 +39,27 @@ const shaded = (lying: readonly Lying[]): number => 1 - throughShade(lying);
 /** Gain by day: the strongest layer's, and a share of what each further one would give alone. [°C] */
 function dayGain(lying: readonly Lying[], { radiation, wind }: Air, settings: Settings): number {
   const sun = radiation * throughShade(lying);
-  const gains = lying.map(({ cover: { day }, vented }) =>
-    day.sun === 0
-      ? 0
-      : ((day.sun * sun) / (day.still + day.windy * wind)) * (vented ? settings.ventedDay : 1),
-  );
-  const strongest = Math.max(0, ...gains);
-  return strongest + settings.furtherLayer * (gains.reduce((sum, each) => sum + each, 0) - strongest);
+  let strongest = 0;
+  let sum = 0;
+  for (const { cover, vented } of lying) {
+    const { day } = cover;
+    if (day.sun === 0) continue;
+    const alone = ((day.sun * sun) / (day.still + day.windy * wind)) * (vented ? settings.ventedDay : 1);
+    strongest = Math.max(strongest, alone);
+    sum += alone;
+  }
+  return strongest + settings.furtherLayer * (sum - strongest);
 }
 
 /** Gain by night, before dusk is counted: layers add up. [°C] */
-const nightGain = (lying: readonly Lying[], { wind, cloud }: Air, settings: Settings): number =>
-  lying.reduce((sum, { cover: { night }, vented }) => {
-    const calm = night.clear * (1 - cloud) + night.cloudy * cloud;
-    return sum + (calm / (1 + settings.nightWindLoss * wind)) * (vented ? settings.ventedNight : 1);
-  }, 0);
+function nightGain(lying: readonly Lying[], { wind, cloud }: Air, settings: Settings): number {
+  let sum = 0;
+  for (const { cover, vented } of lying) {
+    const calm = cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud;
+    sum += calm * (vented ? settings.ventedNight : 1);
+  }
+  return sum / (1 + settings.nightWindLoss * wind);
+}
 
 /**
  * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere.
