@@ -52,9 +52,6 @@ export interface Scene {
   readonly settings: Settings;
 }
 
-/** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] judgement */
-const LOOKOUT = 14;
-
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
 export function sceneOf(input: WeekInput): {
   readonly scene: Scene | null;
@@ -66,7 +63,7 @@ export function sceneOf(input: WeekInput): {
   const today = localDate(zone, on);
   const sown = input.farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
-  const until = addDays(today, input.days + LOOKOUT);
+  const until = addDays(today, input.days + settings.lookout);
   const outside = sensorsAt(input.farm, input.sensors, "outside");
   const hours = merged(outside);
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);

@@ -14,6 +14,8 @@ export interface Settings {
   /** Wind above which no cloth is put on. [m/s] */
   readonly windLimit: number;
   readonly changesPerWeek: number;
+  /** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] */
+  readonly lookout: number;
   /** Factor on the odds of damage. [1] */
   readonly caution: number;
   /** Days below the light floor allowed to shade cloth. [d] */
