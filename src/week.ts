@@ -61,13 +61,13 @@ export function week(input: WeekInput): Outcome {
 
 /** Where everything stands, and the best covers for all of it. */
 export function planAll(scene: Scene): readonly Planned[] {
-  const { farm, weather, horizon, settings } = scene;
+  const { farm } = scene;
   const tunnels = farm.tunnels.map((tunnel) => {
-    const at = tunnelNow(farm, tunnel, weather, horizon, settings);
+    const at = tunnelNow(scene, tunnel);
     const sown = farm.successions.filter((succession) => succession.tunnel === tunnel.id);
     return {
       at,
-      standings: sown.map((succession) => standing(farm, succession, at, weather, horizon, settings)),
+      standings: sown.map((succession) => standing(scene, succession, at)),
     };
   });
   return shareCovers(scene, tunnels);

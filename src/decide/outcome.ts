@@ -21,7 +21,8 @@ import type {
   MetrePerSecond,
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DayWeather, Gap } from "../weather/index.ts";
+import type { DateRange, DayWeather, Gap } from "../weather/index.ts";
+import type { BroughtOver } from "./ownRequirements.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -301,6 +302,8 @@ export interface ProductAtPick {
 export interface MadeFrom {
   readonly sensors: readonly string[];
   readonly latest: Instant | null;
+  /** Tunnels whose own logger stands for what was computed under their cover, and up to when. */
+  readonly tunnels: readonly { readonly tunnel: Tunnel; readonly latest: Instant }[];
   readonly gaps: readonly Gap[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
@@ -309,6 +312,10 @@ export interface MadeFrom {
   readonly usualFrom: LocalDate | null;
   /** Do days behind stand on the usual weather? */
   readonly usualBehind: boolean;
+  /** Requirements stated by another way of counting, as they were brought to the model's clock. */
+  readonly broughtOver: readonly BroughtOver[];
+  /** The stretch of days under ten hours that touches the days looked at. */
+  readonly shortDays: DateRange | null;
 }
 
 /** The whole answer of the main job, before any of it is worded. */

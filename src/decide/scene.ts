@@ -4,16 +4,18 @@ import type { Problem } from "../problem/index.ts";
 import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import {
   type Forecast,
-  type HourlyRecord,
   type SensorRecords,
+  shortDays,
   type Weather,
   type WeatherResult,
   weatherOf,
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { merged, sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
 import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
+import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
 
 /** What the main job is given. */
@@ -34,14 +36,13 @@ export interface WeekInput {
 export interface Scene {
   readonly farm: Farm;
   readonly weather: Weather;
+  /** By tunnel, where one has its own logger. */
+  readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
   readonly picks: readonly Pick[];
   readonly store: Ahead;
   readonly settings: Settings;
 }
-
-/** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] judgement */
-const LOOKOUT = 14;
 
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
 export function sceneOf(asked: WeekInput): {
@@ -50,29 +51,28 @@ export function sceneOf(asked: WeekInput): {
   readonly problems: readonly Problem[];
 } {
   const input = { ...asked, farm: withStandingSowings(asked.farm, asked.on) };
-  const { farm, settings, forecast, on } = input;
-  const { zone } = farm.place;
+  const { settings, forecast, on, days } = input;
+  const { zone, latitude } = input.farm.place;
   const today = localDate(zone, on);
-  const sown = farm.successions.map((succession) => succession.sown).sort();
+  const sown = input.farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
-  const until = addDays(today, input.days + LOOKOUT);
-  const outside = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
+  const until = addDays(today, input.days + settings.lookout);
+  const outside = sensorsAt(input.farm, input.sensors, "outside");
   const hours = merged(outside);
-  const result = weatherOf({
-    place: farm.place,
-    settings,
-    hours,
-    forecast,
-    usual: farm.usual,
-    on,
-    from,
-    until,
-  });
+  const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
+  const { place, usual } = farm;
+  const result = weatherOf({ place, settings, hours, forecast, usual, on, from, until });
+  const logs: Scene["logs"] =
+    result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
     sensors: outside.map(({ sensor }) => sensor),
     latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
+    tunnels: farm.tunnels.flatMap((tunnel) => {
+      const log = logs.get(tunnel.id);
+      return log === undefined ? [] : [{ tunnel, latest: log.latest }];
+    }),
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
     forecastEnds:
@@ -83,26 +83,21 @@ export function sceneOf(asked: WeekInput): {
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
+    broughtOver: brought,
+    shortDays: shortDays(latitude, today, until),
   };
-  const scene = result === null ? null : stage(input, result);
+  const scene = result === null ? null : stage({ ...input, farm }, result, logs);
   const first = known[0];
   const logBegins = first === undefined ? null : startOf(first.hour);
-  const { days } = input;
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
-  return { scene, madeFrom, problems: [...input.problems, ...gone] };
+  return { scene, madeFrom, problems: [...input.problems, ...unreachable, ...gone] };
 }
 
-/** Outside sensors as one: for every hour the first sensor that has it, in the farm's order. */
-function merged(sensors: readonly SensorRecords[]): readonly HourlyRecord[] {
-  if (sensors.length <= 1) return sensors[0]?.hours ?? [];
-  const hours = new Map<number, HourlyRecord>();
-  for (const record of sensors.flatMap((sensor) => sensor.hours)) {
-    if (!hours.has(record.hour)) hours.set(record.hour, record);
-  }
-  return [...hours.values()].sort((a, b) => a.hour - b.hour);
-}
-
-function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResult): Scene {
+function stage(
+  { farm, settings, on, days }: WeekInput,
+  { weather }: WeatherResult,
+  logs: Scene["logs"],
+): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
   const horizon = horizonOf(farm, weather, open.frost, on, days);
@@ -110,5 +105,6 @@ function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResu
   const end = startOf((weather.first + horizon.end) as UtcHour);
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
-  return { farm, weather, horizon, picks, store: ahead(farm, weather, horizon, settings), settings };
+  const store = ahead(farm, weather, horizon, settings);
+  return { farm, weather, logs, horizon, picks, store, settings };
 }

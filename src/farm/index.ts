@@ -1,4 +1,5 @@
 export * from "./catalogue.ts";
+export * from "./counted.ts";
 export * from "./cover.ts";
 export * from "./crop.ts";
 export * from "./farm.ts";

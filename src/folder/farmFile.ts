@@ -1,13 +1,14 @@
-import type {
-  Catalogue,
-  Farm,
-  Labour,
-  Limits,
-  Market,
-  Place,
-  Product,
-  Settings,
-  Tunnel,
+import {
+  type Catalogue,
+  CURVES,
+  type Farm,
+  type Labour,
+  type Limits,
+  type Market,
+  type Place,
+  type Product,
+  type Settings,
+  type Tunnel,
 } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
@@ -63,7 +64,7 @@ function farFromSun(setting: Setting, longitude: number, zone: string): readonly
 }
 
 function place(setting: Setting | null, problems: Problem[]): Place | null {
-  const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting"]) ?? null;
+  const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting", "curve"]) ?? null;
   if (group === null) return null;
   const latitude =
     group.need("latitude", "a latitude like 44.12")?.number("degrees, north positive,", -90, 90) ?? null;
@@ -92,9 +93,10 @@ function place(setting: Setting | null, problems: Problem[]): Place | null {
   if (zone !== null && longitude !== null) problems.push(...farFromSun(zoneSetting!, longitude, zone));
   const lie =
     group.get("setting") === null ? "inland" : group.get("setting")!.oneOf(["inland", "coast"] as const);
-  if (latitude === null || longitude === null || elevation === null || zone === null || lie === null)
-    return null;
-  return { latitude, longitude, elevation, zone, setting: lie };
+  const curve = group.get("curve") === null ? CURVES[0] : group.get("curve")!.oneOf(CURVES);
+  if (latitude === null || longitude === null || elevation === null || zone === null) return null;
+  if (lie === null || curve === null) return null;
+  return { latitude, longitude, elevation, zone, setting: lie, curve };
 }
 
 function walks(setting: Setting | null, settings: Settings): Farm["walks"] | null {

@@ -6,6 +6,7 @@ import { type DateColumn, dateColumn } from "./dateColumn.ts";
 import type { DateOrder } from "./dialect.ts";
 import { shown, type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
+import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row, Table } from "./row.ts";
 import { SKY } from "./sky.ts";
 import type { Column } from "./tableHeader.ts";
@@ -67,6 +68,14 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
       unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"),
     );
   if (date === null || low === null || high === null) return null;
+  const wrong = [low, high].findIndex((each) => each < ON_A_FARM.coldest || each > ON_A_FARM.warmest);
+  if (wrong >= 0)
+    return entry.fault(
+      wrong === 0 ? "low" : "high",
+      "temperature-out-of-range",
+      "a temperature from −60 to 60 °C (−76 to 140 °F)",
+      "Look at the number and its unit.",
+    );
   if (low <= high) return { date, low, high, wind, sky };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");
 }

@@ -1,6 +1,6 @@
 import { type Celsius, parseQuantity } from "../quantity/index.ts";
 import type { Units } from "./faults.ts";
-import { COLDEST, WARMEST } from "./temperatureLog.ts";
+import { ON_A_FARM } from "./onAFarm.ts";
 
 const LABEL = String.raw`(?:(high|hi|max|low|lo|min)\s+(?:of\s+)?)?`;
 const TEMPERATURE = String.raw`(-?\d+(?:\.\d+)?)(?:\s*(?:[°º]|degrees?\b))?(?:\s*([fc])\b)?`;
@@ -33,5 +33,7 @@ export function lowAndHigh(text: string, units: Units): LowAndHigh {
   if (a < b ? isHigh(firstLabel) || isLow(secondLabel) : a > b && (isLow(firstLabel) || isHigh(secondLabel)))
     return { fault: "swapped" };
   const [low, high] = [Math.min(a, b) as Celsius, Math.max(a, b) as Celsius];
-  return low < COLDEST || high > WARMEST ? { fault: "outside" } : { low, high, fault: null };
+  return low < ON_A_FARM.coldest || high > ON_A_FARM.warmest
+    ? { fault: "outside" }
+    : { low, high, fault: null };
 }

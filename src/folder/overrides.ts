@@ -1,5 +1,6 @@
-import type { Cover, Crop } from "../farm/index.ts";
+import { COUNTINGS, type Cover, type Crop, CUT_OFFS, RESPONSES } from "../farm/index.ts";
 import { celsius, type QuantityKind, toFahrenheit } from "../quantity/index.ts";
+import { countedOverride } from "./countedOverride.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import type { Setting, SettingFile } from "./settingReader.ts";
@@ -34,7 +35,15 @@ const CROP: Readonly<Record<string, Field>> = {
   "growth.optimumLow": temperature(5, 40),
   "growth.optimumHigh": temperature(5, 45),
   "growth.ceiling": temperature(15, 55),
+  "growth.form": { words: RESPONSES },
   requirement: quantity("thermalTime"),
+  "counted.sum": quantity("thermalTime"),
+  "counted.method": { words: COUNTINGS },
+  "counted.base": quantity("temperature"),
+  "counted.upper": quantity("temperature"),
+  "counted.cutOff": { words: CUT_OFFS },
+  "counted.from": { words: ["sowing", "emergence"] },
+  "counted.to": quantity("leaf"),
   requirementSpread: number(0, 2),
   lightOnPace: number(0, 10),
   lightOnWeight: number(0, 2),
@@ -43,6 +52,7 @@ const CROP: Readonly<Record<string, Field>> = {
   yield: quantity("yield"),
   unfit: temperature(-20, 5),
   kill: temperature(-30, 5),
+  killSoft: temperature(-30, 5),
   qualityLimit: temperature(10, 45),
   lightFloor: number(0, 60),
   regrowth: quantity("share"),
@@ -108,7 +118,7 @@ function read(setting: Setting, field: Field): { readonly value: Value } | null 
 function put<Base extends object>(base: Base, path: string, value: Value): Base {
   const [key, ...rest] = path.split(".") as [keyof Base & string, ...string[]];
   const inner = base[key];
-  const next = rest.length > 0 ? put(inner as object, rest.join("."), value) : value;
+  const next = rest.length > 0 ? put((inner ?? {}) as object, rest.join("."), value) : value;
   return { ...base, [key]: next };
 }
 
@@ -163,16 +173,24 @@ export function cropOverrides(
   known: ReadonlyMap<string, Crop>,
   problems: SettingFile["problems"],
 ): ReadonlyMap<string, Crop> {
-  const crops = overridden(setting, known, CROP, "crop", problems);
+  const crops = new Map(overridden(setting, known, CROP, "crop", problems));
   const own = setting?.settings(null) ?? null;
-  for (const { id, growth, smallest, largest } of crops.values()) {
+  for (const crop of crops.values()) {
+    const { id, growth, smallest, largest, kill, killSoft, unfit } = crop;
     const group = own?.get(id) ?? null;
     if (group === null) continue;
+    crops.set(id, countedOverride(group, crop));
     const { base, optimumLow, optimumHigh, ceiling } = growth;
     if (!(base < optimumLow && optimumLow <= optimumHigh && optimumHigh < ceiling))
       group.fault(
         "growth-out-of-order",
         "growth.base below optimumLow, not above optimumHigh, below ceiling",
+        "Correct the temperature that stands out.",
+      );
+    if (!(kill < killSoft && kill < unfit))
+      group.fault(
+        "frost-out-of-order",
+        "kill, of hardened plants, below killSoft and below unfit",
         "Correct the temperature that stands out.",
       );
     if (!(SHORTEST < smallest && smallest < largest))

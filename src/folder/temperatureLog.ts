@@ -4,14 +4,11 @@ import { type DateOrder, type Dialect, PLAIN, plainWords, unitNamed } from "./di
 import { shown, type Units } from "./faults.ts";
 import { type DropReason, type HourSums, hourSums, type Stretch, type Sums } from "./hourSums.ts";
 import { type LogHeader, logHeader } from "./logHeader.ts";
+import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row } from "./row.ts";
 import { steadyHint } from "./standardTime.ts";
 import type { StoredHour } from "./storeFile.ts";
 import { settledByItself, splitMoment, wallReader } from "./timestamp.ts";
-
-/** Air on a farm; anything else is the logger's fault. [°C] */
-export const COLDEST = -60;
-export const WARMEST = 60;
 
 export interface LogOptions {
   /** Name people know the file by. */
@@ -230,7 +227,7 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     }
     if (typeof read === "string") return read;
     cellUnit ??= read.named;
-    if (read.value < COLDEST || read.value > WARMEST) return "outOfRange";
+    if (read.value < ON_A_FARM.coldest || read.value > ON_A_FARM.warmest) return "outOfRange";
     for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, read.value);
     return null;
   };

@@ -1,9 +1,20 @@
-import type { MadeFrom } from "../decide/index.ts";
+import type { BroughtOver, MadeFrom } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
-import { age, clock, day, dayOf, list, moment } from "./words.ts";
+import {
+  age,
+  capital,
+  clock,
+  day,
+  dayOf,
+  leafLimit,
+  list,
+  moment,
+  temperature,
+  thermalTime,
+} from "./words.ts";
 
 const SHOWN = 3;
 
@@ -37,6 +48,17 @@ const noLog = ({ usualBehind }: MadeFrom): string =>
 /** What stands in for a forecast that is not there. */
 const noForecast = ({ usualFrom }: MadeFrom): string =>
   `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before" : "is your usual weather"}, and frost and heat cannot be foreseen.`;
+/** A requirement stated by another way of counting and what it came to on the model's clock. */
+function broughtOver({ units }: Farm, { name, counted, requirement, sowings, steady }: BroughtOver): string {
+  const { sum, method, base, upper, cutOff, from, to } = counted;
+  const above = upper === null ? "" : `, ${cutOff} cut-off at ${temperature(units, upper)}`;
+  const how = `${method} above ${temperature(units, base)}${above}, ${from} to ${leafLimit(units, to)}`;
+  const over =
+    sowings === null
+      ? `at a steady ${temperature(units, steady)}, because the log holds no whole growth of it`
+      : `over ${sowings.count} sowing dates of your log (${thermalTime(units, sowings.least)} to ${thermalTime(units, sowings.most)})`;
+  return `${capital(clean(name))}: your ${thermalTime(units, sum)} (${how}) came to ${thermalTime(units, requirement)} from emergence, counted hour by hour ${over}.`;
+}
 
 /** What a sheet was made from and how old that was, as whole sentences. */
 export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly string[] {
@@ -49,6 +71,10 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
     ...gaps(farm, from.gaps),
+    ...from.tunnels.map(
+      ({ tunnel, latest }) =>
+        `${clean(tunnel.name)}: its own logger up to ${moment(farm, latest)}, ${age(latest, on)}.`,
+    ),
     from.forecastIssued === null
       ? noForecast(from)
       : from.forecastEnds === null
@@ -61,6 +87,12 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       ? []
       : [
           `From ${day(units, from.carriedFrom)} on the last known days are carried on: take those dates as rough.`,
+        ]),
+    ...from.broughtOver.map((each) => broughtOver(farm, each)),
+    ...(from.shortDays === null
+      ? []
+      : [
+          `Under 10 hours of day from ${day(units, from.shortDays.from)} to ${day(units, from.shortDays.to)}. Sizes and dates go by light and warmth, not by that line.`,
         ]),
   ];
 }

@@ -4,6 +4,8 @@ import {
   addDays,
   type Celsius,
   type Centimetre,
+  celsiusDifference,
+  type DegreeDays,
   HOUR,
   type Instant,
   type Kilogram,
@@ -13,6 +15,7 @@ import {
   type Metre,
   type MetrePerSecond,
   toFahrenheit,
+  toFahrenheitDifference,
   toFeet,
   toInches,
   toMilesPerHour,
@@ -51,6 +54,12 @@ export const temperature = (units: Units, value: Celsius): string =>
   units === "US"
     ? tied(signed(toStep(toFahrenheit(value), 1)), "°F")
     : tied(signed(toStep(value, value < NEAR_FREEZING ? 0.5 : 1)), "°C");
+
+/** Degree-days to the nearest whole one. */
+export const thermalTime = (units: Units, value: DegreeDays): string =>
+  units === "US"
+    ? tied(String(Math.round(toFahrenheitDifference(celsiusDifference(value)))), "°F·d")
+    : tied(String(Math.round(value)), "°C·d");
 
 /** Two temperatures in one unit, for a narrow place whose heading names it. */
 export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>

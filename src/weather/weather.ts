@@ -20,7 +20,7 @@ export interface Weather {
   readonly temperature: Float64Array;
   /** [W/m²] */
   readonly radiation: Float64Array;
-  /** [m/s] */
+  /** At 2 m. [m/s] */
   readonly wind: Float64Array;
   /** 0 clear to 1 overcast. [1] */
   readonly cloud: Float64Array;
@@ -34,6 +34,7 @@ export interface DayWeather {
   readonly date: LocalDate;
   readonly low: Celsius;
   readonly high: Celsius;
+  /** As stations measure and forecasts state it, at 10 m. [m/s] */
   readonly wind: MetrePerSecond;
   /** false: the stated default stands in. */
   readonly windKnown: boolean;

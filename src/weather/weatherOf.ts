@@ -1,40 +1,29 @@
-import type { Place, Settings, UsualMonth } from "../farm/index.ts";
+import { CURVES, type Place, type Settings, type UsualMonth } from "../farm/index.ts";
 import {
-  type Celsius,
   calendar,
   dayOfYear,
   daysBetween,
   HOUR,
   hourOf,
   type Instant,
-  instant,
   type LocalDate,
   localDate,
-  type MetrePerSecond,
-  type Mol,
-  megajoule,
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
-import { diurnal, type Turning } from "./diurnal.ts";
-import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
-import {
-  clearSky,
-  cloudiness,
-  dayLength,
-  extraterrestrial,
-  fromRange,
-  fromSunshine,
-  solarNoon,
-  sunHeight,
-} from "./sun.ts";
+import { DIURNALS, type Turning } from "./diurnal.ts";
+import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
+import type { Forecast, HourlyRecord } from "./record.ts";
+import { dayLength, solarNoon } from "./sun.ts";
 import { usualOn } from "./usualOn.ts";
-import { type DayWeather, type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
+import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
 /** Longest gap bridged by a straight line. [h] common practice, no source */
 const SHORT_GAP = 3;
 /** Days whose mean stands in for unknown ones. [d] */
 const NEAREST_DAYS = 14;
+/** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
+const SHORTEST = 4;
 /** Readings of at least this many hours make a day's low and high its own. [h] */
 const WHOLE_DAY = 20;
 
@@ -63,14 +52,6 @@ export interface WeatherResult {
   readonly usualBehind: boolean;
 }
 
-interface Day {
-  readonly low: number;
-  readonly high: number;
-  readonly wind: number | null;
-  readonly sky: DailyRecord["sky"];
-  readonly origin: Origin;
-}
-
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
@@ -84,7 +65,7 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
   if (nearest.length === 0) return null;
   const low = mean(nearest.map((day) => day.low));
   const high = mean(nearest.map((day) => day.high));
-  return { low, high, wind: null, sky: null, origin: inside ? "estimated" : "carried" };
+  return { ...UNSEEN, low, high, origin: inside ? "estimated" : "carried" };
 }
 
 /**
@@ -101,6 +82,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const now = Math.min(length, Math.max(0, Math.floor(on / HOUR) - first));
 
   const temperature = new Float64Array(length).fill(Number.NaN);
+  const measured = new Float64Array(length).fill(Number.NaN);
   const lowest = new Float64Array(days.dates.length).fill(Number.POSITIVE_INFINITY);
   const highest = new Float64Array(days.dates.length).fill(Number.NEGATIVE_INFINITY);
   const logged = new Int32Array(days.dates.length);
@@ -110,6 +92,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     if (i < 0 || i >= now) continue;
     const day = days.day[i]!;
     temperature[i] = record.mean;
+    measured[i] = record.radiation ?? Number.NaN;
     lowest[day] = Math.min(lowest[day]!, record.lowest);
     highest[day] = Math.max(highest[day]!, record.highest);
     logged[day]!++;
@@ -119,12 +102,13 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const known = new Map<LocalDate, Day>();
   days.dates.forEach((date, day) => {
     if (logged[day]! >= WHOLE_DAY) {
-      known.set(date, { low: lowest[day]!, high: highest[day]!, wind: null, sky: null, origin: "logger" });
+      known.set(date, { ...UNSEEN, low: lowest[day]!, high: highest[day]!, origin: "logger" });
     }
   });
-  for (const { date, low, high, wind, sky } of input.forecast?.days ?? []) {
-    if (date < today) continue;
-    known.set(date, { low: Math.min(low, high), high: Math.max(low, high), wind, sky, origin: "forecast" });
+  for (const record of input.forecast?.days ?? []) {
+    if (record.date < today) continue;
+    const [low, high] = [Math.min(record.low, record.high), Math.max(record.low, record.high)];
+    known.set(record.date, { ...record, low, high, origin: "forecast" });
   }
   const loggedDates = [...known].filter(([, day]) => day.origin === "logger").map(([date]) => date);
   const firstLogged = loggedDates[0];
@@ -136,7 +120,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     const inside =
       firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
     const usual = inside ? null : usualOn(input.usual, date);
-    if (usual !== null) return { ...usual, wind: null, sky: null, origin: "usual" };
+    if (usual !== null) return { ...usual, ...UNSEEN, origin: "usual" };
     const standIn = nearby(date, known, inside);
     return standIn !== null && date < today ? { ...standIn, origin: "estimated" } : standIn;
   });
@@ -151,8 +135,12 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const radiation = new Float64Array(length);
   const cloud = new Float64Array(length);
   const wind = new Float64Array(length);
+  const hoursOf: number[][] = days.dates.map(() => []);
+  days.day.forEach((day, hour) => {
+    hoursOf[day]!.push(hour);
+  });
   const dayWeather = days.dates.map((date, index) =>
-    lightOfDay(input, date, all[index]!, index, days.day, first, { radiation, cloud, wind }),
+    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { measured, radiation, cloud, wind }),
   );
   return {
     weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },
@@ -190,8 +178,10 @@ function curve(
   temperature: Float64Array,
   origin: Uint8Array,
 ): void {
+  const diurnal = DIURNALS[place.curve ?? CURVES[0]];
   const turnings = dates.map((date, i): Turning => {
-    const long = Math.min(23, Math.max(1, dayLength(place.latitude, dayOfYear(date))));
+    const sun = dayLength(place.latitude, dayOfYear(date));
+    const long = Math.min(24 - SHORTEST, Math.max(SHORTEST, sun));
     const rise = solarNoon(place.longitude, date) / HOUR - first - long / 2;
     return { rise, length: long, low: days[i]!.low, high: days[i]!.high };
   });
@@ -208,60 +198,6 @@ function curve(
         : diurnal(own, turnings[day + 1] ?? after, middle);
     origin[i] = ORIGINS.indexOf(days[day]!.origin === "logger" ? "estimated" : days[day]!.origin);
   }
-}
-
-/** One day's radiation spread over its hours by the sun's height, with its cloud and wind. */
-function lightOfDay(
-  { place, settings, on }: WeatherInput,
-  date: LocalDate,
-  day: Day,
-  index: number,
-  dayOfHour: Int32Array,
-  first: UtcHour,
-  into: { readonly radiation: Float64Array; readonly cloud: Float64Array; readonly wind: Float64Array },
-): DayWeather {
-  const number = dayOfYear(date);
-  const extra = extraterrestrial(place.latitude, number);
-  const clear = clearSky(extra, place.elevation);
-  const sunshine = { sun: settings.skySun, mixed: settings.skyMixed, cloud: settings.skyCloud };
-  const sum =
-    day.sky === null
-      ? fromRange(extra, day.high - day.low, place.setting, place.elevation)
-      : megajoule(Math.min(clear, fromSunshine(extra, sunshine[day.sky])));
-  const cover = cloudiness(sum, clear);
-  const noon = solarNoon(place.longitude, date);
-  const long = dayLength(place.latitude, number);
-  const wind = day.wind ?? settings.wind;
-
-  const hours: number[] = [];
-  for (let i = dayOfHour.indexOf(index); i >= 0 && i < dayOfHour.length && dayOfHour[i] === index; i++)
-    hours.push(i);
-  const heights = hours.map((i) =>
-    Math.max(
-      0,
-      sunHeight(place.latitude, number, (startOf((first + i) as UtcHour) + HOUR / 2 - noon) / HOUR),
-    ),
-  );
-  const total = heights.reduce((a, b) => a + b, 0);
-  hours.forEach((i, k) => {
-    into.radiation[i] = total > 0 ? (((sum * heights[k]!) / total) * 1e6) / 3600 : 0;
-    into.cloud[i] = cover;
-    into.wind[i] = wind;
-  });
-  return {
-    date,
-    low: day.low as Celsius,
-    high: day.high as Celsius,
-    wind: wind as MetrePerSecond,
-    windKnown: day.wind !== null,
-    light: (sum * settings.lightPerMegajoule) as Mol,
-    dayLength: long,
-    sunrise: instant(noon - (long / 2) * HOUR),
-    sunset: instant(noon + (long / 2) * HOUR),
-    cloud: cover,
-    origin: day.origin,
-    lead: daysBetween(localDate(place.zone, on), date),
-  };
 }
 
 /** Stretches inside the log that it did not cover. */

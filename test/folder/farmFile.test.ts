@@ -33,6 +33,7 @@ test("a full farm is read with every quantity in its base unit", () => {
     elevation: 620 * 0.3048,
     zone: "America/New_York",
     setting: "coast",
+    curve: "goudriaan-van-laar",
   });
   expect(farm.walks).toEqual({ morning: 6.5, evening: 19.25 });
   expect(farm.markets).toEqual([

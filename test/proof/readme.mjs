@@ -1,21 +1,18 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet and the table of limits, between their
-// marks. Needs dist/: npm run build && node test/proof/readme.mjs
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, the table of limits and the summary of
+// what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "esbuild";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { root, withBundle } from "./bundle.mjs";
 
-const here = dirname(fileURLToPath(import.meta.url));
-const root = join(here, "..", "..");
 const readme = join(root, "README.md");
 
 /** Stands for lines left out; and how many lines, tunnels and rows stay. */
 const LEFT_OUT = "…";
 const DANGER = 9;
-const TUNNELS = 2;
+const TUNNELS = 1;
 const ROWS = 3;
 
 const HEADING = /^[A-Z][A-Z ,]+$/u;
@@ -79,32 +76,9 @@ function excerpt() {
     .join("\n\n");
 }
 
-/** The table that limits.ts computes. */
-async function limits() {
-  const entry = join(here, "limits.ts");
-  const folder = mkdtempSync(join(tmpdir(), "leafpace-readme-"));
-  try {
-    const outfile = join(folder, "limits.mjs");
-    await build({
-      entryPoints: [entry],
-      outfile,
-      bundle: true,
-      format: "esm",
-      platform: "node",
-      target: "node20",
-      logLevel: "warning",
-      absWorkingDir: root,
-      // The weather is found from where the sources stand, not from where the bundle does.
-      define: { "import.meta.url": JSON.stringify(pathToFileURL(entry).href) },
-      banner: {
-        js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);',
-      },
-    });
-    return (await import(pathToFileURL(outfile).href)).limitsTable();
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
+/** A table that a file beside this one computes. */
+const table = (name, make) =>
+  withBundle(name, async (outfile) => (await import(pathToFileURL(outfile).href))[make]());
 
 /** A text with what stands between two marks replaced. */
 function between(text, mark, inside) {
@@ -114,8 +88,18 @@ function between(text, mark, inside) {
   return `${text.slice(0, from + open.length)}\n${inside}\n${text.slice(to)}`;
 }
 
+const PARTS = {
+  sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
+  limits: () => table("limits", "limitsTable"),
+  accuracy: () => table("accuracy", "accuracyTable"),
+};
+
 const before = readFileSync(readme, "utf8");
-const after = between(between(before, "sheet", `\`\`\`text\n${excerpt()}\n\`\`\``), "limits", await limits());
+let after = before;
+for (const [mark, make] of Object.entries(PARTS)) {
+  if (before.includes(`<!-- ${mark} -->`)) after = between(after, mark, await make());
+  else process.stdout.write(`README.md shows no ${mark}: it has no <!-- ${mark} -->.\n`);
+}
 if (after !== before) writeFileSync(readme, after);
 process.stdout.write(
   after === before ? "README.md is as the program prints it.\n" : "README.md rewritten.\n",

@@ -83,6 +83,7 @@ const crop = (id: string, standing: Crop["requirementStanding"]): Crop => ({
   yield: 1.1,
   unfit: F(28),
   kill: F(22),
+  killSoft: F(27),
   qualityLimit: F(80),
   lightFloor: mol(12),
   regrowth: 0.7,
@@ -566,12 +567,15 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     madeFrom: {
       sensors: ["north post"],
       latest: instant(at(0, 5.25)),
+      tunnels: [],
       gaps: [{ from: at(-8, 2), to: at(-8, 9), origin: "filled" }],
       forecastIssued: instant(at(0, 5.5) - 11 * HOUR),
       forecastEnds: dateAt(3),
       carriedFrom: dateAt(4),
       usualFrom: null,
       usualBehind: false,
+      broughtOver: [],
+      shortDays: null,
     },
     problems: [
       {

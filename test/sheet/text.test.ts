@@ -41,12 +41,15 @@ const without = (): Outcome =>
       madeFrom: {
         sensors: [],
         latest: null,
+        tunnels: [],
         gaps: [],
         forecastIssued: null,
         forecastEnds: null,
         carriedFrom: null,
         usualFrom: null,
         usualBehind: false,
+        broughtOver: [],
+        shortDays: null,
       },
     },
   );
