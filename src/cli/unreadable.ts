@@ -7,7 +7,7 @@ const REFUSED: Readonly<Record<string, { readonly received: string; readonly hin
   EBUSY: { received: "one another program holds open", hint: "Close it there and try again." },
   EROFS: { received: "a disk that cannot be written", hint: "Choose another folder." },
   ENOSPC: { received: "a full disk", hint: "Make room and try again." },
-  ENOENT: { received: "no such file or folder", hint: "Look at the name." },
+  ENOENT: { received: "no such file or folder", hint: "Look at the name and the folder it stands in." },
   ENOTDIR: { received: "a file in the place of a folder", hint: "Move it, or choose another name." },
   EISDIR: { received: "a folder", hint: "Give the folder another name." },
 };

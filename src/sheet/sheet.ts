@@ -135,7 +135,7 @@ export function sheetOf(outcome: Outcome): Sheet {
   const title =
     first === undefined || last === undefined
       ? clean(farm.name)
-      : `${clean(farm.name)}, ${day(farm.units, first.date)} to ${dayAndYear(farm.units, last.date)}`;
+      : `${clean(farm.name)}, ${first.date === last.date ? "" : `${day(farm.units, first.date)} to `}${dayAndYear(farm.units, last.date)}`;
   return {
     title,
     made: `Made for ${moment(farm, outcome.on)}.`,

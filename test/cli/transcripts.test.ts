@@ -52,7 +52,7 @@ test.each(names)("%s", async (name) => {
         const typed = lines.filter((line) => line.startsWith("< "));
         const input = typed.map((line) => `${line.slice(2)}\n`).join("");
         const { all, code } = await here.run(lines[0]!.slice("$ leafpace".length), { input });
-        found.push([lines[0], ...typed, all.trimEnd(), `[exit ${code}]`].join("\n"));
+        found.push([lines[0], ...typed, all.replaceAll("\r\n", "\n").trimEnd(), `[exit ${code}]`].join("\n"));
       }
     }
     const told = `${found.join("\n\n")}\n`;

@@ -1,16 +1,15 @@
-import { resolve } from "node:path";
 import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
 import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
+import { writeWhole } from "../writeWhole.ts";
 
-/** Writes a file whole or not at all; "-" is standard output. */
+/** "-" is standard output. */
 async function write(text: string, file: string, { io, say }: Context): Promise<void> {
   if (file === "-") return io.stdout.write(text);
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await writeFileAtomic(resolve(io.cwd, file), text);
+  await writeWhole(io.cwd, file, text);
   say(`Wrote ${file}.\n`);
 }
 
