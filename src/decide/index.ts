@@ -1,4 +1,5 @@
 export * from "./ahead.ts";
+export * from "./course.ts";
 export * from "./cropAir.ts";
 export * from "./evaluate.ts";
 export * from "./explain.ts";

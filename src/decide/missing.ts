@@ -7,7 +7,7 @@ import {
   type Instant,
   type LocalDate,
   localDate,
-  localHour,
+  localMinute,
 } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
@@ -59,7 +59,7 @@ const standIn = ({ usualFrom }: MadeFrom): string =>
 
 function forecast({ farm, on, days, madeFrom }: Asked): readonly Problem[] {
   const last = addDays(localDate(farm.place.zone, on), days - 1);
-  const { forecastIssued, forecastEnds, latest, usualFrom } = madeFrom;
+  const { forecastIssued, forecastEnds, unforeseenFrom, latest, usualFrom } = madeFrom;
   if (forecastIssued === null) {
     const nothing = latest === null && usualFrom === null;
     const until = nothing
@@ -67,9 +67,20 @@ function forecast({ farm, on, days, madeFrom }: Asked): readonly Problem[] {
       : `Until then ${standIn(madeFrom)}.`;
     return [need("forecast-missing", "forecasts", "a forecast", "none", `${IMPORT} ${until}`)];
   }
-  if (forecastEnds === null || forecastEnds >= last) return [];
-  const hint = `Import a newer one; after it ${standIn(madeFrom)}.`;
-  return [need("forecast-short", "forecasts", `a forecast to ${last}`, `one to ${forecastEnds}`, hint)];
+  if (forecastEnds === null || unforeseenFrom === null || unforeseenFrom > last) return [];
+  const shorter = unforeseenFrom > forecastEnds;
+  const hint = `Import a newer one; ${shorter ? "after it" : "where none is"} ${standIn(madeFrom)}.`;
+  return [
+    shorter
+      ? need("forecast-short", "forecasts", `a forecast to ${last}`, `one to ${forecastEnds}`, hint)
+      : need(
+          "forecast-hole",
+          "forecasts",
+          `a forecast for every day to ${last}`,
+          `none for ${unforeseenFrom}`,
+          hint,
+        ),
+  ];
 }
 
 function gaps({ farm, madeFrom }: Asked, since: LocalDate | undefined): readonly Problem[] {
@@ -85,11 +96,9 @@ function gaps({ farm, madeFrom }: Asked, since: LocalDate | undefined): readonly
   const open = madeFrom.gaps.filter(within);
   const gap = open.at(-1);
   if (gap === undefined) return [];
-  const clock = (at: Instant): string =>
-    `${localDate(zone, at)} ${String(Math.floor(localHour(zone, at))).padStart(2, "0")}:00`;
   const rest = open.length - 1;
   const more = rest === 0 ? "" : `, and ${rest} more ${rest === 1 ? "gap" : "gaps"}`;
-  const when = `none from ${clock(gap.from)} to ${clock(gap.to)}`;
+  const when = `none from ${localMinute(zone, gap.from)} to ${localMinute(zone, gap.to)}`;
   const hint = "Import what the logger has of that time; until then it is estimated.";
   return [need("log-gap", "temperature", "a log without gaps", when + more, hint)];
 }

@@ -295,6 +295,8 @@ export interface ProductAtPick {
   /** Expected salad-size weight. [kg] */
   readonly expected: Kilogram;
   readonly ordered: Kilogram;
+  /** Crop that runs out first and so keeps it from being more; null where nothing lacks, or nothing of it is cut. */
+  readonly scarcest: string | null;
   readonly successions: readonly string[];
 }
 
@@ -307,6 +309,8 @@ export interface MadeFrom {
   readonly gaps: readonly Gap[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
+  /** First day from today on that no forecast tells of; null when none lacks. */
+  readonly unforeseenFrom: LocalDate | null;
   /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
   readonly usualFrom: LocalDate | null;

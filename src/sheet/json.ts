@@ -23,7 +23,7 @@ import {
   settingKey,
 } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type Instant, localDate, localHour } from "../quantity/index.ts";
+import { type Instant, localMinute } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DayWeather, Gap } from "../weather/index.ts";
 import type { Beds } from "./beds.ts";
@@ -53,16 +53,9 @@ const UNITS = {
   MJPerM2PerCd: "MJ/m² per °C·d",
 } as const;
 
-/** The farm's clock at an instant, "2026-04-20 07:00". */
-function farmClock(zone: string, at: Instant): string {
-  const minutes = Math.round(localHour(zone, at) * 60);
-  const two = (number: number): string => String(number).padStart(2, "0");
-  return `${localDate(zone, at)} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-}
-
 const time = (farm: Farm, at: Instant): Json => ({
   instant: new Date(at).toISOString(),
-  clock: farmClock(farm.place.zone, at),
+  clock: localMinute(farm.place.zone, at),
 });
 
 const timeOrNull = (farm: Farm, at: Instant | null): Json => (at === null ? null : time(farm, at));
@@ -382,6 +375,7 @@ const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   pick: pickJson(farm, at.pick),
   expectedKg: at.expected,
   orderedKg: at.ordered,
+  scarcest: at.scarcest,
   successions: at.successions,
 });
 
@@ -398,6 +392,7 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
+  unforeseenFrom: from.unforeseenFrom,
   carriedFrom: from.carriedFrom,
   usualFrom: from.usualFrom,
   usualBehind: from.usualBehind,

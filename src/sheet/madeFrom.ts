@@ -1,5 +1,6 @@
 import type { BroughtOver, MadeFrom } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
@@ -10,7 +11,6 @@ import {
   day,
   dayOf,
   leafLimit,
-  list,
   moment,
   temperature,
   thermalTime,

@@ -83,12 +83,14 @@ function summary(outcome: Outcome): string[] {
     work === null
       ? `${count} on ${where}.`
       : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
-    `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
+    farm.currency === null
+      ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
+      : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
   ];
 }
 
-function quiet({ warnings, madeFrom, walks }: Outcome): string | null {
-  if (walks.length === 0 || warnings.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
+function quiet({ madeFrom, walks }: Outcome, told: readonly Urgent[]): string | null {
+  if (walks.length === 0 || told.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
   return unforeseen({ madeFrom, walks })
     ? null
     : "No frost and no harmful heat in these days, as far as the forecast goes.";
@@ -141,7 +143,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     made: `Made for ${moment(farm, outcome.on)}.`,
     on: outcome.on,
     urgent: told,
-    quiet: quiet(outcome),
+    quiet: quiet(outcome, told),
     summary: summary(outcome),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),
@@ -162,7 +164,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     ],
     marks: [
       ...marksUsed(beds, table.days),
-      ...(told.some(({ kind }) => kind === "frost") ? FROST_COLUMNS : []),
+      ...(told.some(({ kind, open }) => kind === "frost" && open) ? FROST_COLUMNS : []),
       "Minutes are estimates for one person; time a walk of your own and set them.",
     ],
     cautions: cautions(farm, successions),

@@ -1,13 +1,13 @@
 import type { Change, Outcome, TunnelPlan, Walk } from "../decide/index.ts";
 import type { Farm, Piece } from "../farm/index.ts";
-import { type LocalDate, localHour } from "../quantity/index.ts";
+import { list } from "../problem/index.ts";
+import { groupBy, type LocalDate, localHour } from "../quantity/index.ts";
 import { actions } from "./actions.ts";
 import { clean } from "./clean.ts";
 import { type Cut, cuts } from "./cuts.ts";
-import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
-import { clock, day, length, list, minutes, wind } from "./words.ts";
+import { clock, day, length, minutes, wind } from "./words.ts";
 
 /** One round along the beds: what to carry and what to do, in the order of the walk. */
 export interface WalkBlock {
@@ -141,7 +141,12 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         carryShort: carry(farm, names.tightCover, changes),
         notes: [
           ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
-          ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
+          ...(walk.frozen && cut.length > 0
+            ? ["Leaves may be frozen then: wait until they have thawed before you cut or touch them."]
+            : []),
+          ...(walk.frozen && done.length > 0
+            ? ["Frozen cloth tears: wait until it has thawed before you move it."]
+            : []),
         ],
         cuts: cut,
         tasks: done,

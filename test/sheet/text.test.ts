@@ -45,6 +45,7 @@ const without = (): Outcome =>
         gaps: [],
         forecastIssued: null,
         forecastEnds: null,
+        unforeseenFrom: null,
         carriedFrom: null,
         usualFrom: null,
         usualBehind: false,
@@ -195,15 +196,25 @@ describe("the sheet says", () => {
   });
 
   test("that nothing harmful is foreseen, as far as the forecast goes", () => {
-    expect(told(sample({}, { warnings: [] }))).toContain(
+    const { tunnels } = sample();
+    const mild = tunnels.map((plan) => ({ ...plan, nights: [] }));
+    expect(told(sample({}, { warnings: [], tunnels: mild }))).toContain(
       "No frost and no harmful heat in these days, as far as the forecast goes.",
     );
+  });
+
+  test("frost that harms nothing the plan leaves standing, instead of saying there is none", () => {
+    const text = told(sample({}, { warnings: [] }));
+    expect(text).toContain(
+      "CARE: Frost in the night from Wed Apr 22 to Thu: down to 26 °F at the crop with nothing on. It should harm nothing that the plan leaves standing; cut before it what is to be cut before.",
+    );
+    expect(text).not.toContain("No frost");
   });
 
   test.each([null, "2026-04-19" as LocalDate])(
     "first of all that no forecast reaches these days, and no all-clear: it ends %s",
     (forecastEnds) => {
-      const madeFrom = { ...sample().madeFrom, forecastEnds };
+      const madeFrom = { ...sample().madeFrom, forecastEnds, unforeseenFrom: "2026-04-20" as LocalDate };
       const sentence =
         "CARE: No forecast reaches these days: frost and heat are not looked for beyond what the last days were like. Import a forecast.";
       const calm = told(sample({}, { warnings: [], madeFrom }));

@@ -1,8 +1,8 @@
 import { scaleLinear } from "d3-scale";
 import { curveMonotoneX, line } from "d3-shape";
 import type { Outcome, SuccessionOutlook } from "../../decide/index.ts";
+import { type CoursePoint, course } from "../../decide/index.ts";
 import type { BedRow } from "../bedsTable.ts";
-import { type CoursePoint, course } from "../course.ts";
 import { capital, dayOfMonth } from "../words.ts";
 import { midnights } from "./days.ts";
 import { px } from "./px.ts";

@@ -1,7 +1,7 @@
-import type { Outcome, SuccessionOutlook, TunnelPlan } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
 import { leafLength } from "../growth/index.ts";
 import type { Centimetre, Instant } from "../quantity/index.ts";
+import type { Outcome, SuccessionOutlook, TunnelPlan } from "./outcome.ts";
 
 /** Leaf length of one succession at one moment, with the plan and if nothing is changed. */
 export interface CoursePoint {
@@ -26,7 +26,10 @@ function thermalTimes(
   );
   const sums = [basis!.thermalTime];
   keys.forEach((key, walk) => {
-    sums.push(sums[walk]! + (pace.get(`${walk} ${key}`) ?? 0));
+    const added = pace.get(`${walk} ${key}`);
+    if (added === undefined)
+      throw new RangeError(`the ledger lacks ${succession.id} at walk ${walk} under ${key}`);
+    sums.push(sums[walk]! + added);
   });
   return (interval, added) => sums[interval]! + (added.get(keys[interval] ?? "") ?? 0);
 }
