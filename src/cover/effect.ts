@@ -21,7 +21,7 @@ export interface Air {
 /** 1 in the dark, 0 from dusk's radiation on, so that day passes into night without a step. */
 const darkness = (radiation: number, { dusk }: Settings): number => Math.max(0, 1 - radiation / dusk);
 
-/** Share of light let through by all that lies. [1] @source covers.md section 4, layers multiplied: judgement */
+/** Share of light let through by all that lies. [1] @source leafpaceCoverFit, layers multiplied: judgement */
 export function lightThrough(lying: readonly Lying[]): number {
   return lying.reduce((share, { cover }) => share * cover.light, 1);
 }
@@ -65,7 +65,7 @@ function nightGain(lying: readonly Lying[], { wind, cloud }: Air, settings: Sett
  * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere.
  *
  * @returns [°C]
- * @source covers.md section 4: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json;
+ * @source leafpaceCoverFit: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json;
  * what lies under shade gets only the sun it lets through: judgement
  */
 export const gain = (lying: readonly Lying[], air: Air, settings: Settings): number =>
@@ -75,7 +75,7 @@ export const gain = (lying: readonly Lying[], air: Air, settings: Settings): num
  * Night gain that may be promised against frost: the credit of each layer, and never more than is expected.
  *
  * @returns [°C]
- * @source covers.md, notes on use: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
+ * @source leafpaceCoverFit: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
  */
 export function promisedGain(lying: readonly Lying[], air: Air, settings: Settings): number {
   const credit = lying.reduce(
@@ -104,7 +104,7 @@ export function seedbedCooling(lying: readonly Lying[], radiation: number, setti
  * How much colder than the station the uncovered crop stands on a clear night, fading with cloud and wind.
  *
  * @returns Never negative. [°C]
- * @source covers.md section 4: about 3 °C on clear calm nights, memory; gone at 3 m/s
+ * @source commonPractice: about 3 °C on clear calm nights, memory; gone at 3 m/s
  */
 export function cropHeightDrop({ radiation, wind, cloud }: Air, settings: Settings): number {
   const calm = Math.max(0, 1 - wind / settings.depressionEndsAtWind);

@@ -25,7 +25,7 @@ const HOUR_OF_WATT = 0.0036;
  * to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
  *
  * @param mornings - Hours of the weather at which such days begin, in order; hours before the first belong to the first day.
- * @source 1/E = 1/D + f/R, degree-days.md section 5, summed daily
+ * @source scaifeCoxMorris1987, form from memory: 1/E = 1/D + f/R, summed daily
  */
 export function accumulate(
   crop: Crop,
