@@ -1,12 +1,11 @@
 import { catalogue } from "../farm/index.ts";
-import { strangers } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { WeekInput } from "../week.ts";
 import { type Context, usage } from "./context.ts";
 import { openFarm } from "./farmFolder.ts";
+import { knownAt } from "./knownAt.ts";
 import { momentGiven } from "./moment.ts";
 import type { Given } from "./spec.ts";
-import { readNewestForecast, readSensors } from "./store.ts";
 
 const USUAL_DAYS = 7;
 
@@ -26,18 +25,13 @@ export async function weekInput(
   const { dir, value: farm, problems } = await openFarm(context);
   const days = daysGiven(given);
   if (farm === null) return { problems };
-  const clock = { zone: farm.place.zone, walks: farm.walks };
-  const moment = momentGiven(given, clock, context.io.now());
+  const moment = momentGiven(given, farm, context.io.now());
   if ("problem" in moment) return { problems: [moment.problem] };
   if ("problem" in days) return { problems: [days.problem] };
   const on = moment.at;
-  const [stored, foretold] = await Promise.all([readSensors(dir, on), readNewestForecast(dir, on)]);
-  const names = stored.sensors.map(({ sensor }) => sensor);
-  const all = [...problems, ...stored.problems, ...strangers(names, farm), ...foretold.problems];
+  const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
+  const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
   const { settings } = catalogue();
-  const { sensors } = stored;
-  return {
-    input: { farm, settings, sensors, forecast: foretold.forecast, on, days: days.days, problems: all },
-  };
+  return { input: { farm, settings, sensors, forecast, on, days: days.days, problems: all } };
 }

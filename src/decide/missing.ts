@@ -12,10 +12,14 @@ import {
 import type { Gap } from "../weather/index.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 
-/** What a sheet is asked of and made from, as far as something may be missing. */
-export interface Asked {
+/** A farm and the moment it is looked at from. */
+export interface AskedOfFarm {
   readonly farm: Farm;
   readonly on: Instant;
+}
+
+/** What a sheet is asked of and made from, as far as something may be missing. */
+export interface Asked extends AskedOfFarm {
   /** Days planned. [d] */
   readonly days: number;
   readonly madeFrom: MadeFrom;
@@ -148,7 +152,7 @@ function market({ farm, on, picks }: Asked): readonly Problem[] {
   return [need("market-none", "farm.yaml", expected, received, `Plan further with --days ${days}.`)];
 }
 
-function sowings({ farm, on }: Asked): readonly Problem[] {
+function sowings({ farm, on }: AskedOfFarm): readonly Problem[] {
   const today = localDate(farm.place.zone, on);
   const left = unfinished(farm, on);
   const ahead = left.filter(({ sown }) => sown > today);
@@ -168,7 +172,7 @@ function sowings({ farm, on }: Asked): readonly Problem[] {
   return [...problems, need("nothing-stands", "successions.csv", "a succession that stands", received, hint)];
 }
 
-function cloth({ farm, on }: Asked): readonly Problem[] {
+function cloth({ farm, on }: AskedOfFarm): readonly Problem[] {
   const lying = new Map<string, string[]>();
   for (const tunnel of farm.tunnels)
     for (const { cover } of lyingAt(coverHistory(farm, tunnel), on))
@@ -184,7 +188,7 @@ function cloth({ farm, on }: Asked): readonly Problem[] {
   });
 }
 
-const cuts = ({ farm, on }: Asked): readonly Problem[] =>
+const cuts = ({ farm, on }: AskedOfFarm): readonly Problem[] =>
   farm.successions.flatMap(({ id, cuts }) => {
     const dated = farm.notes.some((note) => note.kind === "cut" && note.succession === id && note.at <= on);
     if (cuts === 0 || dated) return [];
@@ -192,12 +196,17 @@ const cuts = ({ farm, on }: Asked): readonly Problem[] =>
     return [need("cut-undated", "notes.csv", `a note of when ${id} was cut`, "none", hint)];
   });
 
+/** What is missing in the farm itself, whatever the weather. */
+export const missingOnFarm = (asked: AskedOfFarm): readonly Problem[] => [
+  ...sowings(asked),
+  ...cloth(asked),
+  ...cuts(asked),
+];
+
 /** What the grower should know is missing; the sheet is made all the same. */
 export const missing = (asked: Asked): readonly Problem[] => [
   ...log(asked),
   ...forecast(asked),
   ...market(asked),
-  ...sowings(asked),
-  ...cloth(asked),
-  ...cuts(asked),
+  ...missingOnFarm(asked),
 ];

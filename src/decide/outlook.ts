@@ -4,10 +4,10 @@ import { type Centimetre, degreeDays, type LocalDate, metre } from "../quantity/
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
-import type { Growing, Standing } from "./standing.ts";
+import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
 
 /** Four of five cases lie within this many standard deviations. */
@@ -63,6 +63,9 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate 
     size,
     odds: oddsAt(standing, growing, result.thermalTime),
     weight: weight(size.middle, bed, light, crop, scene.settings),
+    minutes: table.cutting,
+    frozen: result.outlet!.frozen,
+    thaw: result.outlet!.thaw,
   };
 }
 
@@ -172,7 +175,13 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
   return {
     succession,
     crop,
-    stage: finished ? "finished" : succession.sown > today ? "future" : "emerging",
+    stage: finished
+      ? "finished"
+      : isUndated(standing)
+        ? "growing"
+        : succession.sown > today
+          ? "future"
+          : "emerging",
     emergence,
     sizeNow: null,
     thermalTime: degreeDays(0),
@@ -240,8 +249,8 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     fate,
     atFate: fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter),
     fateUnchanged: fateOf(standing, growing, bestBefore),
-    worth: bestAfter?.worth ?? 0,
-    worthUnchanged: bestBefore?.worth ?? 0,
+    worth: Math.max(0, bestAfter?.worth ?? 0),
+    worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
     miss: missOf(table, picks, reach, fate, after),
   };

@@ -1,8 +1,9 @@
 import { between } from "../growth/index.ts";
 import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { breachesStanding } from "./evaluate.ts";
 import type { SuccessionOutlook } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
 import type { SuccessionTable } from "./successionTable.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
@@ -48,7 +49,7 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
 
   const allowed = (i: number): readonly number[] => {
     const open = problem.settings.map((_, s) => s).filter((s) => problem.possible[i * S + s]);
-    const kept = open.filter((s) => problem.broken[i * S + s]!.length === 0);
+    const kept = open.filter((s) => breachesStanding(problem, i, s).length === 0);
     return kept.length > 0 ? kept : open;
   };
   const along = (settingOf: (i: number) => number): number | null => {

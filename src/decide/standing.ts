@@ -22,6 +22,8 @@ export interface Standing {
   readonly succession: Succession;
   /** As it has hardened under what lay on it up to now. */
   readonly crop: Crop;
+  /** It grows again after its next cut: that is not the last its crop usually gives. */
+  readonly regrows: boolean;
   /** null: finished, or its last cut is not dated, or it does not emerge within the time looked at. */
   readonly growing: Growing | null;
   readonly finished: boolean;
@@ -50,6 +52,10 @@ export interface Growing {
   readonly share: number;
 }
 
+/** A bed that has been cut, nobody knows when: it stands, and how large it is cannot be said. */
+export const isUndated = ({ succession, growing, finished }: Standing): boolean =>
+  growing === null && !finished && succession.cuts > 0;
+
 /** Notes about one succession up to the moment planned from, in order of time. */
 function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note[] {
   return farm.notes
@@ -68,6 +74,7 @@ export function standing(
   const notes = notesOf(farm, succession, horizon.on);
   const cuts = notes.filter((note) => note.kind === "cut");
   const finished = cuts.some((note) => note.last);
+  const regrows = Math.max(succession.cuts, cuts.length) + 1 < crop.cuts;
   const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
   const seen = notes.find((note) => note.kind === "emerged");
   const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
@@ -86,7 +93,7 @@ export function standing(
           seen: seen !== undefined,
         };
   if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
-    return { succession, crop, growing: null, finished, emergence: up };
+    return { succession, crop, regrows, growing: null, finished, emergence: up };
   }
 
   const origin = cut === undefined ? emerged : hourAt(weather, cut.at);
@@ -121,6 +128,7 @@ export function standing(
   return {
     succession,
     crop,
+    regrows,
     finished,
     emergence: up,
     growing: {

@@ -1,4 +1,5 @@
 export * from "./brand.ts";
+export * from "./groupBy.ts";
 export * from "./length.ts";
 export * from "./light.ts";
 export * from "./mass.ts";

@@ -27,6 +27,13 @@ export function localHour(zone: string, at: Instant): number {
   return (((wall % 86_400_000) + 86_400_000) % 86_400_000) / HOUR;
 }
 
+/** Date and clock of the farm at an instant, to the minute. @example localMinute("Asia/Kolkata", instant(0)) // => "1970-01-01 05:30" */
+export function localMinute(zone: string, at: Instant): string {
+  return iso(at + offset(zone, at) * MINUTE)
+    .slice(0, 16)
+    .replace("T", " ");
+}
+
 /**
  * The instant at which the farm's clock shows `hour` on `date`.
  * A wall time that does not exist (clocks going forward) gives the instant just after the jump;

@@ -159,6 +159,7 @@ const tunnelJson = (plan: TunnelPlan): Json => ({
   partsUnchanged: { ...plan.partsUnchanged },
   gaveWay: plan.gaveWay,
   unchangedBreaks: plan.unchangedBreaks,
+  demandedBy: plan.demandedBy,
   proved: plan.proved,
   nights: plan.nights.map((night) => ({
     evening: night.date,
@@ -185,6 +186,7 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   thermalTimeCd: basis.thermalTime,
   lightMol: basis.light,
   whole: basis.whole,
+  cuttingMin: basis.cutting,
   curve: {
     startCm: basis.curve.start,
     endCm: basis.curve.end,
@@ -244,6 +246,9 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
             size: rangeCm(outlook.atFate.size),
             odds: outlook.atFate.odds,
             weightKg: outlook.atFate.weight,
+            cuttingMin: outlook.atFate.minutes,
+            frozen: outlook.atFate.frozen,
+            thaw: timeOrNull(farm, outlook.atFate.thaw),
           },
     fateUnchanged: fateJson(farm, outlook.fateUnchanged),
     worth: outlook.worth,
@@ -349,6 +354,8 @@ function warningJson(warning: Warning): Json {
         killC: warning.kill,
         risk: warning.risk,
         windy: warning.windy,
+        past: warning.past ?? false,
+        noClothLeft: warning.noClothLeft ?? null,
       };
     case "heat":
       return {
@@ -358,6 +365,8 @@ function warningJson(warning: Warning): Json {
         ifLeftC: warning.ifLeft,
         plannedC: warning.planned,
         limitC: warning.limit,
+        past: warning.past ?? false,
+        noClothLeft: warning.noClothLeft ?? null,
       };
     case "wind":
       return { ...common, windMps: warning.wind, limitMps: warning.limit };

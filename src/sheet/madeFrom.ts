@@ -4,17 +4,7 @@ import { list } from "../problem/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
-import {
-  age,
-  capital,
-  clock,
-  day,
-  dayOf,
-  leafLimit,
-  moment,
-  temperature,
-  thermalTime,
-} from "./words.ts";
+import { age, capital, clock, day, dayOf, leafLimit, moment, temperature, thermalTime } from "./words.ts";
 
 const SHOWN = 3;
 

@@ -29,6 +29,10 @@ const joined = (whys: readonly Why[]): Why =>
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, Why>> = {
   frost: why("When damage is likely the warmest cloth at hand goes on.", "Frost: the warmest cloth goes on."),
+  heat: why(
+    "When heat damage is likely the coolest cloth at hand goes on.",
+    "Heat: the coolest cloth goes on.",
+  ),
   rowCoverInHeat: why("Too hot: it would grow slower, not faster.", "Heat slows it."),
   wind: why("Other walks are too windy for it.", "Other walks: wind."),
   frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
@@ -234,7 +238,7 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       const cold = change.limit === "frost" ? warmer() : null;
       if (cold !== null) return cold;
       const limit = change.limit === null ? null : FORBIDS[change.limit];
-      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
+      const shown = change.limit === "rowCoverInHeat" || change.limit === "heat" ? cooler() : null;
       const both = [shown, limit].filter((each) => each !== null);
       return both.length === 0 ? why("A limit leaves no other choice.") : joined(both);
     }

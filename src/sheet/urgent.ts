@@ -1,7 +1,7 @@
 import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import { list } from "../problem/index.ts";
 import { type Celsius, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
-import type { Warning } from "../watch/index.ts";
+import type { NoCloth, Warning } from "../watch/index.ts";
 import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { lyingOn } from "./reason.ts";
@@ -89,6 +89,33 @@ function underPlan(
   return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.cover);
 }
 
+/** That no cloth is left for a tunnel in danger, and why. */
+const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => string>> = {
+  none: (where) => `You own no cloth that would help ${where}.`,
+  tooShort: (where) => `No cloth you own is long enough for ${where}.`,
+  inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
+};
+
+const noCloth = (
+  told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
+  names: Names,
+): string[] =>
+  (["none", "tooShort", "inUse"] as const).flatMap((why) => {
+    const where = [
+      ...new Set(told.filter((each) => each.noClothLeft === why).map(({ tunnel }) => names.tunnel(tunnel))),
+    ];
+    return where.length === 0 ? [] : [NO_CLOTH[why](list(where))];
+  });
+
+/** A frost or a heat that is over when the sheet is made: nothing is left to do but to look. */
+function over(group: readonly (Of<"frost"> | Of<"heat">)[], outcome: Outcome, names: Names): Urgent {
+  const { units } = outcome.farm;
+  const { kind, date } = group[0]!;
+  const where = list([...new Set(group.map(({ tunnel }) => names.tunnel(tunnel)))]);
+  const what = kind === "frost" ? `The frost in ${night(units, date)}` : `The heat on ${day(units, date)}`;
+  return plain(group[0]!, day(units, date), `${what} is over: go and look at ${where}.`);
+}
+
 /** Frost of one night, or of several nights of little risk. */
 function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
@@ -144,6 +171,10 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ...probable.map(
         ({ name, risked, successions, expected, kill }) =>
           `${expected > kill ? "Leaves probably marked" : "Probable loss of the planting"} in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
+      ),
+      ...noCloth(
+        told.filter(({ risk }) => risk >= HARDLY),
+        names,
       ),
       ...(unpromised.length === 0
         ? []
@@ -207,10 +238,13 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     follows:
       over.length === 0
         ? ["With the plan every tunnel stays below what its crops bear."]
-        : worstDays.map(
-            ({ tunnel, successions }) =>
-              `Still too hot with the plan in ${names.tunnel(tunnel)}: ${list(successions.map(names.succession))}.`,
-          ),
+        : [
+            ...worstDays.map(
+              ({ tunnel, successions }) =>
+                `Still too hot with the plan in ${names.tunnel(tunnel)}: ${list(successions.map(names.succession))}.`,
+            ),
+            ...noCloth(worstDays, names),
+          ],
   };
 }
 
@@ -268,7 +302,9 @@ const brief = (warning: Warning, { farm }: Outcome): string | undefined =>
 
 /** Days of heat the plan keeps off, days it does not, and nights of little risk after the most urgent, are told together; all else by date. */
 function together(outcome: Outcome): (warning: Warning) => string {
-  const frosts = outcome.warnings.filter((warning) => warning.kind === "frost");
+  const frosts = outcome.warnings.filter(
+    (warning) => warning.kind === "frost" && !warning.past,
+  ) as Of<"frost">[];
   const grave = new Set<LocalDate>(
     frosts
       .filter(({ severity, risk, windy }) => severity === "danger" || risk >= LIKELY || windy)
@@ -282,12 +318,15 @@ function together(outcome: Outcome): (warning: Warning) => string {
         : [],
     ),
   );
-  return ({ kind, date }) =>
-    kind === "heat"
+  return (warning) => {
+    const { kind, date } = warning;
+    if ((kind === "frost" || kind === "heat") && warning.past) return `past ${kind} ${date}`;
+    return kind === "heat"
       ? `heat ${hot.has(date)}`
       : kind === "frost" && !grave.has(date)
         ? kind
         : `${kind} ${date}`;
+  };
 }
 
 /** Does no forecast reach the first day planned? */
@@ -340,6 +379,8 @@ function guessSentence({ farm, successions, madeFrom }: Outcome, names: Names): 
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
   const groups = groupBy(outcome.warnings, together(outcome));
   const told = [...groups.values()].flatMap((group): Urgent[] => {
+    const gone = group.filter((warning) => warning.kind === "frost" || warning.kind === "heat");
+    if (gone[0]?.past) return [over(gone, outcome, names)];
     const frosts = group.filter((warning) => warning.kind === "frost");
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
@@ -19,6 +19,7 @@ function write(dir: string, [head, ...lines]: readonly string[]): void {
   const [, name = "", form] = /^> (\S+)(?: as (.+))?$/u.exec(head!) ?? [];
   const path = join(dir, name);
   mkdirSync(dirname(path), { recursive: true });
+  rmSync(path, { force: true });
   if (form === "a folder") mkdirSync(path);
   else writeFileSync(path, FORMS[form ?? "plain"]!(lines.map((line) => `${line}\n`).join("")));
 }

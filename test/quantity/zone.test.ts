@@ -8,6 +8,7 @@ import {
   instantAt,
   localDate,
   localHour,
+  localMinute,
   utcHour,
   weekday,
 } from "../../src/quantity/index.ts";
@@ -44,6 +45,10 @@ describe("the farm's calendar, whatever the machine's clock", () => {
       22.5,
     ]);
     expect([localDate("Asia/Kolkata", at), localHour("Asia/Kolkata", at)]).toEqual(["2026-04-20", 8]);
+    expect([localMinute("America/New_York", at), localMinute("Asia/Kathmandu", at)]).toEqual([
+      "2026-04-19 22:30",
+      "2026-04-20 08:15",
+    ]);
   });
 
   it("lays hours on days of 23, 24 and 25 hours", () => {

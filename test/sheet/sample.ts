@@ -276,7 +276,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [], proved: true };
+  const common = { gaveWay: [], unchangedBreaks: [], demandedBy: [], proved: true };
   return [
     {
       ...common,
@@ -384,7 +384,14 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       atPicks: [atFriday(size(4.1, 4.8, 5.5), size(3.9, 4.4, 4.9), 0.55, 0.83, 24)],
       reach: { earliest: dateAt(-1), unchanged: dateAt(-1), planned: dateAt(-1), latest: dateAt(0) },
       fate: asSalad,
-      atFate: { size: size(3.9, 4.4, 4.9), odds: 0.83, weight: pounds(24) },
+      atFate: {
+        size: size(3.9, 4.4, 4.9),
+        odds: 0.83,
+        weight: pounds(24),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: { kind: "pick", pick: FRIDAY, as: "braising" },
       worth: 260,
       worthUnchanged: 150,
@@ -400,7 +407,14 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       atPicks: [atFriday(size(5.2, 6.1, 7), size(5, 5.8, 6.6), 0.02, 0.06, 18)],
       reach: { earliest: dateAt(-6), unchanged: dateAt(-6), planned: dateAt(-6), latest: dateAt(-5) },
       fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
-      atFate: { size: size(4, 4.6, 5.2), odds: 0.78, weight: pounds(15) },
+      atFate: {
+        size: size(4, 4.6, 5.2),
+        odds: 0.78,
+        weight: pounds(15),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
       worth: 152,
       worthUnchanged: 150,
@@ -425,7 +439,14 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       atPicks: [atFriday(size(2.8, 3.6, 4.4), size(2.8, 3.6, 4.4), 0.72, 0.72, 9)],
       reach: { earliest: dateAt(3), unchanged: dateAt(3), planned: dateAt(3), latest: dateAt(3) },
       fate: asSalad,
-      atFate: { size: size(2.8, 3.6, 4.4), odds: 0.72, weight: pounds(9) },
+      atFate: {
+        size: size(2.8, 3.6, 4.4),
+        odds: 0.72,
+        weight: pounds(9),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: asSalad,
       worth: 90,
       worthUnchanged: 90,

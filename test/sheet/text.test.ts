@@ -229,7 +229,7 @@ describe("the sheet says", () => {
   test("what is cut, first at the walk it belongs to", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Fri Apr 24, morning, 7 am: about 12 min [ ] 6 am: cut the arugula (A12), North 1, 24 lb, for Sat Apr 25. [ ] 6 am: cut the mustard (M3), North 2, ~9 lb, for Sat Apr 25. ! Wind 18 mph",
+      "Fri Apr 24, morning, 7 am: about 12 min, and 60 min of cutting [ ] 6 am: cut the arugula (A12), North 1, 24 lb, for Sat Apr 25. [ ] 6 am: cut the mustard (M3), North 2, ~9 lb, for Sat Apr 25. ! Wind 18 mph",
     );
     expect(text.match(/\[ \] (?:\S+ am: c|C)ut the/gu)).toHaveLength(3);
   });
@@ -245,7 +245,7 @@ describe("the sheet says", () => {
     );
     const text = told(sample({}, { tunnels: idle, successions: held }));
     expect(text).toContain(
-      "WALK BY WALK Tue Apr 21, morning, 7 am [ ] Cut the spinach (S4) as braising greens, North 1, 15 lb, keep cold for Sat Apr 25.",
+      "WALK BY WALK Tue Apr 21, morning, 7 am: about 30 min of cutting [ ] Cut the spinach (S4) as braising greens, North 1, 15 lb, keep cold for Sat Apr 25.",
     );
     expect(text).toContain("[ ] spinach (S4) North 1 4½ in 15 lb Cut Tue Apr 21");
   });
@@ -253,7 +253,7 @@ describe("the sheet says", () => {
   test("what to do at the next walk, with cloth, minutes and reason", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Mon Apr 20, morning, 7 am: about 27 min [ ] Cut the spinach (S4), North 1, 15 lb, keep cold for Sat Apr 25. Carry shade cloth 40 %: C1, 60 ft",
+      "Mon Apr 20, morning, 7 am: about 27 min, and 30 min of cutting [ ] Cut the spinach (S4), North 1, 15 lb, keep cold for Sat Apr 25. Carry shade cloth 40 %: C1, 60 ft",
     );
     expect(text).toContain(
       "[ ] North 1: Put on shade cloth 40 %. Use C1, 60 ft. (18 min) Why: Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24.",

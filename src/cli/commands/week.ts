@@ -22,7 +22,8 @@ export const run: Run = async (_names, given, context) => {
   const { html, csv: table } = given;
   if (typeof html === "string") await write(weekHtml(outcome), html, context);
   if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
-  if (typeof html !== "string" && typeof table !== "string")
+  // Beside a page or a table the sheet itself is wanted only where a file is named for it.
+  if ((typeof html !== "string" && typeof table !== "string") || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;
