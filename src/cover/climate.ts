@@ -2,14 +2,13 @@ import { type Cover, lyingBy, type Setting, type Settings } from "../farm/index.
 import { whenAsked } from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
 import {
-  type Air,
-  cropHeight,
+  cropHeightDrop,
   gain,
-  growingPoint,
+  growingGain,
   type Layers,
   type Lying,
   layersOf,
-  leaf,
+  leafGain,
   promisedGain,
 } from "./effect.ts";
 
@@ -50,33 +49,26 @@ export function lyingIn(
   }));
 }
 
-/** The same stretches by the climate's own hours, with what their layers come to. */
+/** A stretch with what its layers come to. */
 interface Under extends Pick<Stretch, "from" | "to"> {
   readonly layers: Layers;
 }
 
 /** @throws RangeError if the stretches leave a hole. */
 function underEach(stretches: readonly Stretch[], settings: Settings): readonly Under[] {
-  const first = stretches[0]?.from ?? 0;
   const known = new Map<readonly Lying[], Layers>();
-  let at = first;
+  let at = stretches[0]?.from ?? 0;
   return stretches.map(({ from, to, lying }) => {
     if (from !== at) throw new RangeError(`stretch begins at hour ${from}, expected ${at}`);
     at = to;
     const layers = known.get(lying) ?? layersOf(lying, settings);
     known.set(lying, layers);
-    return { from: from - first, to: to - first, layers };
+    return { from, to, layers };
   });
 }
 
-function atMost(values: Float64Array, most: number): Float64Array {
-  const row = values.slice();
-  for (let i = 0; i < row.length; i++) if (row[i]! > most) row[i] = most;
-  return row;
-}
-
 /** What an equation makes of every hour of one stretch; each has a loop of its own, so that an hour costs no call. */
-type Fill = (row: Float64Array, air: Air, under: Under) => void;
+type Fill = (row: Float64Array, stretch: Under) => void;
 
 /**
  * The climate under a sequence of stretches that follow each other without a hole. An hour a logger under the cover has
@@ -96,56 +88,60 @@ export function climate(
   const first = stretches[0]?.from ?? 0;
   const end = stretches.at(-1)?.to ?? first;
   const under = underEach(stretches, settings);
-  const within = (values: Float64Array): Float64Array => values.subarray(first, end);
-  const open: Air = {
-    temperature: within(weather.temperature),
-    radiation: within(weather.radiation),
-    wind: within(weather.wind),
-    cloud: within(weather.cloud),
-  };
-  const row = (air: Air, fill: Fill): Float64Array => {
+  const { temperature: air, radiation: sun, wind, cloud } = weather;
+  const { calmWind } = settings;
+  const row = (fill: Fill): Float64Array => {
     const values = new Float64Array(end - first);
-    for (const stretch of under) fill(values, air, stretch);
+    for (const stretch of under) fill(values, stretch);
     return values;
   };
-  const felt = (air: Air, fill: Fill): Float64Array => {
-    const values = row(air, fill);
-    if (logged !== null)
-      within(logged).forEach((recorded, i) => {
-        if (!Number.isNaN(recorded)) values[i] = recorded;
-      });
+  const felt = (fill: Fill): Float64Array => {
+    const values = row(fill);
+    logged?.subarray(first, end).forEach((recorded, i) => {
+      if (!Number.isNaN(recorded)) values[i] = recorded;
+    });
     return values;
   };
-  const rows: Climate & { readonly calm: Air } = whenAsked({
+  const rows: Climate = whenAsked({
     from: () => first,
-    calm: () => ({ ...open, wind: atMost(open.wind, settings.calmWind) }),
     growing: () =>
-      felt(open, (into, air, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = growingPoint(layers, air, i);
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = air[i]! + growingGain(layers, sun[i]!, wind[i]!, cloud[i]!);
       }),
     radiation: () =>
-      row(open, (into, { radiation }, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = radiation[i]! * layers.light;
+      row((into, { from, to, layers: { light } }) => {
+        for (let i = from; i < to; i++) into[i - first] = sun[i]! * light;
       }),
     frost: () =>
-      felt(rows.calm, (into, air, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = cropHeight(air, i, settings) + gain(layers, air, i);
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) {
+          const calm = Math.min(wind[i]!, calmWind);
+          const drop = cropHeightDrop(sun[i]!, calm, cloud[i]!, settings);
+          into[i - first] = air[i]! - drop + gain(layers, sun[i]!, calm, cloud[i]!);
+        }
       }),
     frostPromised: () =>
-      felt(rows.calm, (into, air, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = cropHeight(air, i, settings) + promisedGain(layers, air, i);
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) {
+          const calm = Math.min(wind[i]!, calmWind);
+          const drop = cropHeightDrop(sun[i]!, calm, cloud[i]!, settings);
+          into[i - first] = air[i]! - drop + promisedGain(layers, sun[i]!, calm, cloud[i]!);
+        }
       }),
     heat: () =>
-      felt(rows.calm, (into, air, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = leaf(layers, air, i);
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = air[i]! + leafGain(layers, sun[i]!, Math.min(wind[i]!, calmWind), cloud[i]!);
       }),
     seedbed: () => {
       const { growing } = rows;
-      const warm = row(open, (into, { radiation }, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = growing[i]! + layers.cooling.growing * radiation[i]!;
+      const warm = row((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = growing[i - first]! + layers.cooling.growing * sun[i]!;
       });
-      const cooling = row(open, (into, { radiation }, { from, to, layers }) => {
-        for (let i = from; i < to; i++) into[i] = layers.cooling.seedbed * radiation[i]!;
+      const cooling = row((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) into[i - first] = layers.cooling.seedbed * sun[i]!;
       });
       return seedbed(warm, cooling);
     },

@@ -1,14 +1,10 @@
 import type { Cover, Settings } from "../farm/index.ts";
-import type { Weather } from "../weather/index.ts";
 
 /** A cloth lying over the crop during an interval; a rhythm has become "on" or is absent. */
 export interface Lying {
   readonly cover: Cover;
   readonly vented: boolean;
 }
-
-/** The air hour by hour: temperature [°C], radiation in the open [W/m²], wind at 2 m [m/s], cloud from 0 clear to 1 overcast [1]. */
-export type Air = Pick<Weather, "temperature" | "radiation" | "wind" | "cloud">;
 
 /** What all that lies comes to, whatever the hour: worked out once, so that an hour costs a few sums. */
 export interface Layers {
@@ -83,18 +79,18 @@ const nightGain = ({ night: { clear, cloudy, windLoss } }: Layers, wind: number,
   (clear * (1 - cloud) + cloudy * cloud) / (1 + windLoss * wind);
 
 /**
- * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere. Here and below `hour` is
- * an index into the air's arrays.
+ * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere.
  *
+ * @param radiation - In the open, here and below. [W/m²]
+ * @param wind - At 2 m, here and below. [m/s]
+ * @param cloud - 0 clear to 1 overcast, here and below. [1]
  * @returns [°C]
  * @source leafpaceCoverFit: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json
  */
-export function gain(layers: Layers, air: Air, hour: number): number {
-  const radiation = air.radiation[hour]!;
-  const wind = air.wind[hour]!;
+export function gain(layers: Layers, radiation: number, wind: number, cloud: number): number {
   const byDay = radiation === 0 ? 0 : dayGain(layers, radiation, wind);
   const dark = darkness(radiation, layers.night.dusk);
-  return dark === 0 ? byDay : byDay + dark * nightGain(layers, wind, air.cloud[hour]!);
+  return dark === 0 ? byDay : byDay + dark * nightGain(layers, wind, cloud);
 }
 
 /**
@@ -103,16 +99,16 @@ export function gain(layers: Layers, air: Air, hour: number): number {
  * @returns [°C]
  * @source leafpaceCoverFit: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
  */
-export const promisedGain = (layers: Layers, air: Air, hour: number): number =>
-  Math.min(layers.credit, gain(layers, air, hour));
+export const promisedGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  Math.min(layers.credit, gain(layers, radiation, wind, cloud));
 
-/** Temperature the growing point feels, for thermal time. [°C] */
-export const growingPoint = (layers: Layers, air: Air, hour: number): number =>
-  air.temperature[hour]! + gain(layers, air, hour) - layers.cooling.growing * air.radiation[hour]!;
+/** How much warmer than the air outside the growing point feels, for thermal time; negative under shade. [°C] */
+export const growingGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  gain(layers, radiation, wind, cloud) - layers.cooling.growing * radiation;
 
-/** Temperature of the leaf, for heat. [°C] */
-export const leaf = (layers: Layers, air: Air, hour: number): number =>
-  air.temperature[hour]! + gain(layers, air, hour) - layers.cooling.leaf * air.radiation[hour]!;
+/** How much warmer than the air outside the leaf is, for heat; negative under shade. [°C] */
+export const leafGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  gain(layers, radiation, wind, cloud) - layers.cooling.leaf * radiation;
 
 /**
  * How much colder than the station the uncovered crop stands on a clear night, fading with cloud and wind.
@@ -120,13 +116,9 @@ export const leaf = (layers: Layers, air: Air, hour: number): number =>
  * @returns Never negative. [°C]
  * @source commonPractice: about 3 °C on clear calm nights, memory; gone at 3 m/s
  */
-export function cropHeightDrop(air: Air, hour: number, settings: Settings): number {
-  const dark = darkness(air.radiation[hour]!, settings.dusk);
+export function cropHeightDrop(radiation: number, wind: number, cloud: number, settings: Settings): number {
+  const dark = darkness(radiation, settings.dusk);
   if (dark === 0) return 0;
-  const calm = Math.max(0, 1 - air.wind[hour]! / settings.depressionEndsAtWind);
-  return settings.cropHeightDepression * (1 - air.cloud[hour]!) * calm * dark;
+  const calm = Math.max(0, 1 - wind / settings.depressionEndsAtWind);
+  return settings.cropHeightDepression * (1 - cloud) * calm * dark;
 }
-
-/** Temperature of the uncovered crop, for frost. [°C] */
-export const cropHeight = (air: Air, hour: number, settings: Settings): number =>
-  air.temperature[hour]! - cropHeightDrop(air, hour, settings);

@@ -4,7 +4,6 @@ import { climate, type Lying } from "../../src/cover/index.ts";
 import { catalogue } from "../../src/farm/index.ts";
 import type { Weather } from "../../src/weather/index.ts";
 import {
-  airOf,
   cropHeightDrop,
   gain,
   growingPoint,
@@ -45,7 +44,13 @@ const said = (lying: readonly Lying[], air: Hour): readonly number[] => [
 ];
 
 /** A weather of these hours, and nothing else of a weather that a climate looks at. */
-const weatherOf = (hours: readonly Hour[]): Weather => airOf(hours) as Weather;
+const weatherOf = (hours: readonly Hour[]): Weather =>
+  ({
+    temperature: Float64Array.from(hours, ({ temperature }) => temperature),
+    radiation: Float64Array.from(hours, ({ radiation }) => radiation),
+    wind: Float64Array.from(hours, ({ wind }) => wind),
+    cloud: Float64Array.from(hours, ({ cloud }) => cloud),
+  }) as Weather;
 
 const series = fc.array(airs, { minLength: 1, maxLength: 60 });
 
