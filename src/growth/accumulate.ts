@@ -1,5 +1,6 @@
 import type { Climate } from "../cover/index.ts";
 import type { Crop, Settings } from "../farm/index.ts";
+import { whenAsked } from "../quantity/index.ts";
 import { lightShare } from "./pace.ts";
 import { response } from "./response.ts";
 
@@ -21,41 +22,72 @@ export interface Sums {
 const HOUR_OF_WATT = 0.0036;
 
 /**
- * Sums thermal time, pace, light and heat hour by hour. The light correction is made once for each day from morning walk
- * to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
+ * Sums thermal time, pace, light and heat hour by hour; light and heat when they are asked for. The light correction is made
+ * once for each day from morning walk to morning walk, with that whole day's thermal time and radiation, and applies to each of
+ * its hours.
  *
  * @param mornings - Hours of the weather at which such days begin, in order; hours before the first belong to the first day.
  * @source scaifeCoxMorris1987, form from memory: 1/E = 1/D + f/R, summed daily
  */
 export function accumulate(
-  crop: Crop,
+  { growth, lightOnPace, qualityLimit }: Crop,
   climate: Climate,
   mornings: readonly number[],
-  settings: Settings,
+  { lightPerMegajoule }: Settings,
 ): Sums {
-  const { from, growing, radiation, heat: leaf } = climate;
-  const { growth, lightOnPace, qualityLimit } = crop;
-  const length = growing.length;
-  const make = (): Float64Array => new Float64Array(length + 1);
-  const [thermalTime, pace, light, heat] = [make(), make(), make(), make()];
-  const toLight = HOUR_OF_WATT * settings.lightPerMegajoule;
-  const starts = [from, ...mornings.filter((hour) => hour > from && hour < from + length), from + length];
-  for (let d = 0; d + 1 < starts.length; d++) {
-    const [start, end] = [starts[d]! - from, starts[d + 1]! - from];
-    let sun = 0;
-    for (let i = start; i < end; i++) {
-      const shining = radiation[i]!;
-      sun += shining;
-      thermalTime[i + 1] = thermalTime[i]! + response(growing[i]!, growth) / 24;
-      light[i + 1] = light[i]! + shining * toLight;
-      heat[i + 1] = heat[i]! + Math.max(0, leaf[i]! - qualityLimit);
-    }
-    const warmth = thermalTime[end]! - thermalTime[start]!;
-    const share = lightShare(warmth, sun * HOUR_OF_WATT, lightOnPace);
-    const [ahead, begun] = [pace[start]!, thermalTime[start]!];
-    for (let i = start + 1; i <= end; i++) pace[i] = ahead + share * (thermalTime[i]! - begun);
+  const { from } = climate;
+  const end = from + climate.growing.length;
+  const days = [from, ...mornings.filter((hour) => hour > from && hour < end), end].map(
+    (hour) => hour - from,
+  );
+  const sums: Sums = whenAsked({
+    from: () => from,
+    thermalTime: () => thermalTimeOf(climate.growing, growth),
+    pace: () => paceOf(sums.thermalTime, climate.radiation, days, lightOnPace),
+    light: () => lightOf(climate.radiation, HOUR_OF_WATT * lightPerMegajoule),
+    heat: () => heatOf(climate.heat, qualityLimit),
+  });
+  return sums;
+}
+
+function thermalTimeOf(growing: Float64Array, growth: Crop["growth"]): Float64Array {
+  const sums = new Float64Array(growing.length + 1);
+  let sum = 0;
+  for (let i = 0; i < growing.length; i++) {
+    sum += response(growing[i]!, growth) / 24;
+    sums[i + 1] = sum;
   }
-  return { from, thermalTime, pace, light, heat };
+  return sums;
+}
+
+function paceOf(
+  thermalTime: Float64Array,
+  radiation: Float64Array,
+  days: readonly number[],
+  lightOnPace: number,
+): Float64Array {
+  const sums = new Float64Array(thermalTime.length);
+  for (let d = 0; d + 1 < days.length; d++) {
+    const [start, end] = [days[d]!, days[d + 1]!];
+    let sun = 0;
+    for (let i = start; i < end; i++) sun += radiation[i]!;
+    const [ahead, begun] = [sums[start]!, thermalTime[start]!];
+    const share = lightShare(thermalTime[end]! - begun, sun * HOUR_OF_WATT, lightOnPace);
+    for (let i = start + 1; i <= end; i++) sums[i] = ahead + share * (thermalTime[i]! - begun);
+  }
+  return sums;
+}
+
+function lightOf(radiation: Float64Array, lightPerWatt: number): Float64Array {
+  const sums = new Float64Array(radiation.length + 1);
+  for (let i = 0; i < radiation.length; i++) sums[i + 1] = sums[i]! + radiation[i]! * lightPerWatt;
+  return sums;
+}
+
+function heatOf(leaf: Float64Array, limit: number): Float64Array {
+  const sums = new Float64Array(leaf.length + 1);
+  for (let i = 0; i < leaf.length; i++) sums[i + 1] = sums[i]! + Math.max(0, leaf[i]! - limit);
+  return sums;
 }
 
 /** The part of a running sum between two hours of the weather; hours outside it add nothing. */

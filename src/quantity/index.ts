@@ -7,4 +7,5 @@ export * from "./parse.ts";
 export * from "./speed.ts";
 export * from "./temperature.ts";
 export * from "./time.ts";
+export * from "./whenAsked.ts";
 export * from "./zone.ts";

@@ -1,3 +1,5 @@
+import { differenceInCalendarDays, getDay, getDayOfYear, parseISO } from "date-fns";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   addDays,
@@ -27,6 +29,22 @@ describe("the farm's calendar, whatever the machine's clock", () => {
     // FAO-56 example 8: 3 September is day 246.
     expect(dayOfYear("2026-09-03")).toBe(246);
     expect(dayOfYear("2024-12-31")).toBe(366);
+  });
+
+  it("counts as an independent calendar does (date-fns), over four centuries", () => {
+    const dates = fc
+      .date({ min: new Date("1800-01-01"), max: new Date("2199-12-31"), noInvalidDate: true })
+      .map((date) => date.toISOString().slice(0, 10));
+    fc.assert(
+      fc.property(dates, dates, (one, other) => {
+        const days = differenceInCalendarDays(parseISO(other), parseISO(one));
+        expect(daysBetween(one, other)).toBe(days);
+        expect(addDays(one, days)).toBe(other);
+        expect(weekday(one)).toBe(getDay(parseISO(one)));
+        expect(dayOfYear(one)).toBe(getDayOfYear(parseISO(one)));
+      }),
+      { seed: 1 },
+    );
   });
 
   it("finds the instant of a wall clock, just after a jump forward, the first of two after a jump back", () => {
