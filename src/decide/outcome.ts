@@ -21,7 +21,7 @@ import type {
   MetrePerSecond,
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DayWeather, Gap } from "../weather/index.ts";
+import type { DayWeather, Doubtful, Gap } from "../weather/index.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -289,6 +289,8 @@ export interface MadeFrom {
   readonly sensors: readonly string[];
   readonly latest: Instant | null;
   readonly gaps: readonly Gap[];
+  /** Hours that look like a fault of the sensor. */
+  readonly doubtful: readonly Doubtful[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
   /** Days beyond the forecast that carry on the usual of the last known days. */

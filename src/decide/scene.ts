@@ -13,6 +13,7 @@ import {
 import {
   type Forecast,
   type HourlyRecord,
+  outside,
   type SensorRecords,
   type Weather,
   type WeatherResult,
@@ -62,15 +63,17 @@ export function sceneOf(input: WeekInput): {
   const sown = farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
   const until = addDays(today, input.days + LOOKOUT);
-  const outside = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
-  const hours = merged(outside);
+  const sensors = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
+  const since = instantAt(zone, from, 0);
+  const { hours, doubtful } = outside(sensors, farm.place, settings, farm.keepFlagged, since);
   const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
-    sensors: outside.map(({ sensor }) => sensor),
+    sensors: sensors.map(({ sensor }) => sensor),
     latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
     gaps: result?.gaps ?? [],
+    doubtful,
     forecastIssued: forecast?.issued ?? null,
     forecastEnds:
       forecast?.days.reduce<MadeFrom["forecastEnds"]>(
@@ -81,16 +84,6 @@ export function sceneOf(input: WeekInput): {
   };
   const problems = [...input.problems, ...missing(input, madeFrom, hours)];
   return { scene: result === null ? null : stage(input, result), madeFrom, problems };
-}
-
-/** Outside sensors as one: for every hour the first sensor that has it, in the farm's order. */
-function merged(sensors: readonly SensorRecords[]): readonly HourlyRecord[] {
-  if (sensors.length <= 1) return sensors[0]?.hours ?? [];
-  const hours = new Map<number, HourlyRecord>();
-  for (const record of sensors.flatMap((sensor) => sensor.hours)) {
-    if (!hours.has(record.hour)) hours.set(record.hour, record);
-  }
-  return [...hours.values()].sort((a, b) => a.hour - b.hour);
 }
 
 function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResult): Scene {

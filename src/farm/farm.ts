@@ -97,6 +97,8 @@ export interface Farm {
   readonly limits: Limits;
   /** Where each sensor stands: "outside" or a tunnel's id. */
   readonly sensors: ReadonlyMap<string, string>;
+  /** Sensors whose doubtful hours count all the same. */
+  readonly keepFlagged: ReadonlySet<string>;
   readonly crops: ReadonlyMap<string, Crop>;
   readonly covers: ReadonlyMap<string, Cover>;
 }

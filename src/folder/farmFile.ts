@@ -32,6 +32,7 @@ const KNOWN = [
   "labour",
   "limits",
   "sensors",
+  "keep flagged",
   "crops",
   "covers",
 ] as const;
@@ -310,6 +311,10 @@ function sensors(
   return found;
 }
 
+/** Sensors named in a list; one that "sensors" does not place may be placed by an import. */
+const sensorNames = (setting: Setting | null): ReadonlySet<string> =>
+  new Set((setting?.list() ?? []).map((entry) => entry.text("a sensor")).filter((name) => name !== null));
+
 function atLeastOne(setting: Setting | null, found: number, what: string): void {
   if (setting !== null && found === 0 && setting.list().length === 0)
     setting.fault("list-empty", `at least one ${what}`, `Add a ${what}.`);
@@ -349,6 +354,7 @@ export function farmFile(
   const wages = labour(group.get("labour"), catalogue.settings);
   const bounds = limits(group.get("limits"), catalogue.settings);
   const probes = sensors(group.get("sensors"), [...tunnelIds], problems);
+  const keepFlagged = sensorNames(group.get("keep flagged"));
   problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   if (problems.some(({ weight }) => weight === "stops")) return { farm: null, problems };
   if (name === null || units === null || where === null || rounds === null) return { farm: null, problems };
@@ -365,6 +371,7 @@ export function farmFile(
       labour: wages,
       limits: bounds,
       sensors: probes,
+      keepFlagged,
       crops,
       covers,
     },

@@ -16,7 +16,7 @@ import { type Cover, type Crop, type Farm, type Piece, type Setting, settingKey 
 import type { Problem } from "../problem/index.ts";
 import { type Instant, localDate, localHour } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DayWeather, Gap } from "../weather/index.ts";
+import type { DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Beds } from "./beds.ts";
 
 /** What may stand in the answer: no undefined, no number that is not one. */
@@ -367,10 +367,22 @@ const gapJson = (farm: Farm, { from, to, origin }: Gap): Json => ({
   origin,
 });
 
+const doubtfulJson = (farm: Farm, { sensor, flag, from, to, hours, low, high, used }: Doubtful): Json => ({
+  sensor,
+  flag,
+  from: time(farm, from),
+  to: time(farm, to),
+  hours,
+  lowC: low,
+  highC: high,
+  used,
+});
+
 const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   sensors: from.sensors,
   latest: timeOrNull(farm, from.latest),
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
+  doubtful: from.doubtful.map((hours) => doubtfulJson(farm, hours)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,

@@ -3,6 +3,7 @@ import type { Farm } from "../farm/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
+import { doubtfulText } from "./doubtful.ts";
 import { age, clock, day, dayOf, list, moment } from "./words.ts";
 
 const SHOWN = 3;
@@ -39,6 +40,10 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
+    ...(from.sensors.length > 1
+      ? ["Where several sensors hang outside, the median of them counts for every hour."]
+      : []),
+    ...doubtfulText(farm, from.doubtful),
     ...gaps(farm, from.gaps),
     from.forecastIssued === null
       ? "No forecast: what lies ahead carries on the days before, and frost and heat cannot be foreseen."

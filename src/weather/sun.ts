@@ -73,6 +73,10 @@ export function fromRange(
   return megajoule(Math.min(estimate, clearSky(extra, elevation)));
 }
 
+/** The day's range at which `fromRange` comes to a clear sky: 22 °C inland, 15.6 °C at a coast at sea level. [°C] @source faoIrrigation56, eq. 50 set equal to eq. 37 @example clearRange("inland", 0).toFixed(1) // => "22.0" */
+export const clearRange = (setting: "inland" | "coast", elevation: number): number =>
+  (clearSky(megajoule(1), elevation) / RANGE[setting]) ** 2;
+
 /**
  * Share of the sky under cloud, from how far radiation falls short of a clear sky.
  * One less the cloudiness factor of the net long-wave radiation, kept between 0 and 1.

@@ -42,6 +42,7 @@ const without = (): Outcome =>
         sensors: [],
         latest: null,
         gaps: [],
+        doubtful: [],
         forecastIssued: null,
         forecastEnds: null,
         carriedFrom: null,
