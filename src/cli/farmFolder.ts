@@ -1,10 +1,18 @@
 import { access, readFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { catalogue, type Farm } from "../farm/index.ts";
-import { type FarmSettings, type FolderFiles, farmFile, readFolder, type Table } from "../folder/index.ts";
+import {
+  type FarmSettings,
+  type FolderFiles,
+  farmFile,
+  readFolder,
+  type Table,
+  withPlaces,
+} from "../folder/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Context } from "./context.ts";
+import { readPlacesIn } from "./store.ts";
 import { allRows, openTable } from "./table.ts";
 
 /** A folder with its farm, or with what keeps it from being read. */
@@ -61,6 +69,16 @@ async function inFolder<Value>(
   return { dir, ...(await read(dir)) };
 }
 
+/** A farm with the sensors that imports placed. */
+async function placed<Known extends FarmSettings>(
+  dir: string,
+  { value, problems }: Read<Known>,
+): Promise<Read<Known>> {
+  if (value === null) return { value, problems };
+  const known = await readPlacesIn(dir, value);
+  return { value: withPlaces(value, known.places), problems: [...problems, ...known.problems] };
+}
+
 /** Finds and reads the whole farm folder. */
 export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
@@ -72,7 +90,7 @@ export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
     ]);
     const files: FolderFiles = { farm: { file: "farm.yaml", text }, successions, pieces, notes };
     const known = catalogue();
-    return withUnits((other) => readFolder(files, known, other));
+    return placed(dir, await withUnits((other) => readFolder(files, known, other)));
   });
 
 /** Finds the folder and reads farm.yaml alone: enough to know the zone and the sensors. */
@@ -80,8 +98,6 @@ export const openSettings = (context: Context): Promise<FarmFolder<FarmSettings>
   inFolder(context, async (dir) => {
     const text = await readFile(join(dir, "farm.yaml"), "utf8");
     const known = catalogue();
-    return withUnits((other) => {
-      const { farm, problems } = farmFile("farm.yaml", text, known, other);
-      return { value: farm, problems };
-    });
+    const { farm, problems } = await withUnits((other) => farmFile("farm.yaml", text, known, other));
+    return farm === null ? { value: null, problems } : placed(dir, { value: farm, problems });
   });

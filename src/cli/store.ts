@@ -1,10 +1,14 @@
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import {
+  type FarmSettings,
   forecastName,
   issuedOf,
   mergeHours,
+  PLACES_NAME,
+  type Places,
   readForecast,
+  readPlaces,
   readStore,
   recordOf,
   type StoredHour,
@@ -12,6 +16,7 @@ import {
   storeOf,
   tidyHour,
   writeForecast,
+  writePlaces,
   writeStore,
   yearOf,
 } from "../folder/index.ts";
@@ -129,6 +134,27 @@ export async function storeHours(
   const written: Written[] = [];
   for (const { name, text } of texts) written.push(await writeWhole(dir, TEMPERATURE, name, text));
   return { written, problems };
+}
+
+/** Where sensors hang that an import placed. */
+export const readPlacesIn = async (
+  dir: string,
+  farm: FarmSettings,
+): Promise<{ readonly places: Places; readonly problems: readonly Problem[] }> =>
+  readPlaces(
+    `${TEMPERATURE}/${PLACES_NAME}`,
+    (await textOf(join(dir, TEMPERATURE, PLACES_NAME))) ?? "",
+    farm,
+  );
+
+/** Remembers where a sensor hangs. */
+export async function storePlace(
+  dir: string,
+  farm: FarmSettings,
+  [sensor, hangs]: readonly [string, string],
+): Promise<Written> {
+  const { places } = await readPlacesIn(dir, farm);
+  return writeWhole(dir, TEMPERATURE, PLACES_NAME, writePlaces(new Map([...places, [sensor, hangs]])));
 }
 
 /** Keeps a forecast beside the earlier ones. */

@@ -112,6 +112,7 @@ tunnels:
 
 # Where each temperature sensor hangs: outside, or a tunnel.
 sensors: { outside: outside }
+# keep flagged: [outside]           # its hours that look like a fault count all the same
 
 # Your own values for a crop or a cover.
 # crops: { lettuce-mix: { smallest: ${words.leaf}, growth.base: ${words.base} } }

@@ -42,6 +42,9 @@ const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", 
 /** Where a sensor is that stands in the open. */
 export const OUTSIDE = "outside";
 
+/** A sensor's name becomes the name of a file. */
+export const isSensorName = (name: string): boolean => /^[\w-]+$/u.test(name);
+
 const knownZone = (zone: string): boolean => !Number.isNaN(localHour(zone, instant(0)));
 
 /** Hours a zone's standard time may differ from the sun's before it looks like a mistake. [h] */
@@ -298,7 +301,7 @@ function sensors(
   for (const name of group?.names ?? []) {
     const sensor = group!.get(name)!;
     const where = sensor.text("outside or a tunnel");
-    if (!/^[\w-]+$/u.test(name))
+    if (!isSensorName(name))
       sensor.fault(
         "sensor-name",
         "a sensor's name of letters, digits, - and _",

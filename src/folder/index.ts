@@ -7,6 +7,7 @@ export * from "./logHeader.ts";
 export * from "./moment.ts";
 export * from "./notesFile.ts";
 export * from "./piecesFile.ts";
+export * from "./placesFile.ts";
 export * from "./row.ts";
 export * from "./standardTime.ts";
 export * from "./storeFile.ts";

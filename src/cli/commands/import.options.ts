@@ -6,7 +6,11 @@ export const importing: CommandSpec = {
   argument: { form: "<file...>", description: "logger exports and forecasts; - for standard input" },
   options: [
     { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
-    { flags: "--sensor <name>", description: "the sensor a log belongs to, as named in farm.yaml" },
+    { flags: "--sensor <name>", description: "the sensor a log belongs to, by its name" },
+    {
+      flags: "--hangs <where>",
+      description: "where a new sensor hangs: outside, or a tunnel; it is remembered",
+    },
     {
       flags: "--unit <unit>",
       description: "unit of the log, where the file does not say it",

@@ -3,6 +3,7 @@ import {
   type DateOrder,
   type FarmSettings,
   forecastFile,
+  hangingPlaces,
   type IssuedBy,
   looksLikeForecast,
   parseMoment,
@@ -14,12 +15,14 @@ import {
 } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
 import { type Instant, instant, localHour } from "../../quantity/index.ts";
-import type { Forecast } from "../../weather/index.ts";
+import type { Doubtful, Forecast } from "../../weather/index.ts";
 import { type Context, DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
+import { doubtfulHours, doubtfulLines } from "../doubtful.ts";
 import { openSettings } from "../farmFolder.ts";
+import { hangsGiven } from "../hangs.ts";
 import { locked } from "../lock.ts";
 import type { Given, Run } from "../spec.ts";
-import { storeForecast, storeHours, type Written } from "../store.ts";
+import { storeForecast, storeHours, storePlace, type Written } from "../store.ts";
 import { allRows, heldTable, type OpenTable, openTable } from "../table.ts";
 import { forecastText, understoodText } from "../understood.ts";
 
@@ -30,6 +33,7 @@ type Understanding = { readonly file: string; readonly separator: string } & (
       readonly sensor: string;
       readonly read: Understood;
       readonly hours: readonly StoredHour[];
+      readonly doubtful: readonly Doubtful[];
     }
   | { readonly kind: "forecast"; readonly forecast: Forecast; readonly issuedBy: IssuedBy }
 );
@@ -42,23 +46,32 @@ interface Attempt {
 /** The sensor a log belongs to: the one named, else the only one there is. */
 function sensorOf(
   given: Given,
-  { sensors }: FarmSettings,
+  farm: FarmSettings,
 ): { readonly sensor: string } | { readonly problem: Problem } {
+  const { sensors } = farm;
   const names = [...sensors.keys()];
+  const places = hangingPlaces(farm)
+    .slice(0, 2)
+    .map((place) => `--hangs ${place}`);
   const asked = given.sensor;
   if (typeof asked === "string") {
     if (sensors.has(asked)) return { sensor: asked };
     const spot = { file: "--sensor", line: null, column: null };
-    const problem = unknownName(spot, asked, "a sensor named in farm.yaml", names, "sensor-unknown");
-    const hint = problem.hint.startsWith("Did")
-      ? problem.hint
-      : `${problem.hint} Add it under "sensors" in farm.yaml.`;
+    const problem = unknownName(spot, asked, "a sensor whose place is known", names, "sensor-unknown");
+    const hint = `${problem.hint} For a new one say where it hangs, ${places.join(" or ")}: it is remembered.`;
     return { problem: { ...problem, hint } };
   }
   if (names.length === 1) return { sensor: names[0]! };
   return {
     problem: {
-      ...usage("--sensor", "the sensor the log belongs to", "", `Say one of ${names.join(", ")}.`),
+      ...usage(
+        "--sensor",
+        "the sensor the log belongs to",
+        "",
+        names.length === 0
+          ? "Name it, and say where it hangs: --sensor outside --hangs outside."
+          : `Say one of ${names.join(", ")}.`,
+      ),
       received: "nothing",
     },
   };
@@ -87,7 +100,8 @@ async function understandLog(
   const { understood, hours, problems } = log.finish();
   if (understood === null) return { understanding: null, problems };
   const found = { file: name, separator: table.separator, kind: "log" as const, sensor: sensor.sensor };
-  return { understanding: { ...found, read: understood, hours }, problems };
+  const doubtful = doubtfulHours(sensor.sensor, hours, farm);
+  return { understanding: { ...found, read: understood, hours, doubtful }, problems };
 }
 
 async function understandForecast(
@@ -144,13 +158,16 @@ const text = (understanding: Understanding, farm: FarmSettings): string => {
   const look = { zone: farm.place.zone, units: farm.units };
   const { file, separator } = understanding;
   return understanding.kind === "log"
-    ? understoodText(file, understanding.sensor, separator, look, understanding.read)
+    ? understoodText(file, understanding.sensor, separator, look, understanding.read) +
+        doubtfulLines(understanding.doubtful, farm)
     : forecastText(file, separator, look, understanding.forecast, understanding.issuedBy);
 };
 
 async function store(
   dir: string,
   understood: readonly Understanding[],
+  farm: FarmSettings,
+  place: readonly [string, string] | null,
 ): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
   const done = await locked(dir, async () => {
     const written: Written[] = [];
@@ -162,6 +179,7 @@ async function store(
         written.push(...stored.written);
       }
     }
+    if (place !== null) written.push(await storePlace(dir, farm, place));
     return { written, problems: [] };
   });
   return "value" in done ? done.value : { written: [], problems: [done.problem] };
@@ -195,8 +213,11 @@ const json = (
 
 /** Takes in temperature logs and forecasts: says what it understands of all of them, then stores all or none. */
 export const run: Run = async (names, given, context) => {
-  const { dir, value: farm, problems: own } = await openSettings(context);
-  if (farm === null) return context.refuse(own);
+  const { dir, value: known, problems: own } = await openSettings(context);
+  if (known === null) return context.refuse(own);
+  const hung = hangsGiven(given, known);
+  if ("problem" in hung) return context.refuse([hung.problem]);
+  const { farm, place } = hung;
   const zone = given.zone;
   if (typeof zone === "string" && Number.isNaN(localHour(zone, instant(0))))
     return context.refuse([
@@ -223,7 +244,7 @@ export const run: Run = async (names, given, context) => {
     return code;
   }
   const dry = given.dryRun === true;
-  const stored = dry ? { written: [], problems: [] } : await store(dir, understood);
+  const stored = dry ? { written: [], problems: [] } : await store(dir, understood, farm, place);
   if (stored.problems.length > 0) return context.refuse(stored.problems);
   if (context.json) await context.result(json(understood, dry ? null : stored.written, problems));
   else {
