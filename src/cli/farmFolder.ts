@@ -35,7 +35,9 @@ async function findFolder({ farm, io }: Context): Promise<string | null> {
 
 async function tableIn(dir: string, file: string): Promise<Table | null> {
   const path = join(dir, file);
-  return (await there(path)) ? { file, rows: await allRows(await openTable(path)) } : null;
+  if (!(await there(path))) return null;
+  const { table } = await openTable(path, file);
+  return table === null ? null : { file, rows: await allRows(table, []) };
 }
 
 const noFolder = ({ farm, io }: Context): Problem => ({

@@ -1,13 +1,21 @@
-import { mkdir, readdir, readFile } from "node:fs/promises";
+import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import {
+  type DayRange,
+  dailyName,
+  dailyOf,
+  dailyRecordOf,
   type FarmSettings,
   forecastName,
   issuedOf,
+  type LogKind,
+  mergeDays,
   mergeHours,
   PLACES_NAME,
   type Places,
+  readDaily,
   readForecast,
+  readKinds,
   readPlaces,
   readStore,
   recordOf,
@@ -15,7 +23,9 @@ import {
   storeName,
   storeOf,
   tidyHour,
+  writeDaily,
   writeForecast,
+  writeKinds,
   writePlaces,
   writeStore,
   yearOf,
@@ -24,9 +34,11 @@ import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, startOf } from "../quantity/index.ts";
 import type { Forecast, SensorRecords } from "../weather/index.ts";
 import { allRows, openTable } from "./table.ts";
+import { readText } from "./textFile.ts";
 
 const TEMPERATURE = "temperature";
 const FORECASTS = "forecasts";
+const KINDS = "kinds.csv";
 
 const missing = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === "ENOENT";
 
@@ -39,11 +51,29 @@ const namesIn = async (dir: string): Promise<readonly string[]> =>
     },
   );
 
-const textOf = async (path: string): Promise<string | null> =>
-  readFile(path, "utf8").catch((error: unknown) => {
-    if (missing(error)) return null;
-    throw error;
-  });
+/** What one file of the store holds; null when there is no such file. */
+async function storedIn<Stored extends { readonly problems: readonly Problem[] }>(
+  dir: string,
+  name: string,
+  read: (file: string, text: string) => Stored,
+): Promise<Stored | { readonly problems: readonly Problem[] } | null> {
+  const file = `${TEMPERATURE}/${name}`;
+  const found = await readText(join(dir, file), file);
+  if ("problem" in found) return { problems: [found.problem] };
+  return found.text === null ? null : read(file, found.text);
+}
+
+const hoursIn = async (dir: string, name: string): Promise<ReturnType<typeof readStore>> => ({
+  hours: [],
+  problems: [],
+  ...(await storedIn(dir, name, readStore)),
+});
+
+const daysIn = async (dir: string, name: string): Promise<ReturnType<typeof readDaily>> => ({
+  days: [],
+  problems: [],
+  ...(await storedIn(dir, name, readDaily)),
+});
 
 /** What the store holds of every sensor up to a moment: nothing measured later is known then. */
 export async function readSensors(
@@ -51,20 +81,29 @@ export async function readSensors(
   before: Instant,
 ): Promise<{ readonly sensors: readonly SensorRecords[]; readonly problems: readonly Problem[] }> {
   const problems: Problem[] = [];
-  const bySensor = new Map<string, StoredHour[]>();
+  const bySensor = new Map<string, { readonly hours: StoredHour[]; readonly days: DayRange[] }>();
+  const recordsOf = (sensor: string): { readonly hours: StoredHour[]; readonly days: DayRange[] } => {
+    const records = bySensor.get(sensor) ?? { hours: [], days: [] };
+    bySensor.set(sensor, records);
+    return records;
+  };
   for (const name of await namesIn(join(dir, TEMPERATURE))) {
-    const stored = storeOf(name);
-    if (stored === null) continue;
-    const text = (await textOf(join(dir, TEMPERATURE, name))) ?? "";
-    const read = readStore(`${TEMPERATURE}/${name}`, text);
-    problems.push(...read.problems);
-    const hours = bySensor.get(stored.sensor) ?? [];
-    for (const hour of read.hours) if (startOf(hour.hour) + HOUR <= before) hours.push(hour);
-    bySensor.set(stored.sensor, hours);
+    const [hourly, daily] = [storeOf(name), dailyOf(name)];
+    if (hourly !== null) {
+      const read = await hoursIn(dir, name);
+      problems.push(...read.problems);
+      const { hours } = recordsOf(hourly.sensor);
+      for (const hour of read.hours) if (startOf(hour.hour) + HOUR <= before) hours.push(hour);
+    } else if (daily !== null) {
+      const read = await daysIn(dir, name);
+      problems.push(...read.problems);
+      recordsOf(daily.sensor).days.push(...read.days);
+    }
   }
-  const sensors = [...bySensor].map(([sensor, hours]) => ({
+  const sensors = [...bySensor].map(([sensor, { hours, days }]) => ({
     sensor,
     hours: hours.sort((a, b) => a.hour - b.hour).map(recordOf),
+    days: days.map(dailyRecordOf),
   }));
   return { sensors, problems };
 }
@@ -81,9 +120,16 @@ export async function readNewestForecast(
     )
     .sort((a, b) => b.issued - a.issued)[0];
   if (newest === undefined) return { forecast: null, problems: [] };
-  const rows = await allRows(await openTable(join(dir, FORECASTS, newest.name)));
-  const { forecast, problems } = readForecast({ file: `${FORECASTS}/${newest.name}`, rows });
-  return { forecast: forecast === null ? null : { ...forecast, issued: newest.issued }, problems };
+  const file = `${FORECASTS}/${newest.name}`;
+  const opened = await openTable(join(dir, file), file);
+  if (opened.table === null) return { forecast: null, problems: [opened.problem] };
+  const cut: Problem[] = [];
+  const rows = await allRows(opened.table, cut);
+  const { forecast, problems } = readForecast({ file, rows });
+  return {
+    forecast: forecast === null ? null : { ...forecast, issued: newest.issued },
+    problems: [...cut, ...problems],
+  };
 }
 
 /** What writing changed. */
@@ -96,7 +142,8 @@ export interface Written {
 async function writeWhole(dir: string, folder: string, name: string, text: string): Promise<Written> {
   const path = join(dir, folder, name);
   const file = `${folder}/${name}`;
-  const before = await textOf(path);
+  const stands = await readText(path, file);
+  const before = "text" in stands ? stands.text : "";
   if (before === text) return { file, change: "same" };
   const { default: writeFileAtomic } = await import("write-file-atomic");
   await mkdir(join(dir, folder), { recursive: true });
@@ -125,8 +172,7 @@ export async function storeHours(
   const problems: Problem[] = [];
   for (const [year, imported] of years) {
     const name = storeName(sensor, year);
-    const before = await textOf(join(dir, TEMPERATURE, name));
-    const read = before === null ? { hours: [], problems: [] } : readStore(`${TEMPERATURE}/${name}`, before);
+    const read = await hoursIn(dir, name);
     problems.push(...read.problems);
     texts.push({ name, text: writeStore(sensor, mergeHours(read.hours, imported.map(tidyHour))) });
   }
@@ -137,15 +183,13 @@ export async function storeHours(
 }
 
 /** Where sensors hang that an import placed. */
-export const readPlacesIn = async (
+export async function readPlacesIn(
   dir: string,
   farm: FarmSettings,
-): Promise<{ readonly places: Places; readonly problems: readonly Problem[] }> =>
-  readPlaces(
-    `${TEMPERATURE}/${PLACES_NAME}`,
-    (await textOf(join(dir, TEMPERATURE, PLACES_NAME))) ?? "",
-    farm,
-  );
+): Promise<{ readonly places: Places; readonly problems: readonly Problem[] }> {
+  const read = await storedIn(dir, PLACES_NAME, (file, text) => readPlaces(file, text, farm));
+  return { places: new Map(), problems: [], ...read };
+}
 
 /** Remembers where a sensor hangs. */
 export async function storePlace(
@@ -156,6 +200,37 @@ export async function storePlace(
   const { places } = await readPlacesIn(dir, farm);
   return writeWhole(dir, TEMPERATURE, PLACES_NAME, writePlaces(new Map([...places, [sensor, hangs]])));
 }
+
+/** Lays days over what a sensor's files of daily records hold, as {@link storeHours} does with hours. */
+export async function storeDays(
+  dir: string,
+  sensor: string,
+  days: readonly DayRange[],
+): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
+  const years = [...new Set(days.map(({ date }) => Number(date.slice(0, 4))))];
+  const stored = await Promise.all(
+    years.map(async (year) => ({ year, ...(await daysIn(dir, dailyName(sensor, year))) })),
+  );
+  const problems = stored.flatMap((each) => each.problems);
+  const written: Written[] = [];
+  if (problems.length > 0) return { written, problems };
+  for (const { year, days: before } of stored) {
+    const own = days.filter(({ date }) => Number(date.slice(0, 4)) === year);
+    const text = writeDaily(sensor, mergeDays(before, own));
+    written.push(await writeWhole(dir, TEMPERATURE, dailyName(sensor, year), text));
+  }
+  return { written, problems };
+}
+
+/** What was said of kinds of logs before; nothing when the file is missing or spoiled. */
+export async function readLogKinds(dir: string): Promise<readonly LogKind[]> {
+  const file = `${TEMPERATURE}/${KINDS}`;
+  const { table } = await openTable(join(dir, file), file);
+  return table === null ? [] : readKinds(await allRows(table, []));
+}
+
+export const storeLogKinds = (dir: string, kinds: readonly LogKind[]): Promise<Written> =>
+  writeWhole(dir, TEMPERATURE, KINDS, writeKinds(kinds));
 
 /** Keeps a forecast beside the earlier ones. */
 export const storeForecast = (dir: string, forecast: Forecast): Promise<Written> =>

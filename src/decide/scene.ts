@@ -6,13 +6,13 @@ import {
   HOUR,
   type Instant,
   instantAt,
+  type LocalDate,
   localDate,
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
 import {
   type Forecast,
-  type HourlyRecord,
   outside,
   type SensorRecords,
   type Weather,
@@ -66,12 +66,18 @@ export function sceneOf(input: WeekInput): {
   const sensors = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
   const since = instantAt(zone, from, 0);
   const { hours, doubtful } = outside(sensors, farm.place, settings, farm.keepFlagged, since);
-  const result = weatherOf({ place: farm.place, settings, hours, forecast, on, from, until });
+  const daily = sensors.flatMap(({ days }) => days ?? []);
+  const result = weatherOf({ place: farm.place, settings, hours, daily, forecast, on, from, until });
   const known = hours.filter(({ hour }) => startOf(hour) < on);
-  const latest = known[known.length - 1];
+  const dates = daily.map(({ date }) => date).filter((date) => date < today);
+  const ends = [
+    ...known.slice(-1).map(({ hour }) => startOf((hour + 1) as UtcHour)),
+    ...dates.map((date) => instantAt(zone, addDays(date, 1), 0)),
+  ];
+  const begins = [...known.slice(0, 1).map(({ hour }) => localDate(zone, startOf(hour))), ...dates].sort();
   const madeFrom: MadeFrom = {
     sensors: sensors.map(({ sensor }) => sensor),
-    latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
+    latest: ends.length === 0 ? null : (Math.max(...ends) as Instant),
     gaps: result?.gaps ?? [],
     doubtful,
     forecastIssued: forecast?.issued ?? null,
@@ -82,7 +88,7 @@ export function sceneOf(input: WeekInput): {
       ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
   };
-  const problems = [...input.problems, ...missing(input, madeFrom, hours)];
+  const problems = [...input.problems, ...missing(input, madeFrom, begins[0] ?? null)];
   return { scene: result === null ? null : stage(input, result), madeFrom, problems };
 }
 
@@ -115,7 +121,7 @@ function coversLying(farm: Farm, on: Instant): ReadonlyMap<string, readonly stri
 function missing(
   { farm, forecast, on, days }: WeekInput,
   madeFrom: MadeFrom,
-  hours: readonly HourlyRecord[],
+  began: LocalDate | null,
 ): readonly Problem[] {
   const need = (code: string, file: string, expected: string, received: string, hint: string): Problem => ({
     code,
@@ -163,9 +169,7 @@ function missing(
       ),
     );
   }
-  const first = hours.find(({ hour }) => startOf(hour) < on);
   const earliest = farm.successions.map(({ sown }) => sown).sort()[0];
-  const began = first === undefined ? null : localDate(farm.place.zone, startOf(first.hour));
   if (began !== null && earliest !== undefined && earliest < began) {
     problems.push(
       need(

@@ -26,8 +26,10 @@ export interface Forecast {
   readonly days: readonly DailyRecord[];
 }
 
-/** What one sensor recorded, hour by hour, oldest first. Where it stands, the farm says. */
+/** What one sensor recorded, oldest first. Where it stands, the farm says. */
 export interface SensorRecords {
   readonly sensor: string;
   readonly hours: readonly HourlyRecord[];
+  /** Lows and highs of days from a daily record, if it has one. */
+  readonly days?: readonly DailyRecord[];
 }

@@ -42,6 +42,8 @@ export interface WeatherInput {
   readonly settings: Settings;
   /** Outside sensor, in order of time. */
   readonly hours: readonly HourlyRecord[];
+  /** Lows and highs of days on which it has no hours. */
+  readonly daily: readonly DailyRecord[];
   readonly forecast: Forecast | null;
   /** Nothing logged at or after this moment is used. */
   readonly on: Instant;
@@ -116,6 +118,9 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
       known.set(date, { low: lowest[day]!, high: highest[day]!, wind: null, sky: null, origin: "logger" });
     }
   });
+  for (const { date, low, high, wind, sky } of input.daily) {
+    if (date < today && !known.has(date)) known.set(date, { low, high, wind, sky, origin: "logger" });
+  }
   for (const { date, low, high, wind, sky } of input.forecast?.days ?? []) {
     if (date < today) continue;
     known.set(date, { low: Math.min(low, high), high: Math.max(low, high), wind, sky, origin: "forecast" });

@@ -146,15 +146,9 @@ async function check(name: string): Promise<void> {
   expect(found).toMatchObject(dropped);
 }
 
-const notYet = JSON.parse(readFileSync(join(here, "notYet.json"), "utf8")) as readonly string[];
-const everything = process.env.LEAFPACE_LOGS === "all";
-const names = readdirSync(corpus)
-  .sort()
-  .filter((name) => everything || !notYet.includes(name));
-
 describe("a log as found", () => {
-  for (const name of names) test(`${name}: ${expectedOf(name).about}`, () => check(name));
-  test.todo("every log is read as it should be: notYet.json is empty");
+  for (const name of readdirSync(corpus).sort())
+    test(`${name}: ${expectedOf(name).about}`, () => check(name));
 });
 
 /** Every file below a folder, with its bytes. */
@@ -166,7 +160,7 @@ const contents = (folder: string): ReadonlyMap<string, string> =>
       .map((path) => [relative(folder, path), readFileSync(path, "latin1")]),
   );
 
-test("the corpus is what make.mjs writes, and notYet.json names only logs of it", () => {
+test("the corpus is what make.mjs writes", () => {
   const made = mkdtempSync(join(tmpdir(), "leafpace-"));
   spawnSync(process.execPath, [join(here, "make.mjs"), made]);
   const [own, fresh] = [contents(corpus), contents(made)];
@@ -174,5 +168,5 @@ test("the corpus is what make.mjs writes, and notYet.json names only logs of it"
   const different = [...new Set([...own.keys(), ...fresh.keys()])].filter(
     (path) => own.get(path) !== fresh.get(path),
   );
-  expect([different, notYet.filter((name) => !own.has(join(name, "expected.json")))]).toEqual([[], []]);
+  expect(different).toEqual([]);
 });

@@ -34,7 +34,8 @@ function daysIn(dir: string): Stored["days"] {
 /** Reads a store as the other commands do. */
 export async function readBack(dir: string): Promise<Stored> {
   const { sensors } = await readSensors(dir, FOREVER);
-  const hours = sensors.map(({ sensor, hours }) => [
+  const hourly = sensors.filter(({ hours }) => hours.length > 0);
+  const hours = hourly.map(({ sensor, hours }) => [
     sensor,
     hours.map(
       ({ hour, mean, count, lowest, highest }) =>

@@ -40,7 +40,7 @@ function weatherIn(city: City, days: readonly DailyRecord[], settings: Settings)
   const place = CITIES[city];
   const [from, until] = [days[0]!.date, days[days.length - 1]!.date];
   const on = instantAt(place.zone, addDays(from, -1), 12);
-  const result = weatherOf({ place, settings, hours: [], forecast: { issued: on, days }, on, from, until });
+  const result = weatherOf({ place, settings, hours: [], daily: [], forecast: { issued: on, days }, on, from, until });
   if (result === null) throw new RangeError(`no weather in ${city}`);
   return result.weather;
 }
