@@ -1,10 +1,18 @@
 import { defineConfig } from "vitest/config";
 
+const BROWSER = "test/browser/**/*.test.ts";
+
 export default defineConfig({
   test: {
-    include: ["test/**/*.test.ts"],
     pool: "forks",
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    projects: [
+      { extends: true, test: { name: "node", include: ["test/**/*.test.ts"], exclude: [BROWSER] } },
+      {
+        extends: true,
+        test: { name: "browser", include: [BROWSER], globalSetup: "test/browser/setup.ts" },
+      },
+    ],
   },
 });

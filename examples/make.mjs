@@ -1,4 +1,5 @@
-// Writes the invented weather of the example farm: hollow-creek/logger-export.csv and hollow-creek/forecast.csv.
+// Writes the invented weather of the example farm: hollow-creek/logger-export.csv and hollow-creek/forecast.csv as they
+// are on Monday, logger-wednesday.csv and forecast-wednesday.csv as they are two days later.
 //
 //   node examples/make.mjs            into examples/hollow-creek
 //   node examples/make.mjs FOLDER     into FOLDER
@@ -59,6 +60,33 @@ const FORECAST = [
   { date: "2026-04-27", low: 37, high: 57, wind: 7, sky: "mixed" },
   { date: "2026-04-28", low: 38, high: 60, wind: 6, sky: "mixed" },
   { date: "2026-04-29", low: 40, high: 62, wind: 6, sky: "sun" },
+];
+
+/** How the days from Monday on turned out; the last point only closes the curve. [°F] */
+const CAME = [
+  { at: "2026-04-19 14:40", value: 63 },
+  { at: "2026-04-20 04:58", value: 40.2 },
+  { at: "2026-04-20 14:40", value: 60.5 },
+  { at: "2026-04-21 04:57", value: 44.5 },
+  { at: "2026-04-21 14:40", value: 74.2 },
+  { at: "2026-04-22 04:55", value: 50.1 },
+  { at: "2026-04-22 14:40", value: 79 },
+].map(({ at, value }) => ({ at: minute(at), value, bright: 0.7 }));
+const SEED_AGAIN = 20260422;
+
+/** Wednesday 11:45 on the wall, when the logger is read again. */
+const LAST_AGAIN = minute("2026-04-22 10:45");
+
+/** The days ahead as told on Wednesday at 11:00: the frost has become sharper, the days after it milder. */
+const FORECAST_AGAIN = [
+  { date: "2026-04-22", low: 50, high: 79, wind: 8, sky: "sun" },
+  { date: "2026-04-23", low: 39, high: 49, wind: 14, sky: "mixed" },
+  { date: "2026-04-24", low: 28, high: 51, wind: 3, sky: "sun" },
+  { date: "2026-04-25", low: 34, high: 58, wind: 5, sky: "sun" },
+  { date: "2026-04-26", low: 40, high: 59, wind: 7, sky: "mixed" },
+  { date: "2026-04-27", low: 41, high: 61, wind: 7, sky: "mixed" },
+  { date: "2026-04-28", low: 40, high: 62, wind: 6, sky: "mixed" },
+  { date: "2026-04-29", low: 41, high: 63, wind: 6, sky: "sun" },
 ];
 
 /**
@@ -161,13 +189,19 @@ function stamp(at) {
   return `${date} ${pad(hour % 12 || 12, 2)}:${pad(wall.getUTCMinutes(), 2)}:00 ${hour < 12 ? "AM" : "PM"}`;
 }
 
-function loggerExport() {
-  const next = chance(SEED);
-  const points = turns(next);
+/**
+ * An export of the logger between two minutes.
+ *
+ * @param {() => number} next
+ * @param {{ at: number, value: number, bright: number }[]} points turning points
+ * @param {number} first
+ * @param {number} last
+ */
+function loggerExport(next, points, first, last) {
   const rows = ["Logger export - Hollow Creek outside", "No.,Date/Time,Temperature (°F),Battery (V)"];
   let turn = 0;
   let flutter = 0;
-  for (let at = 0; at <= LAST; at += STEP) {
+  for (let at = first; at <= last; at += STEP) {
     while (points[turn + 1].at <= at) turn++;
     const from = points[turn];
     const to = points[turn + 1];
@@ -184,12 +218,19 @@ function loggerExport() {
   return `${rows.join("\r\n")}\r\n`;
 }
 
-function forecast() {
-  const rows = FORECAST.map(({ date, low, high, wind, sky }) => [date, low, high, wind, sky].join(","));
+/** @param {typeof FORECAST} days */
+function forecast(days) {
+  const rows = days.map(({ date, low, high, wind, sky }) => [date, low, high, wind, sky].join(","));
   return `${["date,low (F),high (F),wind (mph),sky", ...rows].join("\n")}\n`;
 }
 
 const folder = process.argv[2] ?? fileURLToPath(new URL("hollow-creek", import.meta.url));
 mkdirSync(folder, { recursive: true });
-writeFileSync(join(folder, "logger-export.csv"), loggerExport());
-writeFileSync(join(folder, "forecast.csv"), forecast());
+const next = chance(SEED);
+const files = {
+  "logger-export.csv": loggerExport(next, turns(next), 0, LAST),
+  "forecast.csv": forecast(FORECAST),
+  "logger-wednesday.csv": loggerExport(chance(SEED_AGAIN), CAME, LAST + STEP, LAST_AGAIN),
+  "forecast-wednesday.csv": forecast(FORECAST_AGAIN),
+};
+for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);

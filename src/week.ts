@@ -1,5 +1,6 @@
 import {
   changesOf,
+  cropAirOf,
   leafSurprises,
   ledgerOf,
   nightsOf,
@@ -28,6 +29,7 @@ export function week(input: WeekInput): Outcome {
     weather: [],
     warnings: [],
     tunnels: [],
+    air: null,
     successions: [],
     picks: [],
     products: [],
@@ -48,6 +50,7 @@ export function week(input: WeekInput): Outcome {
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
     tunnels: plans.map((plan) => tunnelPlan(scene, plan)),
+    air: cropAirOf(scene, plans),
     successions,
     picks,
     products: productsAt(farm, picks, successions),
@@ -58,13 +61,13 @@ export function week(input: WeekInput): Outcome {
 
 /** Where everything stands, and the best covers for all of it. */
 export function planAll(scene: Scene): readonly Planned[] {
-  const { farm, weather, horizon, settings } = scene;
+  const { farm } = scene;
   const tunnels = farm.tunnels.map((tunnel) => {
-    const at = tunnelNow(farm, tunnel, weather, horizon, settings);
+    const at = tunnelNow(scene, tunnel);
     const sown = farm.successions.filter((succession) => succession.tunnel === tunnel.id);
     return {
       at,
-      standings: sown.map((succession) => standing(farm, succession, at, weather, horizon, settings)),
+      standings: sown.map((succession) => standing(scene, succession, at)),
     };
   });
   return shareCovers(scene, tunnels);

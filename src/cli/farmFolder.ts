@@ -1,4 +1,4 @@
-import { access, readFile } from "node:fs/promises";
+import { access } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { catalogue, type Farm } from "../farm/index.ts";
 import {
@@ -14,6 +14,7 @@ import type { OtherUnits } from "../quantity/index.ts";
 import type { Context } from "./context.ts";
 import { readPlacesIn } from "./store.ts";
 import { allRows, openTable } from "./table.ts";
+import { readText } from "./textFile.ts";
 
 /** A folder with its farm, or with what keeps it from being read. */
 export type FarmFolder<Value> = { readonly dir: string } & Read<Value>;
@@ -33,11 +34,20 @@ async function findFolder({ farm, io }: Context): Promise<string | null> {
   }
 }
 
-async function tableIn(dir: string, file: string): Promise<Table | null> {
+/** A table of the folder; null when it is not there or cannot be opened, which is a problem. */
+async function tableIn(dir: string, file: string, problems: Problem[]): Promise<Table | null> {
   const path = join(dir, file);
   if (!(await there(path))) return null;
-  const { table } = await openTable(path, file);
-  return table === null ? null : { file, rows: await allRows(table, []) };
+  const { table, problem } = await openTable(path, file);
+  if (problem !== null) problems.push(problem);
+  return table === null ? null : { file, rows: await allRows(table, problems) };
+}
+
+async function settingsIn(dir: string, problems: Problem[]): Promise<string | null> {
+  const read = await readText(join(dir, "farm.yaml"), "farm.yaml");
+  if ("text" in read) return read.text;
+  problems.push(read.problem);
+  return null;
 }
 
 const noFolder = ({ farm, io }: Context): Problem => ({
@@ -84,13 +94,15 @@ async function placed<Known extends FarmSettings>(
 /** Finds and reads the whole farm folder. */
 export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
+    const unread: Problem[] = [];
     const [text, successions, pieces, notes] = await Promise.all([
-      readFile(join(dir, "farm.yaml"), "utf8"),
-      tableIn(dir, "successions.csv"),
-      tableIn(dir, "pieces.csv"),
-      tableIn(dir, "notes.csv"),
+      settingsIn(dir, unread),
+      tableIn(dir, "successions.csv", unread),
+      tableIn(dir, "pieces.csv", unread),
+      tableIn(dir, "notes.csv", unread),
     ]);
-    const files: FolderFiles = { farm: { file: "farm.yaml", text }, successions, pieces, notes };
+    const farm = text === null ? null : { file: "farm.yaml", text };
+    const files: FolderFiles = { farm, successions, pieces, notes, unread };
     const known = catalogue();
     return placed(dir, await withUnits((other) => readFolder(files, known, other)));
   });
@@ -98,7 +110,9 @@ export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
 /** Finds the folder and reads farm.yaml alone: enough to know the zone and the sensors. */
 export const openSettings = (context: Context): Promise<FarmFolder<FarmSettings>> =>
   inFolder(context, async (dir) => {
-    const text = await readFile(join(dir, "farm.yaml"), "utf8");
+    const unread: Problem[] = [];
+    const text = await settingsIn(dir, unread);
+    if (text === null) return { value: null, problems: unread };
     const known = catalogue();
     const { farm, problems } = await withUnits((other) => farmFile("farm.yaml", text, known, other));
     return farm === null ? { value: null, problems } : placed(dir, { value: farm, problems });

@@ -12,6 +12,8 @@ export interface Io {
   readonly stderr: Sink;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly cwd: string;
+  /** The machine's time zone. */
+  readonly zone: string;
   /** Milliseconds since 1970. */
   now(): number;
   /** All of standard input. */
@@ -36,6 +38,7 @@ export const processIo = (): Io => ({
   stderr: sink(process.stderr),
   env: process.env,
   cwd: process.cwd(),
+  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   now: () => Date.now(),
   input: () => allOf(process.stdin),
 });

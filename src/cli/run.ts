@@ -1,15 +1,17 @@
 import { Command, CommanderError, Option } from "commander";
-import { formatProblem, type Problem } from "../problem/index.ts";
+import { formatProblem } from "../problem/index.ts";
 import { COMMANDS } from "./commands/all.ts";
 import { COULD_NOT, contextOf, DONE } from "./context.ts";
 import type { Io } from "./io.ts";
 import { SHARED } from "./shared.options.ts";
 import { SHORT_HELP } from "./shortHelp.ts";
 import type { CommandSpec, Given, OptionSpec } from "./spec.ts";
+import { refusedBySystem } from "./unreadable.ts";
 import { version } from "./version.ts";
 
-function optionOf({ flags, description, choices }: OptionSpec): Option {
+function optionOf({ flags, description, choices, repeats }: OptionSpec): Option {
   const option = new Option(flags, description);
+  if (repeats) option.argParser((text: string, before: readonly string[] = []) => [...before, text]);
   return choices === undefined ? option : option.choices([...choices]);
 }
 
@@ -25,26 +27,6 @@ function examplesOf({ examples }: CommandSpec): string {
     narrow ? `  ${command.padEnd(wide)}  ${shows}` : `  ${command}\n      ${shows}`,
   );
   return `Examples:\n${lines.join("\n")}\n`;
-}
-
-const REFUSED: Readonly<Record<string, string>> = {
-  EACCES: "no permission",
-  EPERM: "no permission",
-  EROFS: "a disk that cannot be written",
-  ENOSPC: "a full disk",
-  ENOENT: "no such folder",
-  ENOTDIR: "a file in the place of a folder",
-  EISDIR: "a folder in the place of a file",
-};
-
-/** What the machine refuses is no fault of ours: a full disk, a folder nobody may write. */
-function systemRefusal(error: unknown): Problem | null {
-  const { code, path } = error as NodeJS.ErrnoException;
-  const received = code === undefined ? undefined : REFUSED[code];
-  if (received === undefined || path === undefined) return null;
-  const expected = "a file or folder that can be used";
-  const hint = "Look at its name and its permissions.";
-  return { code: "system", weight: "stops", file: path, line: null, column: null, expected, received, hint };
 }
 
 /**
@@ -90,7 +72,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : COULD_NOT;
-    const refused = systemRefusal(error);
+    const refused = refusedBySystem(error);
     if (refused === null) throw error;
     io.stderr.write(`${formatProblem(refused)}\n`);
     return COULD_NOT;

@@ -5,10 +5,12 @@ export interface OptionSpec {
   readonly flags: string;
   readonly description: string;
   readonly choices?: readonly string[];
+  /** May be given several times. */
+  readonly repeats?: true;
 }
 
 /** What was given on the command line, by the option's long name. */
-export type Given = Readonly<Record<string, string | boolean | undefined>>;
+export type Given = Readonly<Record<string, string | boolean | readonly string[] | undefined>>;
 
 export interface CommandSpec {
   readonly name: string;

@@ -36,9 +36,8 @@ export type Opened =
   | { readonly table: OpenTable; readonly problem: null }
   | { readonly table: null; readonly problem: Problem };
 
-/** Cells that have swallowed rows: a line within one has at least half of the header's separators, and cells are missing. */
+/** A cell that has swallowed rows: a line within it has at least half of the header's separators. */
 const swallowed = (cells: readonly string[], separator: string, columns: number): boolean =>
-  cells.length !== columns &&
   cells.some((cell) =>
     cell
       .split("\n")
@@ -102,7 +101,8 @@ async function walkCells(
     if (stray || (own === 1 && statedSeparator(cells.join(separator)) !== null)) return;
     if (remarks && cells[0]!.startsWith("#")) return;
     columns ||= cells.length;
-    if (within > 0 && swallowed(cells, separator, columns)) {
+    // A logger's remark may hold what looks like a row, and its quotes are closed; people leave some open.
+    if (within > 0 && (remarks || cells.length !== columns) && swallowed(cells, separator, columns)) {
       stray = true;
       problems.push(strayQuote(file, own, `one that runs on to line ${own + within}`));
     } else take({ line: own, cells });

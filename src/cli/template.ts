@@ -1,3 +1,8 @@
+import { shownLength, type Units } from "../folder/index.ts";
+import { type Celsius, type Metre, toFahrenheit, toFeet } from "../quantity/index.ts";
+import { type FirstFarm, NOTHING } from "./firstFarm.ts";
+import { NOWHERE, type Part, type Whereabouts } from "./whereabouts.ts";
+
 /** One file of a new farm folder. */
 export interface TemplateFile {
   readonly name: string;
@@ -7,6 +12,7 @@ export interface TemplateFile {
 interface Words {
   readonly units: string;
   readonly elevation: string;
+  readonly usual: readonly [string, string];
   readonly tunnel: string;
   readonly price: string;
   readonly order: string;
@@ -20,10 +26,11 @@ interface Words {
   readonly cut: string;
 }
 
-const WORDS: Readonly<Record<"US" | "metric", Words>> = {
+const WORDS: Readonly<Record<Units, Words>> = {
   US: {
     units: "US",
     elevation: "620 ft",
+    usual: ["38 F", "60 F"],
     tunnel: "50 ft",
     price: "12 per lb",
     order: "30 lb",
@@ -39,6 +46,7 @@ const WORDS: Readonly<Record<"US" | "metric", Words>> = {
   metric: {
     units: "metric",
     elevation: "190 m",
+    usual: ["3 C", "16 C"],
     tunnel: "15 m",
     price: "26 per kg",
     order: "14 kg",
@@ -53,23 +61,44 @@ const WORDS: Readonly<Record<"US" | "metric", Words>> = {
   },
 };
 
-/** Where the farm is, as far as it was said. */
-export interface Whereabouts {
-  readonly latitude: string | null;
-  readonly longitude: string | null;
-  readonly elevation: string | null;
-  readonly zone: string | null;
-}
+/** To a tenth, without trailing zeros. */
+const tenth = (value: number): string => String(Math.round(value * 10) / 10);
 
-const NOWHERE: Whereabouts = { latitude: null, longitude: null, elevation: null, zone: null };
+/** A length in the unit of the tables' headers. */
+const measured = (length: Metre, units: Units): string =>
+  String(Math.round((units === "US" ? toFeet(length) : length) * 100) / 100);
 
-/** A line of the place: live when it was said, else an example behind a #. */
-const placeLine = (name: string, said: string | null, example: string, remark: string): string =>
-  `${`${said === null ? "# " : ""}  ${name}: ${said ?? example}`.padEnd(27)} # ${remark}`;
+/** A line of the place: live when it is known, else an example behind a #. */
+const placeLine = (name: string, part: Part | null, example: string, remark: string): string =>
+  `${`${part === null ? "# " : ""}  ${name}: ${part?.text ?? example}`.padEnd(27)} # ${remark}`;
+
+const degrees = (units: Units, value: Celsius): string =>
+  units === "US" ? `${tenth(toFahrenheit(value))} F` : `${tenth(value)} C`;
+
+const usualText = (words: Words, units: Units, { usual }: FirstFarm): string =>
+  usual.length === 0
+    ? `# usual weather: { Apr: { low: ${words.usual[0]}, high: ${words.usual[1]} } }`
+    : [
+        "usual weather:",
+        ...usual.map(
+          ({ month, low, high }) =>
+            `  ${month}: { low: ${degrees(units, low)}, high: ${degrees(units, high)} }`,
+        ),
+      ].join("\n");
+
+/** One tunnel for each bed, or one to begin with. */
+const tunnelsText = (words: Words, units: Units, { beds }: FirstFarm): string =>
+  (beds.length === 0 ? [words.tunnel] : beds.map(({ length }) => shownLength(length, units)))
+    .map(
+      (length, i) => `  - { id: T${i + 1}, name: Tunnel ${i + 1}, length: ${length}, hoops: wire, beds: 1 }`,
+    )
+    .join("\n");
 
 const farm = (
   words: Words,
+  units: Units,
   { latitude, longitude, elevation, zone }: Whereabouts,
+  first: FirstFarm,
 ): string => `# Your farm. Change what stands here; take the # away in front of a line to use it.
 # A number carries its unit: 50 ft, 15 m, 85 F, 29 C, 60 %.
 
@@ -80,24 +109,28 @@ units: ${words.units}${" ".repeat(Math.max(1, 20 - words.units.length))}# US or 
 place:
 ${placeLine("latitude", latitude, "44.12", "north positive")}
 ${placeLine("longitude", longitude, "-72.84", "east positive: America is negative")}
-${placeLine("elevation", elevation, words.elevation, "above the sea")}
-${placeLine("zone", zone, "America/New_York", "continent/city of your clock")}
+${placeLine("elevation", elevation, words.elevation, elevation?.standsIn ? "the sea, until you write your height above it" : "above the sea")}
+${placeLine("zone", zone, "America/New_York", zone?.standsIn ? "this machine's; continent/city of your clock" : "continent/city of your clock")}
   setting: inland           # inland, or coast near a large water
+
+# Usual low and high of a month, as an almanac has them. They stand in where there is no temperature log,
+# and beyond the forecast.
+${usualText(words, units, first)}
 
 # When you go along the beds anyway.
 walks: { morning: "7:00", evening: "18:00" }
 
 # Where you sell, and when you cut for it. Several picks may serve one market.
 markets:
-  - id: saturday
-    name: Saturday market
-    day: Saturday
+  - id: ${(first.market ?? "Saturday").toLowerCase()}
+    name: ${first.market ?? "Saturday"} market
+    day: ${first.market ?? "Saturday"}
     picks:
       - { days before: 1, time: "6:00" }
 
 # Hoops whose beds share one cover. hoops: wire, conduit, pvc, or none.
 tunnels:
-  - { id: T1, name: Tunnel 1, length: ${words.tunnel}, hoops: wire, beds: 1 }
+${tunnelsText(words, units, first)}
 
 # What you sell. The shares of a mix come to 100 %.
 # products:
@@ -105,7 +138,7 @@ tunnels:
 #     name: Salad mix
 #     parts: { lettuce-mix: 50 %, arugula: 25 %, mizuna: 25 % }
 #     price: ${words.price}
-#     orders: [ { market: saturday, weight: ${words.order} } ]
+#     orders: [ { market: ${(first.market ?? "Saturday").toLowerCase()}, weight: ${words.order} } ]
 
 # labour: { wage: 18, pace: 1 }     # pace 1.5: covers take you half as long again
 # limits: { changes per week: 3, wind: ${words.wind}, dim days: 2, caution: 3 }
@@ -119,23 +152,25 @@ sensors: { outside: outside }
 # covers: { row-cover-19: { light: 0.83 } }
 `;
 
-const successions = ({
-  length,
-  bed,
-}: Words): string => `# One line for each sowing. net: yes when it must stay under insect net.
+const successions = (
+  { length, bed }: Words,
+  units: Units,
+  { beds }: FirstFarm,
+): string => `# One line for each sowing. net: yes when it must stay under insect net.
 # For example, without the #:
 # S01,lettuce-mix,T1,${bed[0]},${bed[1]},2026-04-01,saturday,0,no
 id,crop,tunnel,from (${length}),to (${length}),sown,market,cuts,net
-`;
+${beds.map((each, i) => `S${String(i + 1).padStart(2, "0")},${each.crop},T${i + 1},0,${measured(each.length, units)},${each.sown},,0,no\n`).join("")}`;
 
-const pieces = ({
-  length,
-  piece,
-}: Words): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
+const pieces = (
+  { length, piece }: Words,
+  units: Units,
+  { cloths }: FirstFarm,
+): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
 # For example, without the #:
 # C1,row-cover-19,${piece},2,T1
 id,cover,length (${length}),count,lies on
-`;
+${cloths.map((each, i) => `C${i + 1},${each.cover},${measured(each.length, units)},1,\n`).join("")}`;
 
 const notes = ({ leaves, cut }: Words): string => `# What you saw or did. For example, without the #:
 # 2026-04-18 07:10,leaf,S01,${leaves},longest leaf of plants along the bed
@@ -147,12 +182,16 @@ when,kind,about,value,remark
 `;
 
 /** The files of a new farm folder. What is not said of the place is left for the grower to fill in. */
-export function template(units: "US" | "metric", where: Whereabouts = NOWHERE): readonly TemplateFile[] {
+export function template(
+  units: Units,
+  where: Whereabouts = NOWHERE,
+  first: FirstFarm = NOTHING,
+): readonly TemplateFile[] {
   const words = WORDS[units];
   return [
-    { name: "farm.yaml", text: farm(words, where) },
-    { name: "successions.csv", text: successions(words) },
-    { name: "pieces.csv", text: pieces(words) },
+    { name: "farm.yaml", text: farm(words, units, where, first) },
+    { name: "successions.csv", text: successions(words, units, first) },
+    { name: "pieces.csv", text: pieces(words, units, first) },
     { name: "notes.csv", text: notes(words) },
   ];
 }

@@ -8,9 +8,12 @@ import {
   type LogReading,
   type LogSaid,
   looksLikeForecast,
+  looksTyped,
+  namesTemperature,
   parseMoment,
   type SensorLog,
   temperatureLog,
+  typedForecast,
   type Understood,
 } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
@@ -22,7 +25,7 @@ import type { Encoding } from "./encoding.ts";
 import type { Given } from "./spec.ts";
 import { allRows, heldTable, type OpenTable, openTable } from "./table.ts";
 
-/** How a file is written. */
+/** How a table is written. */
 export interface Written {
   readonly file: string;
   readonly separator: string;
@@ -30,16 +33,21 @@ export interface Written {
 }
 
 /** One file as understood, ready to be stored. */
-export type Understanding = Written &
-  (
-    | {
-        readonly kind: "log";
-        readonly read: Understood;
-        readonly sensors: readonly SensorLog[];
-        readonly doubtful: readonly Doubtful[];
-      }
-    | { readonly kind: "forecast"; readonly forecast: Forecast; readonly issuedBy: IssuedBy }
-  );
+export type Understanding =
+  | (Written & {
+      readonly kind: "log";
+      readonly read: Understood;
+      readonly sensors: readonly SensorLog[];
+      readonly doubtful: readonly Doubtful[];
+    })
+  | {
+      readonly kind: "forecast";
+      readonly file: string;
+      /** null: typed lines, no table. */
+      readonly separator: string | null;
+      readonly forecast: Forecast;
+      readonly issuedBy: IssuedBy;
+    };
 
 export interface Attempt {
   readonly understanding: Understanding | null;
@@ -143,26 +151,28 @@ async function readLog(written: Written, table: OpenTable, around: Around): Prom
     : { ...read, understood: null, sensors: [], problems: [...read.problems, ...cut] };
 }
 
+const isTyped = ({ opening }: OpenTable): boolean => looksTyped(opening) && !opening.some(namesTemperature);
+
+const isTable = ({ opening }: OpenTable): boolean => opening.some(looksLikeForecast);
+
 async function readForecast(
-  written: Written,
+  { file, separator }: Written,
   table: OpenTable,
   issued: Instant | null,
-  { given, farm }: Around,
+  { given, context, farm }: Around,
 ): Promise<Attempt> {
   const cut: Problem[] = [];
   const rows = await allRows(table, cut);
   if (cut.length > 0) return { understanding: null, problems: cut };
-  const { forecast, issuedBy, problems } = forecastFile(
-    { file: written.file, rows },
-    farm.place.zone,
-    issued,
-    {
-      dates: (given.dates as DateOrder | undefined) ?? null,
-      units: farm.units,
-    },
-  );
+  const { forecast, issuedBy, problems } = isTable(table)
+    ? forecastFile({ file, rows }, farm.place.zone, issued, {
+        dates: (given.dates as DateOrder | undefined) ?? null,
+        units: farm.units,
+      })
+    : typedForecast({ file, rows }, farm.place.zone, issued, instant(context.io.now()), farm.units);
   if (forecast === null || issuedBy === null) return { understanding: null, problems };
-  return { understanding: { ...written, kind: "forecast", forecast, issuedBy }, problems };
+  const found = { kind: "forecast", file, separator: isTable(table) ? separator : null } as const;
+  return { understanding: { ...found, forecast, issuedBy }, problems };
 }
 
 function logAttempt(
@@ -187,8 +197,8 @@ export async function understand({ path, name }: Source, around: Around): Promis
   if (table === null) return { understanding: null, problems: [noText(problem)] };
   const written: Written = { file, separator: table.separator, encoding: table.encoding };
   const text = said(given, "issued");
-  const isForecast = table.opening.some(looksLikeForecast);
-  if (!isForecast || (text === null && !saysIssued(table))) {
+  const isForecast = isTable(table) || isTyped(table);
+  if (!isForecast || (isTable(table) && text === null && !saysIssued(table))) {
     const read = await readLog(written, table, around);
     const today = localDate(farm.place.zone, instant(context.io.now()));
     // Lows and highs of days that lie behind are a record, and no forecast.

@@ -5,6 +5,7 @@ import {
   type Reason,
   scaleText,
   type Understood,
+  WEEKDAYS,
 } from "../folder/index.ts";
 import {
   type Celsius,
@@ -14,6 +15,8 @@ import {
   localHour,
   startOf,
   toFahrenheit,
+  toMilesPerHour,
+  weekday,
 } from "../quantity/index.ts";
 import type { Forecast } from "../weather/index.ts";
 import type { Encoding } from "./encoding.ts";
@@ -198,28 +201,41 @@ export function understoodText(
 const ISSUED_BY: Readonly<Record<IssuedBy, string>> = {
   option: "as --issued says",
   file: "as the file says",
+  now: "now, since nothing says otherwise (--issued)",
   firstDay: "the beginning of its first day, since nothing says otherwise (--issued)",
 };
 
-/** What was understood of a forecast, for people. */
+/** One day of a forecast, as the grower sees it before it is stored. */
+function dayText({ date, low, high, wind, sky }: Forecast["days"][number], units: "US" | "metric"): string {
+  const named = WEEKDAYS[weekday(date)]!.slice(0, 3);
+  const range =
+    units === "US"
+      ? `${toFahrenheit(low).toFixed(1)} to ${toFahrenheit(high).toFixed(1)} °F`
+      : `${low.toFixed(1)} to ${high.toFixed(1)} °C`;
+  const blows =
+    wind === null
+      ? null
+      : `wind ${units === "US" ? `${toMilesPerHour(wind).toFixed(0)} mph` : `${(wind * 3.6).toFixed(0)} km/h`}`;
+  return [named, range, sky, blows].filter((part) => part !== null).join(", ");
+}
+
+/**
+ * What was understood of a forecast, for people.
+ *
+ * @param separator - Between the columns of a table; null for typed lines.
+ */
 export function forecastText(
   file: string,
-  separator: string,
+  separator: string | null,
   farm: { readonly zone: string; readonly units: "US" | "metric" },
   { issued, days }: Forecast,
   by: IssuedBy,
 ): string {
-  const low = Math.min(...days.map((day) => day.low));
-  const high = Math.max(...days.map((day) => day.high));
-  const known = (what: "wind" | "sky"): number => days.filter((day) => day[what] !== null).length;
   return `${file}: forecast\n${table([
-    ["columns", `separated by ${SEPARATOR[separator] ?? separator}`],
+    separator === null
+      ? ["lines", "typed, one a day"]
+      : ["columns", `separated by ${SEPARATOR[separator] ?? separator}`],
     ["issued", `${moment(farm.zone, issued)}, ${ISSUED_BY[by]}`],
-    [
-      "days",
-      `${days.length}, ${days[0]!.date} to ${days.at(-1)!.date}; wind on ${known("wind")}, sky on ${known("sky")}`,
-    ],
-    ["coldest", degrees(celsius(low), farm.units)],
-    ["warmest", degrees(celsius(high), farm.units)],
+    ...days.map((day): readonly [string, string] => [day.date, dayText(day, farm.units)]),
   ])}`;
 }

@@ -8,6 +8,7 @@ import {
   type Lying,
   leaf,
   lightThrough,
+  promisedGain,
   seedbedCooling,
 } from "./effect.ts";
 
@@ -48,16 +49,21 @@ export function lyingIn(
   }));
 }
 
-const promised = (lying: readonly Lying[], settings: Settings): number =>
-  lying.reduce((sum, { cover, vented }) => sum + cover.frostCredit * (vented ? settings.ventedNight : 1), 0);
-
 /**
- * The climate under a sequence of stretches that follow each other without a hole.
+ * The climate under a sequence of stretches that follow each other without a hole. An hour a logger under the cover has
+ * recorded is as recorded: its temperature is that of growing point, leaf and crop height, and the seedbed moves by as much as the
+ * recorded air differs from the computed. Light stays computed.
  *
+ * @param logged - What a logger under the cover recorded, by hour of the weather's arrays; NaN where it has nothing. [°C]
  * @throws RangeError if the stretches leave a hole: a programmer's mistake.
  * @source equations of effect.ts; the seedbed follows the mean of the last 24 h with half of the hour's departure from it: judgement
  */
-export function climate(weather: Weather, stretches: readonly Stretch[], settings: Settings): Climate {
+export function climate(
+  weather: Weather,
+  stretches: readonly Stretch[],
+  settings: Settings,
+  logged: Float64Array | null = null,
+): Climate {
   const from = stretches[0]?.from ?? 0;
   const length = (stretches[stretches.length - 1]?.to ?? from) - from;
   const make = (): Float64Array => new Float64Array(length);
@@ -75,7 +81,6 @@ export function climate(weather: Weather, stretches: readonly Stretch[], setting
   for (const { from: start, to, lying } of stretches) {
     if (start !== at) throw new RangeError(`stretch begins at hour ${start}, expected ${at}`);
     const through = lightThrough(lying);
-    const credit = promised(lying, settings);
     for (; at < to; at++) {
       const i = at - from;
       const air: Air = {
@@ -89,10 +94,17 @@ export function climate(weather: Weather, stretches: readonly Stretch[], setting
       growing[i] = growingPoint(lying, air, settings);
       radiation[i] = air.radiation * through;
       frost[i] = bare + gain(lying, calm, settings);
-      frostPromised[i] = bare + credit;
+      frostPromised[i] = bare + promisedGain(lying, calm, settings);
       heat[i] = leaf(lying, calm, settings);
       warm[i] = air.temperature + gain(lying, air, settings);
       cooling[i] = seedbedCooling(lying, air.radiation, settings);
+      const recorded = logged?.[at] ?? Number.NaN;
+      if (Number.isNaN(recorded)) continue;
+      warm[i] = warm[i]! + recorded - growing[i]!;
+      growing[i] = recorded;
+      frost[i] = recorded;
+      frostPromised[i] = recorded;
+      heat[i] = recorded;
     }
   }
   runningSeedbed(warm, cooling, seedbed);

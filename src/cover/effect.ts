@@ -26,27 +26,63 @@ export function lightThrough(lying: readonly Lying[]): number {
   return lying.reduce((share, { cover }) => share * cover.light, 1);
 }
 
+/** Light let through by shade cloth alone. [1] */
+function throughShade(lying: readonly Lying[]): number {
+  let share = 1;
+  for (const { cover } of lying) if (cover.kind === "shade") share *= cover.light;
+  return share;
+}
+
 /** Light kept off by shade cloth alone. [1] */
-const shaded = (lying: readonly Lying[]): number =>
-  1 -
-  lying.filter(({ cover }) => cover.kind === "shade").reduce((share, { cover }) => share * cover.light, 1);
+const shaded = (lying: readonly Lying[]): number => 1 - throughShade(lying);
+
+/** Gain by day: the strongest layer's, and a share of what each further one would give alone. [°C] */
+function dayGain(lying: readonly Lying[], { radiation, wind }: Air, settings: Settings): number {
+  const sun = radiation * throughShade(lying);
+  let strongest = 0;
+  let sum = 0;
+  for (const { cover, vented } of lying) {
+    const { day } = cover;
+    if (day.sun === 0) continue;
+    const alone = ((day.sun * sun) / (day.still + day.windy * wind)) * (vented ? settings.ventedDay : 1);
+    strongest = Math.max(strongest, alone);
+    sum += alone;
+  }
+  return strongest + settings.furtherLayer * (sum - strongest);
+}
+
+/** Gain by night, before dusk is counted: layers add up. [°C] */
+function nightGain(lying: readonly Lying[], { wind, cloud }: Air, settings: Settings): number {
+  let sum = 0;
+  for (const { cover, vented } of lying) {
+    const calm = cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud;
+    sum += calm * (vented ? settings.ventedNight : 1);
+  }
+  return sum / (1 + settings.nightWindLoss * wind);
+}
 
 /**
- * How much warmer the air under the layers is than outside, shade left out. Layers add up.
+ * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere.
  *
  * @returns [°C]
- * @source covers.md section 4: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json
+ * @source covers.md section 4: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json;
+ * what lies under shade gets only the sun it lets through: judgement
  */
-export function gain(lying: readonly Lying[], { radiation, wind, cloud }: Air, settings: Settings): number {
-  const dark = darkness(radiation, settings);
-  return lying.reduce((sum, { cover, vented }) => {
-    const { sun, still, windy } = cover.day;
-    const day = sun === 0 ? 0 : (sun * radiation) / (still + windy * wind);
-    const night =
-      ((cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud) / (1 + settings.nightWindLoss * wind)) *
-      dark;
-    return sum + day * (vented ? settings.ventedDay : 1) + night * (vented ? settings.ventedNight : 1);
-  }, 0);
+export const gain = (lying: readonly Lying[], air: Air, settings: Settings): number =>
+  dayGain(lying, air, settings) + nightGain(lying, air, settings) * darkness(air.radiation, settings);
+
+/**
+ * Night gain that may be promised against frost: the credit of each layer, and never more than is expected.
+ *
+ * @returns [°C]
+ * @source covers.md, notes on use: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
+ */
+export function promisedGain(lying: readonly Lying[], air: Air, settings: Settings): number {
+  const credit = lying.reduce(
+    (sum, { cover, vented }) => sum + cover.frostCredit * (vented ? settings.ventedNight : 1),
+    0,
+  );
+  return Math.min(credit, gain(lying, air, settings));
 }
 
 /** Temperature the growing point feels, for thermal time. [°C] Shade's share is a judgement with a spread of a factor two. */

@@ -6,7 +6,9 @@ import {
   type Exposed,
   frostWarning,
   heatWarning,
+  killingTemperature,
   lightWarning,
+  livedBefore,
   seedbedWarning,
   type Warning,
   windWarnings,
@@ -45,6 +47,17 @@ export function nightsOf(
   });
 }
 
+/** The growing point under the plan, from the weather's beginning to the end of the days planned. [°C] */
+function lived({ horizon, store }: Scene, { problem, choice, at }: Planned): Float64Array {
+  const temperature = at.unchanged.growing.slice(0, horizon.end);
+  choice.forEach((setting, i) => {
+    const { growing, from } = store.climate(problem.settings[setting]!);
+    const [a, b] = [horizon.starts[i]!, horizon.starts[i + 1]!];
+    temperature.set(growing.subarray(a - from, b - from), a);
+  });
+  return temperature;
+}
+
 /** What may still hurt before the next walk, when nothing can be done but go out at once. */
 function beforeNextWalk(scene: Scene, planned: Planned, exposed: readonly Exposed[]): Warning | null {
   const { farm, horizon, store, settings, weather } = scene;
@@ -55,7 +68,7 @@ function beforeNextWalk(scene: Scene, planned: Planned, exposed: readonly Expose
   const under = store.climate(problem.settings[problem.now]!);
   if (horizon.walks[0]!.part === "evening") {
     const hottest = extremeBetween(under.heat, under.from, from, to, Math.max) as Celsius;
-    return heatWarning(at.tunnel.id, today, hottest, hottest, exposed);
+    return heatWarning(at.tunnel.id, today, hottest, hottest, exposed, settings);
   }
   const bare = store.climate([]);
   const lowest = (values: Float64Array, start: number): Celsius =>
@@ -72,12 +85,12 @@ function beforeNextWalk(scene: Scene, planned: Planned, exposed: readonly Expose
     promised: lowest(under.frostPromised, under.from),
     windy: weather.days.find(({ date }) => date === today)!.wind > farm.limits.wind,
   };
-  return frostWarning(at.tunnel.id, night, risky);
+  return frostWarning(at.tunnel.id, night, risky, settings);
 }
 
 /** Everything that may hurt the crop from now to the end of the days planned, most urgent first. */
 export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Warning[] {
-  const { farm, horizon, weather, store } = scene;
+  const { farm, horizon, weather, store, settings } = scene;
   const dates = new Set(horizon.walks.map(({ date }) => date));
   const days = weather.days.filter(({ date }) => dates.has(date));
   const warnings: (Warning | null)[] = [lightWarning(days), ...windWarnings(days, farm.limits.wind)];
@@ -91,6 +104,7 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
         worth > 0 && outlet !== null ? outlet.interval : null,
       ]),
     );
+    const temperature = lived(scene, planned);
     const exposed = (i: number): readonly Exposed[] =>
       problem.successions.flatMap((table) => {
         const { growing, standing, damage } = table;
@@ -98,7 +112,8 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
         if ((cut !== null && cut <= i) || growing.origin >= horizon.starts[i + 1]!) return [];
         const { succession, crop } = standing;
         const cutSoon = cut !== null && cut < problem.intervals;
-        return [{ id: succession.id, crop, risk: damage[i * S + choice[i]!]!, cutSoon }];
+        const kill = killingTemperature(crop, livedBefore(temperature, horizon.starts[i]!), settings);
+        return [{ id: succession.id, crop, kill, risk: damage[i * S + choice[i]!]!, cutSoon }];
       });
     warnings.push(beforeNextWalk(scene, planned, exposed(0)));
     for (const night of nightsOf(scene, planned)) {
@@ -107,6 +122,7 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
           at.tunnel.id,
           { ...night, windy: problem.windy[night.interval]! },
           exposed(night.interval),
+          settings,
         ),
       );
     }
@@ -114,11 +130,11 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
       if (part === "evening") continue;
       const ifLeft = problem.highest[index * S + problem.now]! as Celsius;
       const under = problem.highest[index * S + choice[index]!]! as Celsius;
-      warnings.push(heatWarning(at.tunnel.id, date, ifLeft, under, exposed(index)));
+      warnings.push(heatWarning(at.tunnel.id, date, ifLeft, under, exposed(index), settings));
     }
     for (const { standing, growing } of problem.successions) {
       const { crop, succession } = standing;
-      const past = growing.thermalTime >= growing.requirement * Math.exp(growing.belief.shift);
+      const past = growing.unshadedTime >= growing.requirement * Math.exp(growing.belief.shift);
       warnings.push(boltingWarning(succession.id, crop, past || succession.cuts > 0, days[0]!));
       if (growing.origin <= horizon.now) continue;
       const under = store.climate(problem.settings[choice[0]!]!);

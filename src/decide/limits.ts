@@ -1,14 +1,10 @@
-import type { Cover, Setting } from "../farm/index.ts";
-import { lyingBy } from "../farm/index.ts";
+import type { Cover, Setting, Settings } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
 import { damageOdds, predicted } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
 import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
-
-/** How much colder than the warmest cloth at hand still counts as the warmest. [°C] */
-const AS_WARM = 0.1;
 
 /** The succession has leaves before an hour. */
 const up = ({ growing }: SuccessionTable, hour: number): boolean => growing.origin < hour;
@@ -23,7 +19,7 @@ const isKind = (
 export const lacksNet = ({ farm }: Scene, setting: Setting): boolean =>
   !setting.some(({ cover, state }) => state === "on" && isKind(farm.covers, cover, "net"));
 
-/** Row cover or film by day that makes some crop warmer and yet slower than the bed without it: heat is no brake. */
+/** Row cover or film that makes some crop warmer and yet slower than the bed without it: heat is no brake. */
 export function heatSlows(
   { farm, store }: Scene,
   setting: Setting,
@@ -33,7 +29,7 @@ export function heatSlows(
 ): boolean {
   const warms = ({ cover }: { readonly cover: string }): boolean =>
     isKind(farm.covers, cover, "rowCover", "film");
-  if (!lyingBy(setting, "day").some(warms)) return false;
+  if (!setting.some(warms)) return false;
   const rest = setting.filter((layer) => !warms(layer));
   return successions.some((table) => {
     if (!up(table, to)) return false;
@@ -91,16 +87,14 @@ export interface Breach {
 }
 
 /** Names of the limits broken. */
-export function limitsBroken({
-  netMissing,
-  slowedByHeat,
-  liftedInWind,
-  colder,
-}: Breach): readonly LimitName[] {
+export function limitsBroken(
+  { netMissing, slowedByHeat, liftedInWind, colder }: Breach,
+  { asWarm }: Pick<Settings, "asWarm">,
+): readonly LimitName[] {
   return [
     ...(netMissing ? (["net"] as const) : []),
     ...(liftedInWind ? (["wind"] as const) : []),
     ...(slowedByHeat ? (["rowCoverInHeat"] as const) : []),
-    ...(colder !== null && colder > AS_WARM ? (["frost"] as const) : []),
+    ...(colder !== null && colder > asWarm ? (["frost"] as const) : []),
   ];
 }

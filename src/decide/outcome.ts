@@ -21,7 +21,8 @@ import type {
   MetrePerSecond,
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { BroughtOver } from "./ownRequirements.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -174,6 +175,8 @@ export interface SuccessionOutlook {
   readonly spread: number;
   /** Number of leaf measurements that shaped the estimate. */
   readonly measured: number;
+  /** Share of the time it grew that is guessed, without a log and without a leaf since. [0–1] */
+  readonly guessed: number;
   /** Growth today as °C·d a day under what lies on it. [°C·d/d] */
   readonly paceNow: number;
   /** Days its window lasts at the week's pace. [d] */
@@ -274,6 +277,17 @@ export interface Night {
   readonly gain: CelsiusDifference;
 }
 
+/** What a leaf at crop height meets in calm air over the days planned, hour by hour from `from`. */
+export interface CropAir {
+  /** First walk, and end of the days planned. */
+  readonly from: Instant;
+  readonly until: Instant;
+  /** With nothing on. [°C] */
+  readonly bare: readonly Celsius[];
+  /** Under what the plan has on, by tunnel. [°C] */
+  readonly under: ReadonlyMap<string, readonly Celsius[]>;
+}
+
 /** Pounds of a product at one pick. */
 export interface ProductAtPick {
   readonly product: string;
@@ -288,13 +302,22 @@ export interface ProductAtPick {
 export interface MadeFrom {
   readonly sensors: readonly string[];
   readonly latest: Instant | null;
+  /** Tunnels whose own logger stands for what was computed under their cover, and up to when. */
+  readonly tunnels: readonly { readonly tunnel: Tunnel; readonly latest: Instant }[];
   readonly gaps: readonly Gap[];
   /** Hours that look like a fault of the sensor. */
   readonly doubtful: readonly Doubtful[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
-  /** Days beyond the forecast that carry on the usual of the last known days. */
+  /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
+  readonly usualFrom: LocalDate | null;
+  /** Do days behind stand on the usual weather? */
+  readonly usualBehind: boolean;
+  /** Requirements stated by another way of counting, as they were brought to the model's clock. */
+  readonly broughtOver: readonly BroughtOver[];
+  /** The stretch of days under ten hours that touches the days looked at. */
+  readonly shortDays: DateRange | null;
 }
 
 /** The whole answer of the main job, before any of it is worded. */
@@ -311,6 +334,8 @@ export interface Outcome {
   /** Most urgent first: frost and heat before all else. */
   readonly warnings: readonly Warning[];
   readonly tunnels: readonly TunnelPlan[];
+  /** null: nothing is planned. */
+  readonly air: CropAir | null;
   readonly successions: readonly SuccessionOutlook[];
   readonly picks: readonly Pick[];
   readonly products: readonly ProductAtPick[];

@@ -1,6 +1,6 @@
 import { between, leafLength, thermalTimeAt, weight } from "../growth/index.ts";
 import { normalBelow } from "../learn/index.ts";
-import { type Centimetre, degreeDays, metre } from "../quantity/index.ts";
+import { type Centimetre, degreeDays, type LocalDate, metre } from "../quantity/index.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
@@ -166,19 +166,20 @@ function windowDays(scene: Scene, { standing, growing }: SuccessionTable): numbe
 }
 
 /** A succession that is finished or cannot be computed, without sizes. */
-function blank(standing: Standing): SuccessionOutlook {
+function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
   const { crop, succession, finished, emergence } = standing;
   const none = { kind: "none" } as const;
   return {
     succession,
     crop,
-    stage: finished ? "finished" : "emerging",
+    stage: finished ? "finished" : succession.sown > today ? "future" : "emerging",
     emergence,
     sizeNow: null,
     thermalTime: degreeDays(0),
     requirement: crop.requirement,
     spread: crop.requirementSpread,
     measured: 0,
+    guessed: 0,
     paceNow: 0,
     windowDays: null,
     atPicks: [],
@@ -197,7 +198,7 @@ function blank(standing: Standing): SuccessionOutlook {
 export function outlookOf(scene: Scene, planned: Planned, standing: Standing): SuccessionOutlook {
   const table = planned.problem.successions.find((other) => other.standing === standing);
   const today = scene.weather.days.find(({ lead }) => lead === 0)!.date;
-  if (table === undefined) return blank(standing);
+  if (table === undefined) return blank(standing, today);
   const { growing } = table;
   const { crop, succession } = standing;
   const { problem, choice } = planned;
@@ -231,6 +232,7 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     requirement: degreeDays(growing.requirement * Math.exp(growing.belief.shift)),
     spread: growing.belief.spread,
     measured: growing.belief.measured,
+    guessed: growing.guessed,
     paceNow: between(growing.unchanged.pace, growing.unchanged.from, scene.horizon.now, next),
     windowDays: windowDays(scene, table),
     atPicks: picks,

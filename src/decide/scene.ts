@@ -1,27 +1,22 @@
 import { climate } from "../cover/index.ts";
-import { coverHistory, type Farm, lyingAt, type Settings } from "../farm/index.ts";
+import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import {
-  addDays,
-  HOUR,
-  type Instant,
-  instantAt,
-  type LocalDate,
-  localDate,
-  startOf,
-  type UtcHour,
-} from "../quantity/index.ts";
+import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import {
   type Forecast,
   outside,
   type SensorRecords,
+  shortDays,
   type Weather,
   type WeatherResult,
   weatherOf,
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
+import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
+import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
 
 /** What the main job is given. */
@@ -42,32 +37,36 @@ export interface WeekInput {
 export interface Scene {
   readonly farm: Farm;
   readonly weather: Weather;
+  /** By tunnel, where one has its own logger. */
+  readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
   readonly picks: readonly Pick[];
   readonly store: Ahead;
   readonly settings: Settings;
 }
 
-/** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] judgement */
-const LOOKOUT = 14;
-
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
-export function sceneOf(input: WeekInput): {
+export function sceneOf(asked: WeekInput): {
   readonly scene: Scene | null;
   readonly madeFrom: MadeFrom;
   readonly problems: readonly Problem[];
 } {
-  const { farm, settings, forecast, on } = input;
-  const { zone } = farm.place;
+  const input = { ...asked, farm: withStandingSowings(asked.farm, asked.on) };
+  const { settings, forecast, on, days } = input;
+  const { zone, latitude } = input.farm.place;
   const today = localDate(zone, on);
-  const sown = farm.successions.map((succession) => succession.sown).sort();
+  const sown = input.farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
-  const until = addDays(today, input.days + LOOKOUT);
-  const sensors = input.sensors.filter(({ sensor }) => farm.sensors.get(sensor) === "outside");
+  const until = addDays(today, input.days + settings.lookout);
+  const sensors = sensorsAt(input.farm, input.sensors, "outside");
   const since = instantAt(zone, from, 0);
-  const { hours, doubtful } = outside(sensors, farm.place, settings, farm.keepFlagged, since);
-  const daily = sensors.flatMap(({ days }) => days ?? []);
-  const result = weatherOf({ place: farm.place, settings, hours, daily, forecast, on, from, until });
+  const { hours, doubtful } = outside(sensors, input.farm.place, settings, input.farm.keepFlagged, since);
+  const daily = sensors.flatMap((each) => each.days ?? []);
+  const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
+  const { place, usual } = farm;
+  const result = weatherOf({ place, settings, hours, daily, forecast, usual, on, from, until });
+  const logs: Scene["logs"] =
+    result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const dates = daily.map(({ date }) => date).filter((date) => date < today);
   const ends = [
@@ -78,6 +77,10 @@ export function sceneOf(input: WeekInput): {
   const madeFrom: MadeFrom = {
     sensors: sensors.map(({ sensor }) => sensor),
     latest: ends.length === 0 ? null : (Math.max(...ends) as Instant),
+    tunnels: farm.tunnels.flatMap((tunnel) => {
+      const log = logs.get(tunnel.id);
+      return log === undefined ? [] : [{ tunnel, latest: log.latest }];
+    }),
     gaps: result?.gaps ?? [],
     doubtful,
     forecastIssued: forecast?.issued ?? null,
@@ -87,12 +90,23 @@ export function sceneOf(input: WeekInput): {
         null,
       ) ?? null,
     carriedFrom: result?.carriedFrom ?? null,
+    usualFrom: result?.usualFrom ?? null,
+    usualBehind: result?.usualBehind ?? false,
+    broughtOver: brought,
+    shortDays: shortDays(latitude, today, until),
   };
-  const problems = [...input.problems, ...missing(input, madeFrom, begins[0] ?? null)];
-  return { scene: result === null ? null : stage(input, result), madeFrom, problems };
+  const scene = result === null ? null : stage({ ...input, farm }, result, logs);
+  const [first] = begins;
+  const logBegins = first === undefined ? null : instantAt(zone, first, 0);
+  const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
+  return { scene, madeFrom, problems: [...input.problems, ...unreachable, ...gone] };
 }
 
-function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResult): Scene {
+function stage(
+  { farm, settings, on, days }: WeekInput,
+  { weather }: WeatherResult,
+  logs: Scene["logs"],
+): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
   const horizon = horizonOf(farm, weather, open.frost, on, days);
@@ -100,126 +114,6 @@ function stage({ farm, settings, on, days }: WeekInput, { weather }: WeatherResu
   const end = startOf((weather.first + horizon.end) as UtcHour);
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
-  return { farm, weather, horizon, picks, store: ahead(farm, weather, horizon, settings), settings };
-}
-
-/** Age of the log's end from which sizes are no longer to be trusted without a word. [d] judgement */
-const OLD_LOG = 2;
-
-/** Tunnels on which each cover lies at a moment. */
-function coversLying(farm: Farm, on: Instant): ReadonlyMap<string, readonly string[]> {
-  const lying = new Map<string, string[]>();
-  for (const tunnel of farm.tunnels) {
-    for (const { cover } of lyingAt(coverHistory(farm, tunnel), on)) {
-      lying.set(cover, [...(lying.get(cover) ?? []), tunnel.name]);
-    }
-  }
-  return lying;
-}
-
-/** What the grower should know is missing; the sheet is made all the same. */
-function missing(
-  { farm, forecast, on, days }: WeekInput,
-  madeFrom: MadeFrom,
-  began: LocalDate | null,
-): readonly Problem[] {
-  const need = (code: string, file: string, expected: string, received: string, hint: string): Problem => ({
-    code,
-    weight: "needsYou",
-    file,
-    line: null,
-    column: null,
-    expected,
-    received,
-    hint,
-  });
-  const last = addDays(localDate(farm.place.zone, on), days - 1);
-  const problems: Problem[] = [];
-  if (madeFrom.latest === null) {
-    problems.push(
-      need(
-        "log-missing",
-        "temperature",
-        "an outside temperature log",
-        "none",
-        "Import one with: leafpace import FILE.",
-      ),
-    );
-  }
-  if (forecast === null) {
-    problems.push(
-      need(
-        "forecast-missing",
-        "forecasts",
-        "a forecast",
-        "none",
-        madeFrom.latest === null
-          ? "Import one with: leafpace import FILE. With neither log nor forecast there is nothing to plan by."
-          : "Import one with: leafpace import FILE. Until then the last known days are carried on.",
-      ),
-    );
-  } else if (madeFrom.forecastEnds !== null && madeFrom.forecastEnds < last) {
-    problems.push(
-      need(
-        "forecast-short",
-        "forecasts",
-        `a forecast to ${last}`,
-        `one to ${madeFrom.forecastEnds}`,
-        "Import a newer one; the days after it carry on the last known ones.",
-      ),
-    );
-  }
-  const earliest = farm.successions.map(({ sown }) => sown).sort()[0];
-  if (began !== null && earliest !== undefined && earliest < began) {
-    problems.push(
-      need(
-        "log-starts-late",
-        "temperature",
-        `a log from ${earliest}, the first sowing`,
-        `one from ${began}`,
-        "The days before it stand on the mean of the first two weeks; measure a leaf of the older beds.",
-      ),
-    );
-  }
-  if (madeFrom.latest !== null && on - madeFrom.latest > OLD_LOG * 24 * HOUR) {
-    problems.push(
-      need(
-        "log-old",
-        "temperature",
-        "a log up to the last two days",
-        `one up to ${localDate(farm.place.zone, madeFrom.latest)}`,
-        "Import what the logger has; sizes since then are estimated.",
-      ),
-    );
-  }
-  for (const [cover, lying] of coversLying(farm, on)) {
-    const owned = farm.pieces
-      .filter((piece) => piece.cover === cover)
-      .reduce((sum, { count }) => sum + count, 0);
-    if (lying.length <= owned) continue;
-    problems.push(
-      need(
-        "cloth-too-few",
-        "pieces.csv",
-        `at least ${lying.length} of ${cover}, which lies on ${lying.join(", ")}`,
-        `${owned}`,
-        "Add the cloth to pieces.csv, or note which tunnel it was taken off.",
-      ),
-    );
-  }
-  for (const { id, cuts } of farm.successions) {
-    const dated = farm.notes.some((note) => note.kind === "cut" && note.succession === id && note.at <= on);
-    if (cuts > 0 && !dated) {
-      problems.push(
-        need(
-          "cut-undated",
-          "notes.csv",
-          `a note of when ${id} was cut`,
-          "none",
-          `Add a line: when,cut,${id},weight.`,
-        ),
-      );
-    }
-  }
-  return problems;
+  const store = ahead(farm, weather, horizon, settings);
+  return { farm, weather, logs, horizon, picks, store, settings };
 }

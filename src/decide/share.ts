@@ -3,7 +3,8 @@ import { type Evaluation, evaluate } from "./evaluate.ts";
 import { optionsOf } from "./options.ts";
 import type { Scene } from "./scene.ts";
 import { bestSchedule } from "./search.ts";
-import type { Standing, TunnelNow } from "./standing.ts";
+import type { Standing } from "./standing.ts";
+import type { TunnelNow } from "./tunnelNow.ts";
 import { type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
 
 /** A tunnel with its standings and what can be done with the pieces at hand. */

@@ -1,16 +1,5 @@
-import { type Climate, climate, lyingIn, type Stretch } from "../cover/index.ts";
-import {
-  type Crop,
-  coverHistory,
-  type Farm,
-  lyingAt,
-  type Note,
-  type Setting,
-  type Settings,
-  type Since,
-  type Succession,
-  type Tunnel,
-} from "../farm/index.ts";
+import type { Climate } from "../cover/index.ts";
+import { type Crop, type Farm, median, type Note, type Succession } from "../farm/index.ts";
 import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
 import { type Belief, learnFromLeaves } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
@@ -22,21 +11,16 @@ import {
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
-import type { Weather } from "../weather/index.ts";
-import { type Horizon, hourAt, type Round } from "./horizon.ts";
-
-/** A tunnel with what lay on it and what would go on lying there. */
-export interface TunnelNow {
-  readonly tunnel: Tunnel;
-  readonly history: readonly Since[];
-  readonly now: Setting;
-  /** From the weather's beginning to the lookout if nothing is changed from now on. */
-  readonly unchanged: Climate;
-}
+import { asHardened, livedBefore } from "../watch/index.ts";
+import { guessOf } from "./guess.ts";
+import { hourAt } from "./horizon.ts";
+import type { Scene } from "./scene.ts";
+import type { TunnelNow } from "./tunnelNow.ts";
 
 /** Where one succession stands at the moment planned from. */
 export interface Standing {
   readonly succession: Succession;
+  /** As it has hardened under what lay on it up to now. */
   readonly crop: Crop;
   /** null: finished, or its last cut is not dated, or it does not emerge within the time looked at. */
   readonly growing: Growing | null;
@@ -50,49 +34,20 @@ export interface Growing {
   readonly origin: number;
   /** Thermal time corrected for light, from the origin to the moment planned from, with the head start measured leaves give. [°C·d] */
   readonly thermalTime: number;
+  /** What it would be had no shade cloth lain: shade delays the leaf, but no bolting. [°C·d] */
+  readonly unshadedTime: number;
   /** Light since the origin. [mol/m²] */
   readonly light: number;
   /** To the smallest salad size as the catalogue has it, shortened after a cut. [°C·d] */
   readonly requirement: number;
   readonly curve: LeafCurve;
   readonly belief: Belief;
+  /** Share of the time it grew that is guessed, without a log and without a leaf since. [0–1] */
+  readonly guessed: number;
   /** Sums from the weather's beginning if nothing is changed. */
   readonly unchanged: Sums;
   /** Share of the bed still there. [0–1] */
   readonly share: number;
-}
-
-/** Stretches of a setting that changes over time, cut at walks and at the moments of change. */
-function stretchesOf(
-  weather: Weather,
-  rounds: readonly Round[],
-  history: readonly Since[],
-  farm: Farm,
-): readonly Stretch[] {
-  const settings = history.map(({ at, setting }) => ({ hour: hourAt(weather, at), setting }));
-  const lyingFrom = (hour: number): Setting =>
-    settings.findLast((since) => since.hour <= hour)?.setting ?? [];
-  return rounds.flatMap(({ from, to, part }) => {
-    const edges = [from, ...settings.map(({ hour }) => hour).filter((hour) => hour > from && hour < to), to];
-    return edges.slice(0, -1).map((start, i) => ({
-      from: start,
-      to: edges[i + 1]!,
-      lying: lyingIn(lyingFrom(start), part, farm.covers),
-    }));
-  });
-}
-
-/** What lies on each tunnel at the moment planned from, and the climate under it all along. */
-export function tunnelNow(
-  farm: Farm,
-  tunnel: Tunnel,
-  weather: Weather,
-  horizon: Horizon,
-  settings: Settings,
-): TunnelNow {
-  const history = coverHistory(farm, tunnel).filter(({ at }) => at <= horizon.on);
-  const unchanged = climate(weather, stretchesOf(weather, horizon.rounds, history, farm), settings);
-  return { tunnel, history, now: lyingAt(history, horizon.on), unchanged };
 }
 
 /** Notes about one succession up to the moment planned from, in order of time. */
@@ -102,37 +57,34 @@ function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note
     .sort((a, b) => a.at - b.at);
 }
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = Math.floor(sorted.length / 2);
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
-};
-
-/** How much wider a regrowth's requirement spreads than a sowing's. judgement */
-const REGROWTH_SPREAD = 1.5;
-
 /** Where a succession stands, from sowing, weather, covers and notes. */
 export function standing(
-  farm: Farm,
+  { farm, weather, horizon, settings }: Scene,
   succession: Succession,
-  { unchanged }: TunnelNow,
-  weather: Weather,
-  horizon: Horizon,
-  settings: Settings,
+  { unchanged, unshaded }: TunnelNow,
 ): Standing {
-  const crop = farm.crops.get(succession.crop)!;
+  const lived = livedBefore(unchanged.growing, Math.max(1, horizon.now));
+  const crop = asHardened(farm.crops.get(succession.crop)!, lived, settings);
   const notes = notesOf(farm, succession, horizon.on);
   const cuts = notes.filter((note) => note.kind === "cut");
   const finished = cuts.some((note) => note.last);
   const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
   const seen = notes.find((note) => note.kind === "emerged");
   const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
-  const emerged = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
+  const expected = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
+  const cut = cuts[cuts.length - 1];
+  const measured = notes.filter((note) => note.kind === "leaf" && (cut === undefined || note.at > cut.at));
+  // Where a leaf was measured, the bed is up, however cold the days are taken to have been.
+  const firstLeaf = cut === undefined && measured[0] !== undefined ? hourAt(weather, measured[0].at) : null;
+  const early = firstLeaf !== null && (expected === null || firstLeaf < expected);
+  const emerged = early ? firstLeaf : expected;
   const up =
     emerged === null
       ? null
-      : { at: seen?.at ?? startOf((weather.first + emerged) as UtcHour), seen: seen !== undefined };
-  const cut = cuts[cuts.length - 1];
+      : {
+          at: early || seen === undefined ? startOf((weather.first + emerged) as UtcHour) : seen.at,
+          seen: seen !== undefined,
+        };
   if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
     return { succession, crop, growing: null, finished, emergence: up };
   }
@@ -142,15 +94,30 @@ export function standing(
   const curve = leafCurve(crop, degreeDays(requirement), settings);
   const sums = accumulate(crop, unchanged, horizon.mornings, settings);
   const until = (hour: number): number => between(sums.pace, sums.from, origin, hour);
-  const leaves = notes
-    .filter((note) => note.kind === "leaf" && hourAt(weather, note.at) > origin)
-    .map((note) => ({
-      thermalTime: until(hourAt(weather, note.at)),
+  // What grew in days without a log is guessed, the days before emergence included where nobody saw it.
+  const counted = cut === undefined && seen === undefined ? sown : origin;
+  const leaves = measured.map((note) => {
+    const hour = hourAt(weather, note.at);
+    return {
+      thermalTime: until(hour),
+      guess: guessOf(weather, counted, counted, hour, settings).spread,
       length: (note.kind === "leaf" ? median(note.lengths) : 0) as Centimetre,
-    }));
-  const spread = crop.requirementSpread * (cut === undefined ? 1 : REGROWTH_SPREAD);
+    };
+  });
+  const last = measured.at(-1);
+  const lastLeaf = last === undefined ? counted : hourAt(weather, last.at);
+  const guess = guessOf(weather, counted, lastLeaf, horizon.now, settings);
+  const spread = crop.requirementSpread * (cut === undefined ? 1 : settings.regrowthSpread);
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
-  const belief = learnFromLeaves(spread, curve, leaves, settings);
+  const belief = learnFromLeaves(spread, guess.spread, curve, leaves, settings);
+  const sofar = (all: Sums, begin: number): number =>
+    Math.max(0, between(all.pace, all.from, begin, horizon.now) + belief.head);
+  const thermalTime = sofar(sums, origin);
+  const bright = (open: Climate): number => {
+    const early = emergence(open.seedbed.subarray(sown), crop.emergence);
+    const begin = cut !== undefined || seen !== undefined || early === null ? origin : sown + early;
+    return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
+  };
   return {
     succession,
     crop,
@@ -158,11 +125,13 @@ export function standing(
     emergence: up,
     growing: {
       origin,
-      thermalTime: Math.max(0, until(horizon.now) + belief.head),
+      thermalTime,
+      unshadedTime: unshaded === null ? thermalTime : Math.max(thermalTime, bright(unshaded)),
       light: between(sums.light, sums.from, origin, horizon.now),
       requirement,
       curve,
       belief,
+      guessed: guess.share,
       unchanged: sums,
       share,
     },

@@ -7,8 +7,9 @@ import { heatSlows, isDim, isFrostNight, lacksNet, limitsBroken } from "./limits
 import { type Moves, movesOf } from "./moves.ts";
 import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
-import type { Growing, Standing, TunnelNow } from "./standing.ts";
+import type { Growing, Standing } from "./standing.ts";
 import { type Extremes, leadsOf, type SuccessionTable, successionTable } from "./successionTable.ts";
+import type { TunnelNow } from "./tunnelNow.ts";
 
 /** Everything the search for one tunnel's schedule needs, as numbers. */
 export interface TunnelProblem extends Extremes {
@@ -76,12 +77,15 @@ export function tunnelProblem(
       ...options.map((_, s) => (possible[i * S + s] ? lowest(s) : Number.NEGATIVE_INFINITY)),
     );
     return options.map((setting, s) =>
-      limitsBroken({
-        netMissing: netRequired && lacksNet(scene, setting),
-        slowedByHeat: part === "day" && heatSlows(scene, setting, successions, from, to),
-        liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
-        colder: frost ? warmest - lowest(s) : null,
-      }),
+      limitsBroken(
+        {
+          netMissing: netRequired && lacksNet(scene, setting),
+          slowedByHeat: heatSlows(scene, setting, successions, from, to),
+          liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
+          colder: frost ? warmest - lowest(s) : null,
+        },
+        settings,
+      ),
     );
   });
   const dim = Uint8Array.from({ length: walks.length * S }, (_, k) => {

@@ -1,6 +1,7 @@
 import coverData from "../../data/covers.json" with { type: "json" };
 import cropData from "../../data/crops.json" with { type: "json" };
 import settingData from "../../data/settings.json" with { type: "json" };
+import type { Counted } from "./counted.ts";
 import type { Cover } from "./cover.ts";
 import type { Crop, HowKnown } from "./crop.ts";
 import type { Settings } from "./settings.ts";
@@ -15,6 +16,7 @@ export interface Catalogue {
 interface Value {
   readonly value: number | null;
   readonly standing: string;
+  readonly from?: Readonly<Record<string, unknown>>;
 }
 
 type Nested = { [key: string]: number | null | Nested };
@@ -36,9 +38,23 @@ function nested(values: Readonly<Record<string, Value>>): Nested {
   return root;
 }
 
+/** How data/ says a requirement was counted before it was brought to the model's clock. */
+function countedOf({ from }: Value): Pick<Crop, "counted"> {
+  if (from?.method === undefined) return {};
+  const { sumFromSowing: sum, method, base, leaf: to, reference: at } = from;
+  return { counted: { sum, method, base, upper: null, cutOff: "none", from: "sowing", to, at } as Counted };
+}
+
 function cropOf(id: string, name: string, values: Readonly<Record<string, Value>>): Crop {
-  const requirementStanding = values.requirement!.standing as HowKnown;
-  return { id, name, requirementStanding, ...nested(values) } as unknown as Crop;
+  const requirement = values.requirement!;
+  const requirementStanding = requirement.standing as HowKnown;
+  return {
+    id,
+    name,
+    requirementStanding,
+    ...countedOf(requirement),
+    ...nested(values),
+  } as unknown as Crop;
 }
 
 function coverOf(id: string, name: string, kind: string, values: Readonly<Record<string, Value>>): Cover {

@@ -1,4 +1,8 @@
 import type { Celsius, Centimetre, DegreeDays, Mol } from "../quantity/index.ts";
+import type { Counted } from "./counted.ts";
+
+/** Form of the response to temperature between its cardinal temperatures. */
+export const RESPONSES = ["trapezoid", "yin", "wang-engel"] as const;
 
 /** How a value is known. */
 export type HowKnown = "published" | "derived" | "memory" | "judgement";
@@ -15,15 +19,19 @@ export interface Crop {
     /** Seedbed above which part of the stand is lost. [°C] */
     readonly tooWarm: Celsius;
   };
-  /** Response of leaf growth to temperature: nothing below base, rising to optimumLow, flat to optimumHigh, falling to nothing at ceiling. [°C] */
+  /** Response of leaf growth to temperature: nothing below base, rising to optimumLow, flat to optimumHigh, falling to nothing at ceiling; the smooth forms have one optimum, midway from optimumLow to optimumHigh. [°C] */
   readonly growth: {
     readonly base: Celsius;
     readonly optimumLow: Celsius;
     readonly optimumHigh: Celsius;
     readonly ceiling: Celsius;
+    /** A requirement belongs to the form it was found with. Left out: trapezoid. */
+    readonly form?: (typeof RESPONSES)[number];
   };
   /** Thermal time from emergence to the smallest salad size, by hourly integration of `growth`. [°C·d] */
   readonly requirement: DegreeDays;
+  /** How the requirement was counted before it was brought to that clock; left out: it never was another. */
+  readonly counted?: Counted;
   /** Spread of the requirement: standard deviation of its logarithm. [1] */
   readonly requirementSpread: number;
   readonly requirementStanding: HowKnown;
@@ -39,6 +47,8 @@ export interface Crop {
   readonly unfit: Celsius;
   /** Crop-height temperature at which hardened plants die. [°C] */
   readonly kill: Celsius;
+  /** Crop-height temperature at which plants die that have not hardened. [°C] */
+  readonly killSoft: Celsius;
   /** Temperature above which taste and texture suffer. [°C] */
   readonly qualityLimit: Celsius;
   /** Daily light integral below which shade cloth may not hold it. [mol/m²] */

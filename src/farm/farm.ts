@@ -2,6 +2,7 @@ import type { Centimetre, Instant, Kilogram, LocalDate, Metre, MetrePerSecond } 
 import type { Cover } from "./cover.ts";
 import type { Crop } from "./crop.ts";
 import type { Place } from "./place.ts";
+import type { UsualMonth } from "./usual.ts";
 
 /** The set of hoops whose beds share one cover; decisions are made for it. */
 export interface Tunnel {
@@ -85,6 +86,8 @@ export interface Farm {
   /** e.g. "$"; null: worth is counted in weight. */
   readonly currency: string | null;
   readonly place: Place;
+  /** Usual weather of the months the grower gave; none: nothing is known of it. */
+  readonly usual: readonly UsualMonth[];
   /** Hours on the farm's clock. */
   readonly walks: { readonly morning: number; readonly evening: number };
   readonly markets: readonly Market[];
@@ -106,10 +109,11 @@ export interface Farm {
 /** How a cover lies. */
 export type CoverState = "on" | "vented" | "nights" | "off";
 
-/** Something seen or done. */
-export type Note = { readonly at: Instant; readonly line: number } & (
+/** Something seen or done. `remark`: what the grower wrote beside it, "" for nothing. */
+export type Note = { readonly at: Instant; readonly line: number; readonly remark: string } & (
   | { readonly kind: "leaf"; readonly succession: string; readonly lengths: readonly Centimetre[] }
   | { readonly kind: "emerged"; readonly succession: string }
+  | { readonly kind: "resown"; readonly succession: string }
   | { readonly kind: "cover"; readonly tunnel: string; readonly cover: string; readonly state: CoverState }
   | {
       readonly kind: "cut";

@@ -1,5 +1,8 @@
 import type { Metre } from "../quantity/index.ts";
 
+/** Curves through a day's low and high, by the names of those who published them. */
+export const CURVES = ["goudriaan-van-laar", "parton-logan", "linvill"] as const;
+
 /** Where the farm is. */
 export interface Place {
   /** North positive. [°] */
@@ -11,4 +14,6 @@ export interface Place {
   readonly zone: string;
   /** Inland or near a large water: chooses k of FAO-56 eq. 50. */
   readonly setting: "inland" | "coast";
+  /** Which curve makes hours of a day's low and high where no hours were logged; left out: the first. */
+  readonly curve?: (typeof CURVES)[number];
 }

@@ -6,12 +6,16 @@ export interface Settings {
   /** Hours on the farm's clock. [h] */
   readonly morningWalk: number;
   readonly eveningWalk: number;
-  /** Wind where none is known, and wind in which heat and frost are judged. [m/s] */
+  /** Wind at 10 m where none is known, and the part of it that blows at 2 m, where covers were measured. [m/s], [1] */
   readonly wind: number;
+  readonly windAtCrop: number;
+  /** Wind at 2 m in which heat and frost are judged. [m/s] */
   readonly calmWind: number;
   /** Wind above which no cloth is put on. [m/s] */
   readonly windLimit: number;
   readonly changesPerWeek: number;
+  /** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] */
+  readonly lookout: number;
   /** Factor on the odds of damage. [1] */
   readonly caution: number;
   /** Days below the light floor allowed to shade cloth. [d] */
@@ -50,8 +54,15 @@ export interface Settings {
   /** Measuring error of a median leaf length, and of the thermal time at it; standard deviations of logarithms. [1] */
   readonly leafError: number;
   readonly thermalError: number;
+  /** Relative spread of thermal time summed from the usual weather, and from other known days carried over to unknown ones; standard deviation of the logarithm. [1] */
+  readonly usualSpread: number;
+  readonly carriedSpread: number;
+  /** How much wider a regrowth's requirement spreads than a sowing's. [1] */
+  readonly regrowthSpread: number;
   /** Least spread of a requirement after any number of measurements. [1] */
   readonly spreadFloor: number;
+  /** Share of its own day gain that each further layer adds to the strongest. [1] */
+  readonly furtherLayer: number;
   /** Share of a cover's night gain lost per wind. [1/(m/s)] */
   readonly nightWindLoss: number;
   /** Radiation below which night gain takes the place of day gain, little by little. [W/m²] */
@@ -66,6 +77,22 @@ export interface Settings {
   /** How much colder than the station crop height is on a clear night without wind, and the wind at which that is gone. [°C], [m/s] */
   readonly cropHeightDepression: number;
   readonly depressionEndsAtWind: number;
+  /**
+   * Mean of a week's lowest temperatures from which plants begin to harden, at which they are a little hardened and by what
+   * share, and at which fully. [°C], [°C], [1], [°C]
+   */
+  readonly hardeningBegins: number;
+  readonly hardeningSlight: number;
+  readonly hardenedSlightly: number;
+  readonly hardeningWhole: number;
+  /** Mean of the last day from which hardening is lost, and at which nothing of it is left. [°C] */
+  readonly softeningBegins: number;
+  readonly softeningWhole: number;
+  /** How near to the unfit temperature an open bed must come, and how far above the quality limit, to be worth a warning. [°C] */
+  readonly nearFrost: number;
+  readonly nearHeat: number;
+  /** How much colder than the warmest cloth at hand still counts as the warmest. [°C] */
+  readonly asWarm: number;
   /** Daily light integral per radiation. [mol/MJ] */
   readonly lightPerMegajoule: number;
   /** Share of full sunshine hours for sun, mixed and cloud in a typed forecast. [1] */

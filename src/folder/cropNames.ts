@@ -1,5 +1,6 @@
 import type { Problem } from "../problem/index.ts";
 import { type Spot, unknownName } from "./faults.ts";
+import { idNamed, plainName } from "./idNamed.ts";
 
 /** What else growers call the crops of the catalogue. Lower case, without marks. */
 const OTHER_NAMES: Readonly<Record<string, string>> = {
@@ -18,17 +19,19 @@ const OTHER_NAMES: Readonly<Record<string, string>> = {
   "salad mix": "lettuce-mix",
 };
 
-const plain = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/['’]/gu, "")
-    .replace(/[\s_-]+/gu, " ")
-    .trim();
+/** The known crop of a name, written in any way or in other words; null for none. @example cropNamed("Rocket", crops) // => "arugula" */
+export function cropNamed(
+  name: string,
+  known: ReadonlyMap<string, { readonly name: string }>,
+): string | null {
+  const other = OTHER_NAMES[plainName(name)];
+  return idNamed(name, known) ?? (other !== undefined && known.has(other) ? other : null);
+}
 
 /** A crop nobody knows, with the known one of another name or the nearest spelling. */
 export function unknownCrop(spot: Spot, name: string, known: readonly string[]): Problem {
   const problem = unknownName(spot, name, "a crop", known, "crop-unknown");
-  const same = OTHER_NAMES[plain(name)];
+  const same = OTHER_NAMES[plainName(name)];
   return same !== undefined && known.includes(same)
     ? { ...problem, hint: `Did you mean "${same}"?` }
     : problem;

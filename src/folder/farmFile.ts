@@ -1,21 +1,24 @@
-import type {
-  Catalogue,
-  Farm,
-  Labour,
-  Limits,
-  Market,
-  Place,
-  Product,
-  Settings,
-  Tunnel,
+import {
+  type Catalogue,
+  CURVES,
+  type Farm,
+  type Labour,
+  type Limits,
+  type Market,
+  type Place,
+  type Product,
+  type Settings,
+  type Tunnel,
 } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
+import { nameAt, WEEKDAYS } from "./calendarNames.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import { coverOverrides, cropOverrides } from "./overrides.ts";
 import { type Setting, type SettingGroup, settingFile } from "./settingReader.ts";
-import { offsetWords, standardOffset } from "./standardTime.ts";
+import { fitsSun, offsetWords, standardOffset } from "./standardTime.ts";
+import { usualWeather } from "./usualWeather.ts";
 
 /** What farm.yaml holds; the tables of the folder add the rest. */
 export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes">;
@@ -25,6 +28,7 @@ const KNOWN = [
   "units",
   "currency",
   "place",
+  "usual weather",
   "walks",
   "markets",
   "products",
@@ -37,8 +41,6 @@ const KNOWN = [
   "covers",
 ] as const;
 
-const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"] as const;
-
 /** Where a sensor is that stands in the open. */
 export const OUTSIDE = "outside";
 
@@ -47,17 +49,11 @@ export const isSensorName = (name: string): boolean => /^[\w-]+$/u.test(name);
 
 const knownZone = (zone: string): boolean => !Number.isNaN(localHour(zone, instant(0)));
 
-/** Hours a zone's standard time may differ from the sun's before it looks like a mistake. [h] */
-const FAR = 3;
-
 /** Any year: standard time is compared with the sun only roughly. */
 const YEAR = 2026;
 
 function farFromSun(setting: Setting, longitude: number, zone: string): readonly Problem[] {
-  const offset = standardOffset(zone, YEAR);
-  const apart = Math.abs(offset / 60 - longitude / 15);
-  // Across the date line a day more or less is the same clock.
-  if (Math.min(apart, 24 - apart) <= FAR) return [];
+  if (fitsSun(zone, longitude, YEAR)) return [];
   const sun = offsetWords(Math.round(longitude / 15) * 60);
   return [
     {
@@ -65,14 +61,14 @@ function farFromSun(setting: Setting, longitude: number, zone: string): readonly
       code: "zone-far-from-longitude",
       weight: "needsYou",
       expected: `a time zone near longitude ${longitude}, about ${sun}`,
-      received: `${zone}, ${offsetWords(offset)}`,
+      received: `${zone}, ${offsetWords(standardOffset(zone, YEAR))}`,
       hint: "Check latitude, longitude and zone; are two swapped?",
     },
   ];
 }
 
 function place(setting: Setting | null, problems: Problem[]): Place | null {
-  const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting"]) ?? null;
+  const group = setting?.settings(["latitude", "longitude", "elevation", "zone", "setting", "curve"]) ?? null;
   if (group === null) return null;
   const latitude =
     group.need("latitude", "a latitude like 44.12")?.number("degrees, north positive,", -90, 90) ?? null;
@@ -101,9 +97,10 @@ function place(setting: Setting | null, problems: Problem[]): Place | null {
   if (zone !== null && longitude !== null) problems.push(...farFromSun(zoneSetting!, longitude, zone));
   const lie =
     group.get("setting") === null ? "inland" : group.get("setting")!.oneOf(["inland", "coast"] as const);
-  if (latitude === null || longitude === null || elevation === null || zone === null || lie === null)
-    return null;
-  return { latitude, longitude, elevation, zone, setting: lie };
+  const curve = group.get("curve") === null ? CURVES[0] : group.get("curve")!.oneOf(CURVES);
+  if (latitude === null || longitude === null || elevation === null || zone === null) return null;
+  if (lie === null || curve === null) return null;
+  return { latitude, longitude, elevation, zone, setting: lie, curve };
 }
 
 function walks(setting: Setting | null, settings: Settings): Farm["walks"] | null {
@@ -165,12 +162,12 @@ function markets(setting: Setting | null, taken: Set<string>): readonly Market[]
     const id = identity(group, "market", taken);
     const name = group.get("name")?.text("the market's name") ?? id;
     const daySetting = group.need("day", "a day of the week");
-    const short = daySetting?.text("a day of the week")?.toLowerCase() ?? "";
-    const byShort = DAYS.findIndex((day) => short.length >= 3 && day.toLowerCase().startsWith(short));
-    const day = byShort >= 0 ? DAYS[byShort]! : short === "" ? null : (daySetting?.oneOf(DAYS) ?? null);
+    const short = daySetting?.text("a day of the week") ?? "";
+    const named = WEEKDAYS[nameAt(short, WEEKDAYS)];
+    const day = named ?? (short === "" ? null : (daySetting?.oneOf(WEEKDAYS) ?? null));
     const moments = picks(group.need("picks", "the moments greens are cut for it"));
     if (id === null || name === null || day === null || moments === null) return [];
-    return [{ id, name, weekday: DAYS.indexOf(day), picks: moments }];
+    return [{ id, name, weekday: WEEKDAYS.indexOf(day), picks: moments }];
   });
 }
 
@@ -323,6 +320,17 @@ function atLeastOne(setting: Setting | null, found: number, what: string): void 
     setting.fault("list-empty", `at least one ${what}`, `Add a ${what}.`);
 }
 
+const emptyFile = (file: string): Problem => ({
+  code: "farm-empty",
+  weight: "stops",
+  file,
+  line: null,
+  column: null,
+  expected: "the farm's settings",
+  received: "an empty file",
+  hint: 'Delete it; then "leafpace start" writes one to fill in.',
+});
+
 /**
  * Reads farm.yaml. All problems at once, each with its line and the path of its setting.
  *
@@ -334,6 +342,7 @@ export function farmFile(
   catalogue: Catalogue,
   other?: OtherUnits,
 ): { readonly farm: FarmSettings | null; readonly problems: readonly Problem[] } {
+  if (text.trim() === "") return { farm: null, problems: [emptyFile(file)] };
   const { root, problems } = settingFile(file, text, other);
   if (problems.length > 0) return { farm: null, problems };
   const group = root.settings(KNOWN);
@@ -342,6 +351,7 @@ export function farmFile(
   const units = group.need("units", "US or metric")?.oneOf(["US", "metric"] as const) ?? null;
   const currency = group.get("currency")?.text("a sign like $") ?? null;
   const where = place(group.need("place", "where the farm is"), problems);
+  const usual = usualWeather(group.get("usual weather"), problems);
   const rounds = walks(group.get("walks"), catalogue.settings);
   const marketSetting = group.need("markets", "at least one market");
   const marketIds = new Set<string>();
@@ -367,6 +377,7 @@ export function farmFile(
       units,
       currency,
       place: where,
+      usual,
       walks: rounds,
       markets: sold,
       products: offered,

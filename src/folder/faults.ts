@@ -1,5 +1,11 @@
 import { didYouMean, type Problem } from "../problem/index.ts";
-import type { QuantityFault, QuantityKind } from "../quantity/index.ts";
+import {
+  type Metre,
+  parseQuantity,
+  type QuantityFault,
+  type QuantityKind,
+  toFeet,
+} from "../quantity/index.ts";
 
 /** How a farm writes and is shown its quantities. */
 export type Units = "US" | "metric";
@@ -11,9 +17,17 @@ export interface Spot {
   readonly column: string | number | null;
 }
 
+/** A length as the farm measures it. */
+export const shownLength = (length: Metre, units: Units): string => {
+  const value = units === "US" ? toFeet(length) : length;
+  return `${Math.round(value * 100) / 100} ${units === "US" ? "ft" : "m"}`;
+};
+
 /** A value as it is shown back: in quotes, shortened when long. */
-export const shown = (text: string): string =>
-  text.trim() === "" ? "nothing" : `"${text.length > 60 ? `${text.slice(0, 57)}...` : text}"`;
+export function shown(text: string): string {
+  const line = text.replace(/[\s\p{Cc}]+/gu, " ").trim();
+  return line === "" ? "nothing" : `"${line.length > 60 ? `${line.slice(0, 57)}...` : line}"`;
+}
 
 const QUANTITY: Readonly<Record<QuantityKind, { readonly name: string; readonly like: string }>> = {
   temperature: { name: "a temperature", like: "85 F or 29 C" },
@@ -32,6 +46,15 @@ const QUANTITY: Readonly<Record<QuantityKind, { readonly name: string; readonly 
 /** @example quantityWords("length") // => "a length like 50 ft or 15 m" */
 export const quantityWords = (kind: QuantityKind): string =>
   `${QUANTITY[kind].name} like ${QUANTITY[kind].like}`;
+
+/** As an example of the kind in the farm's units. @example likeIn("length", "US") // => "50 ft" */
+function likeIn(kind: QuantityKind, units: Units): string {
+  const [us, metric = us] = QUANTITY[kind].like.split(" or ") as [string, string?];
+  return units === "US" ? us : metric;
+}
+
+/** The unit a header states. @example usualUnit("length", "US") // => "ft" */
+export const usualUnit = (kind: QuantityKind, units: Units): string => likeIn(kind, units).split(" ")[1]!;
 
 const CODE: Readonly<Record<QuantityFault, string>> = {
   notNumber: "quantity-unreadable",
@@ -59,13 +82,12 @@ export function quantityProblem(
   header: string | null,
   units: Units = "US",
 ): Problem {
-  const [us, metric = us] = QUANTITY[kind].like.split(" or ") as [string, string?];
-  const like = units === "US" ? us : metric;
   const unit = unitIn(text);
   // Kelvin measures differences here; as a temperature nobody on a farm reads it.
   const fault = kind === "temperature" && unit?.toLowerCase() === "k" ? "unknownUnit" : found;
+  const apart = parseQuantity(text, "temperatureDifference", null).fault === null;
   const inHeader =
-    header === null ? "" : `, or once in the column's header, like ${header} (${like.split(" ")[1]})`;
+    header === null ? "" : `, or once in the column's header, like ${header} (${usualUnit(kind, units)})`;
   const hints: Readonly<Record<QuantityFault, string>> = {
     notNumber: "Write a number and its unit.",
     ambiguous:
@@ -74,7 +96,10 @@ export function quantityProblem(
         : "Leave the comma out, or use a point for decimals.",
     noUnit: `Write the unit behind the number${inHeader}.`,
     unknownUnit: `${unit === null ? "U" : `The unit ${unit} is not known; u`}se one of the usual units.`,
-    wrongKind: `This unit measures something else; the field holds ${QUANTITY[kind].name}.`,
+    wrongKind:
+      kind === "temperature" && apart
+        ? "That is a difference; write how warm it is, not how much warmer."
+        : `This unit measures something else; the field holds ${QUANTITY[kind].name}.`,
   };
   return {
     ...spot,

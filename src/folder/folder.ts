@@ -1,10 +1,19 @@
-import type { Catalogue, Farm, Note, Piece, Succession } from "../farm/index.ts";
+import {
+  type Catalogue,
+  type Farm,
+  type Note,
+  type Piece,
+  type Succession,
+  standingSowings,
+} from "../farm/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
-import { localDate, type OtherUnits, toFeet } from "../quantity/index.ts";
+import { type Instant, localDate, type OtherUnits } from "../quantity/index.ts";
+import { bedsOf, TOUCH } from "./beds.ts";
+import { checkHoops, checkLength } from "./cloth.ts";
 import { collapsed } from "./collapsed.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { type FarmSettings, farmFile } from "./farmFile.ts";
-import { type Spot, shown, unknownName } from "./faults.ts";
+import { type Spot, shown, shownLength, unknownName } from "./faults.ts";
 import { notesFile } from "./notesFile.ts";
 import { piecesFile } from "./piecesFile.ts";
 import type { Table } from "./row.ts";
@@ -12,17 +21,13 @@ import { type Placed, successionsFile } from "./successionsFile.ts";
 
 /** The files of a farm folder that the grower writes. null: not there, which is as good as empty. */
 export interface FolderFiles {
-  readonly farm: { readonly file: string; readonly text: string };
+  readonly farm: { readonly file: string; readonly text: string } | null;
   readonly successions: Table | null;
   readonly pieces: Table | null;
   readonly notes: Table | null;
+  /** Why a file, or the rest of one, could not be read. */
+  readonly unread: readonly Problem[];
 }
-
-/** Two beds that touch at their ends do not overlap. [m] */
-const TOUCH = 0.01;
-
-/** As much as a cloth stretches: what the plan of covers allows too. [m] */
-const STRETCH = 0.05;
 
 const at =
   (file: string, line: number) =>
@@ -53,24 +58,10 @@ function twice<Value extends { readonly id: string }>(
   });
 }
 
-const shownLength = (length: Succession["to"], units: Farm["units"]): string => {
-  const value = units === "US" ? toFeet(length) : length;
-  return `${Math.round(value * 100) / 100} ${units === "US" ? "ft" : "m"}`;
-};
-
-/** Date of the last cut noted for each succession. */
-function finished(notes: readonly Note[], zone: string): ReadonlyMap<string, string> {
-  const dates = new Map<string, string>();
-  for (const note of notes)
-    if (note.kind === "cut" && note.last) dates.set(note.succession, localDate(zone, note.at));
-  return dates;
-}
-
 function checkSuccessions(
   file: string,
   placed: readonly Placed<Succession>[],
-  { crops, tunnels, markets, covers, units, place }: FarmSettings,
-  notes: readonly Note[],
+  { crops, tunnels, markets, covers, units }: FarmSettings,
 ): readonly Problem[] {
   const problems: Problem[] = [...twice(file, placed, "succession")];
   const tunnelIds = tunnels.map(({ id }) => id);
@@ -103,72 +94,7 @@ function checkSuccessions(
         hint: "Set up hoops and say so in farm.yaml, or write no here.",
       });
   }
-  const ends = finished(notes, place.zone);
-  for (const tunnel of tunnels) {
-    const here = placed.filter(({ value }) => value.tunnel === tunnel.id);
-    here.forEach(({ value, line }, index) => {
-      // Beds side by side may stand over the same stretch, as many as the tunnel has.
-      const others = here.slice(0, index).filter(({ value: other }) => {
-        const [older, newer] = other.sown <= value.sown ? [other, value] : [value, other];
-        const gone = ends.get(older.id);
-        if (gone !== undefined && gone <= newer.sown) return false;
-        return other.from < value.to - TOUCH && value.from < other.to - TOUCH;
-      });
-      if (others.length < tunnel.beds) return;
-      const last = others.at(-1)!;
-      problems.push({
-        ...at(file, line)("from"),
-        code: "beds-overlap",
-        weight: "needsYou",
-        expected: `a stretch of ${tunnel.id} that is free`,
-        received: `${shownLength(value.from, units)} to ${shownLength(value.to, units)}, where ${last.value.id} stands (line ${last.line})`,
-        hint: `Correct one of the two, or note the last cut of ${last.value.id}.`,
-      });
-    });
-  }
   return problems;
-}
-
-function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettings): readonly Problem[] {
-  const tunnel = tunnels.find(({ id }) => id === tunnelId);
-  if (tunnel === undefined)
-    return [
-      unknownName(
-        spot,
-        tunnelId,
-        "a tunnel",
-        tunnels.map(({ id }) => id),
-        "tunnel-unknown",
-      ),
-    ];
-  if (tunnel.hoops !== null) return [];
-  return [
-    {
-      ...spot,
-      code: "hoops-missing",
-      weight: "stops",
-      expected: "a tunnel with hoops under the cover",
-      received: `${tunnelId}, hoops: none`,
-      hint: "Correct the tunnel here or its hoops in farm.yaml.",
-    },
-  ];
-}
-
-/** A piece no tunnel is short enough for. Where no tunnel has hoops, all of them count. */
-function checkLength(spot: Spot, { length }: Piece, { tunnels, units }: FarmSettings): readonly Problem[] {
-  const hooped = tunnels.filter(({ hoops }) => hoops !== null);
-  const shortest = [...(hooped.length > 0 ? hooped : tunnels)].sort((a, b) => a.length - b.length)[0];
-  if (shortest === undefined || length >= shortest.length - STRETCH) return [];
-  return [
-    {
-      ...spot,
-      code: "piece-fits-none",
-      weight: "needsYou",
-      expected: `at least ${shownLength(shortest.length, units)}, the length of ${shortest.id}`,
-      received: `${shownLength(length, units)}, which fits no tunnel`,
-      hint: "It is not used. Correct it here or the tunnel's length in farm.yaml.",
-    },
-  ];
 }
 
 function checkPieces(file: string, placed: readonly Placed<Piece>[], farm: FarmSettings): readonly Problem[] {
@@ -231,9 +157,12 @@ function checkNotes(
   });
 }
 
-/** File by file as they were read, and down each file. */
+/** As a grower goes through them. */
+const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv"];
+
+/** File by file, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
-  const files = [...new Set(problems.map(({ file }) => file))];
+  const files = [...new Set([...FILES, ...problems.map(({ file }) => file)])];
   return collapsed(
     [...problems].sort(
       (a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0),
@@ -248,7 +177,10 @@ function inOrder(problems: readonly Problem[]): readonly Problem[] {
  * @returns Every problem of every file at once; the farm when none of them stops.
  */
 export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: OtherUnits): Read<Farm> {
-  const { farm, problems: own } = farmFile(files.farm.file, files.farm.text, catalogue, other);
+  const { farm, problems: own } =
+    files.farm === null
+      ? { farm: null, problems: [] }
+      : farmFile(files.farm.file, files.farm.text, catalogue, other);
   const sown = files.successions === null ? null : successionsFile(files.successions, other, farm?.units);
   const owned = files.pieces === null ? null : piecesFile(files.pieces, other, farm?.units);
   // Without a farm its notes are still read for what is wrong with them; only their clock is missing.
@@ -264,15 +196,27 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   const mine = [...known.keys()].filter((cover) => covered.has(cover));
   const atHand = mine.length > 0 ? mine : [...known.keys()];
   const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
-  const problems = [own, sown?.problems, owned?.problems, noted?.problems].flatMap((some) => some ?? []);
+  const problems = [own, files.unread, sown?.problems, owned?.problems, noted?.problems].flatMap(
+    (some) => some ?? [],
+  );
   if (farm === null) return { value: null, problems: inOrder(problems) };
   const successions = sown?.successions ?? [];
   const pieces = owned?.pieces ?? [];
   const notes = noted?.notes ?? [];
+  const sowings = files.successions?.file ?? "successions.csv";
   // A succession that could not be read would make every note about it look like a mistake.
-  const sound = !(sown?.problems ?? []).some(({ weight }) => weight === "stops");
+  const sound = !problems.some(({ file, weight }) => weight === "stops" && file === sowings);
+  // All notes count here, whenever they were made: a bed sown again stands where it stood.
+  const standing = standingSowings(
+    { successions: successions.map((placed) => placed.value), notes },
+    farm.place.zone,
+    Number.POSITIVE_INFINITY as Instant,
+  );
+  const placed = successions.map(({ line }, index) => ({ line, value: standing.successions[index]! }));
+  const beds = bedsOf(sowings, placed, farm, standing.notes);
   problems.push(
-    ...checkSuccessions(files.successions?.file ?? "successions.csv", successions, farm, notes),
+    ...checkSuccessions(sowings, successions, farm),
+    ...beds.problems,
     ...checkPieces(files.pieces?.file ?? "pieces.csv", pieces, farm),
     ...(sound ? checkNotes(files.notes?.file ?? "notes.csv", notes, farm, successions, atHand) : []),
   );
@@ -281,7 +225,7 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
     ...farm,
     successions: successions.map((placed) => placed.value),
     pieces: pieces.map((placed) => placed.value),
-    notes,
+    notes: [...notes, ...beds.lastCuts].sort((a, b) => a.at - b.at),
   };
   return { value, problems: inOrder(problems) };
 }

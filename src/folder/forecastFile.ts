@@ -6,8 +6,11 @@ import { type DateColumn, dateColumn } from "./dateColumn.ts";
 import type { DateOrder } from "./dialect.ts";
 import { shown, type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
+import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row, Table } from "./row.ts";
-import { type Column, type Entry, tableReader } from "./tableReader.ts";
+import { SKY } from "./sky.ts";
+import type { Column } from "./tableHeader.ts";
+import { type Entry, tableReader } from "./tableReader.ts";
 
 const COLUMNS: readonly Column[] = [
   { name: "date", required: true },
@@ -17,28 +20,8 @@ const COLUMNS: readonly Column[] = [
   { name: "sky", required: false },
 ];
 
-type Sky = NonNullable<DailyRecord["sky"]>;
-
-const SKY: Readonly<Record<string, Sky>> = {
-  sun: "sun",
-  sunny: "sun",
-  clear: "sun",
-  fair: "sun",
-  mixed: "mixed",
-  "partly cloudy": "mixed",
-  "partly sunny": "mixed",
-  "mostly sunny": "mixed",
-  cloud: "cloud",
-  cloudy: "cloud",
-  "mostly cloudy": "cloud",
-  overcast: "cloud",
-  rain: "cloud",
-  showers: "cloud",
-  snow: "cloud",
-};
-
 /** Why a forecast counts as issued when it does. */
-export type IssuedBy = "option" | "file" | "firstDay";
+export type IssuedBy = "option" | "file" | "firstDay" | "now";
 
 export interface ReadForecast {
   readonly forecast: Forecast | null;
@@ -85,6 +68,14 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
       unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"),
     );
   if (date === null || low === null || high === null) return null;
+  const wrong = [low, high].findIndex((each) => each < ON_A_FARM.coldest || each > ON_A_FARM.warmest);
+  if (wrong >= 0)
+    return entry.fault(
+      wrong === 0 ? "low" : "high",
+      "temperature-out-of-range",
+      "a temperature from −60 to 60 °C (−76 to 140 °F)",
+      "Look at the number and its unit.",
+    );
   if (low <= high) return { date, low, high, wind, sky };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");
 }
@@ -113,7 +104,8 @@ export function forecastFile(
   );
   const days = new Map<LocalDate, DailyRecord>();
   if (dates.ambiguous !== null) {
-    const first = entries.find((entry) => entry.text("date") === dates.ambiguous)!;
+    const { text } = dates.ambiguous;
+    const first = entries.find((entry) => entry.text("date") === text)!;
     first.fault(
       "date",
       "forecast-dates-ambiguous",

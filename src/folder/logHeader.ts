@@ -1,6 +1,6 @@
 import type { CellKinds } from "./cellKind.ts";
-import { isTimeHeader, sensorKey, speaksOfTemperature } from "./columnRole.ts";
-import { type Dialect, plainWords } from "./dialect.ts";
+import { airRank, isTimeHeader, sensorKey, speaksOfTemperature } from "./columnRole.ts";
+import { type Dialect, PLAIN, plainWords } from "./dialect.ts";
 import type { Row } from "./row.ts";
 
 /** What helps to tell a header from titles and readings. */
@@ -39,6 +39,12 @@ export function isHeader(row: Row, { dialect, kinds, sensors, column }: HeaderOp
     (column !== null && plainWords(cell) === plainWords(column));
   return cells.some(meant) || cells.filter(kinds.isTime).length > 1;
 }
+
+/** Does a line name columns, one of them a temperature? Lines of a typed forecast do not. */
+export const namesTemperature = (cells: readonly string[]): boolean =>
+  cells.length > 1 &&
+  cells.some((cell) => airRank(cell, PLAIN) > 0) &&
+  !cells.some((cell) => /^\s*[-+]?\d/u.test(cell));
 
 /** Where no words tell a header, the first row with a date and a number is a reading, and the row above may be one. */
 function byContents(

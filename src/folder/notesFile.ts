@@ -4,23 +4,24 @@ import { type OtherUnits, parseQuantities, parseQuantity } from "../quantity/ind
 import { quantityProblem, unknownName } from "./faults.ts";
 import { type FarmClock, parseMoment } from "./moment.ts";
 import type { Table } from "./row.ts";
-import { type Column, type Entry, tableReader } from "./tableReader.ts";
+import type { Column } from "./tableHeader.ts";
+import { type Entry, tableReader } from "./tableReader.ts";
 
 const COLUMNS: readonly Column[] = [
-  { name: "when", required: true },
+  { name: "when", required: true, dates: true },
   { name: "kind", required: true },
   { name: "about", required: true },
   { name: "value", required: true },
-  { name: "remark", required: false },
+  { name: "remark", required: false, free: true },
 ];
 
-const KINDS = ["leaf", "emerged", "cover", "cut", "loss"] as const;
+const KINDS = ["leaf", "emerged", "cover", "cut", "loss", "resown"] as const;
 const STATES: readonly CoverState[] = ["on", "vented", "nights", "off"];
 
 /** The longest leaf anyone would note. [cm] */
-const LONGEST = 60;
+export const LONGEST = 60;
 
-type Base = { readonly at: Note["at"]; readonly line: number };
+type Base = Pick<Note, "at" | "line" | "remark">;
 
 function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUnits): Note | null {
   const text = entry.text("value");
@@ -112,7 +113,7 @@ export function notesFile(
       );
     const about = entry.named("about", kind === "cover" ? "a tunnel" : "a succession");
     if (at === null || about === null) continue;
-    const base = { at, line: entry.line };
+    const base = { at, line: entry.line, remark: entry.text("remark") };
     const note: Note | null =
       kind === "leaf"
         ? leafNote(entry, base, problems, other)
@@ -127,3 +128,6 @@ export function notesFile(
   }
   return { notes: notes.sort((a, b) => a.at - b.at || a.line - b.line), problems };
 }
+
+/** Where the columns of notes.csv stand in its lines, the first being 0; none without a header. */
+export const noteColumns = (table: Table): ReadonlyMap<string, number> => tableReader(table, COLUMNS).indexOf;

@@ -1,38 +1,59 @@
-import type { Cover, Crop } from "../farm/index.ts";
-import type { QuantityKind } from "../quantity/index.ts";
+import { COUNTINGS, type Cover, type Crop, CUT_OFFS, RESPONSES } from "../farm/index.ts";
+import { celsius, type QuantityKind, toFahrenheit } from "../quantity/index.ts";
+import { countedOverride } from "./countedOverride.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import type { Setting, SettingFile } from "./settingReader.ts";
 
+type Bounds = readonly [low: number, high: number];
+
 /** How the value of a catalogue field is written: a kind of quantity, a number within bounds, words to choose from, or a text. */
 type Field =
   | { readonly quantity: QuantityKind }
-  | { readonly number: readonly [low: number, high: number]; readonly orNone?: true; readonly whole?: true }
+  | { readonly temperature: Bounds }
+  | { readonly number: Bounds; readonly orNone?: true; readonly whole?: true }
   | { readonly words: readonly string[] }
+  | "gain"
   | "text";
 
 const quantity = (kind: QuantityKind): Field => ({ quantity: kind });
+
+/** Bounds that no crop leaves: beyond them a difference was written, or the wrong unit. [°C] judgement */
+const temperature = (low: number, high: number): Field => ({ temperature: [low, high] });
+
+/** More than any cover gains by night is how warm it is, not how much warmer. [°C] judgement */
+const GAIN: Bounds = [-2, 12];
+
 const number = (low: number, high: number): Field => ({ number: [low, high] });
 
 const CROP: Readonly<Record<string, Field>> = {
   name: "text",
-  "emergence.base": quantity("temperature"),
+  "emergence.base": temperature(-3, 20),
   "emergence.sum": quantity("thermalTime"),
-  "emergence.tooWarm": quantity("temperature"),
-  "growth.base": quantity("temperature"),
-  "growth.optimumLow": quantity("temperature"),
-  "growth.optimumHigh": quantity("temperature"),
-  "growth.ceiling": quantity("temperature"),
+  "emergence.tooWarm": temperature(15, 55),
+  "growth.base": temperature(-3, 20),
+  "growth.optimumLow": temperature(5, 40),
+  "growth.optimumHigh": temperature(5, 45),
+  "growth.ceiling": temperature(15, 55),
+  "growth.form": { words: RESPONSES },
   requirement: quantity("thermalTime"),
+  "counted.sum": quantity("thermalTime"),
+  "counted.method": { words: COUNTINGS },
+  "counted.base": quantity("temperature"),
+  "counted.upper": quantity("temperature"),
+  "counted.cutOff": { words: CUT_OFFS },
+  "counted.from": { words: ["sowing", "emergence"] },
+  "counted.to": quantity("leaf"),
   requirementSpread: number(0, 2),
   lightOnPace: number(0, 10),
   lightOnWeight: number(0, 2),
   smallest: quantity("leaf"),
   largest: quantity("leaf"),
   yield: quantity("yield"),
-  unfit: quantity("temperature"),
-  kill: quantity("temperature"),
-  qualityLimit: quantity("temperature"),
+  unfit: temperature(-20, 5),
+  kill: temperature(-30, 5),
+  killSoft: temperature(-30, 5),
+  qualityLimit: temperature(10, 45),
   lightFloor: number(0, 60),
   regrowth: quantity("share"),
   cuts: { number: [1, 20], whole: true },
@@ -47,9 +68,9 @@ const COVER: Readonly<Record<string, Field>> = {
   "day.sun": number(0, 1),
   "day.still": number(0.1, 100),
   "day.windy": number(0, 100),
-  "night.clear": quantity("temperatureDifference"),
-  "night.cloudy": quantity("temperatureDifference"),
-  frostCredit: quantity("temperatureDifference"),
+  "night.clear": "gain",
+  "night.cloudy": "gain",
+  frostCredit: "gain",
   "minutes.on": quantity("minutes"),
   "minutes.off": quantity("minutes"),
   "minutes.vent": quantity("minutes"),
@@ -57,10 +78,36 @@ const COVER: Readonly<Record<string, Field>> = {
 
 type Value = number | string | null;
 
+/** A temperature within bounds. [°C] */
+function temperatureIn(setting: Setting, [low, high]: Bounds): number | null {
+  const value = setting.quantity("temperature");
+  if (value === null || (value >= low && value <= high)) return value;
+  const [from, to] = [low, high].map((bound) => Math.round(toFahrenheit(celsius(bound))));
+  return setting.fault(
+    "temperature-out-of-range",
+    `a temperature from ${from} F to ${to} F (${low} C to ${high} C)`,
+    "Write how warm it is, not how much warmer.",
+  );
+}
+
+/** What a cover gains, within what any cover gives. [°C] */
+function gainIn(setting: Setting): number | null {
+  const value = setting.quantity("temperatureDifference");
+  const [low, high] = GAIN;
+  if (value === null || (value >= low && value <= high)) return value;
+  return setting.fault(
+    "difference-out-of-range",
+    "a difference of at most 22 F or 12 C",
+    "Write how much warmer it is under the cover, not how warm.",
+  );
+}
+
 function read(setting: Setting, field: Field): { readonly value: Value } | null {
   const given = (value: Value): { readonly value: Value } | null => (value === null ? null : { value });
   if (field === "text") return given(setting.text("a name"));
+  if (field === "gain") return given(gainIn(setting));
   if ("words" in field) return given(setting.oneOf(field.words));
+  if ("temperature" in field) return given(temperatureIn(setting, field.temperature));
   if ("quantity" in field) return given(setting.quantity(field.quantity));
   const [low, high] = field.number;
   if (field.orNone === true && setting.text("a number or none") === "none") return { value: null };
@@ -71,7 +118,7 @@ function read(setting: Setting, field: Field): { readonly value: Value } | null 
 function put<Base extends object>(base: Base, path: string, value: Value): Base {
   const [key, ...rest] = path.split(".") as [keyof Base & string, ...string[]];
   const inner = base[key];
-  const next = rest.length > 0 ? put(inner as object, rest.join("."), value) : value;
+  const next = rest.length > 0 ? put((inner ?? {}) as object, rest.join("."), value) : value;
   return { ...base, [key]: next };
 }
 
@@ -126,16 +173,24 @@ export function cropOverrides(
   known: ReadonlyMap<string, Crop>,
   problems: SettingFile["problems"],
 ): ReadonlyMap<string, Crop> {
-  const crops = overridden(setting, known, CROP, "crop", problems);
+  const crops = new Map(overridden(setting, known, CROP, "crop", problems));
   const own = setting?.settings(null) ?? null;
-  for (const { id, growth, smallest, largest } of crops.values()) {
+  for (const crop of crops.values()) {
+    const { id, growth, smallest, largest, kill, killSoft, unfit } = crop;
     const group = own?.get(id) ?? null;
     if (group === null) continue;
+    crops.set(id, countedOverride(group, crop));
     const { base, optimumLow, optimumHigh, ceiling } = growth;
     if (!(base < optimumLow && optimumLow <= optimumHigh && optimumHigh < ceiling))
       group.fault(
         "growth-out-of-order",
         "growth.base below optimumLow, not above optimumHigh, below ceiling",
+        "Correct the temperature that stands out.",
+      );
+    if (!(kill < killSoft && kill < unfit))
+      group.fault(
+        "frost-out-of-order",
+        "kill, of hardened plants, below killSoft and below unfit",
         "Correct the temperature that stands out.",
       );
     if (!(SHORTEST < smallest && smallest < largest))

@@ -4,7 +4,8 @@ import type { OtherUnits } from "../quantity/index.ts";
 import type { Units } from "./faults.ts";
 import type { Table } from "./row.ts";
 import type { Placed } from "./successionsFile.ts";
-import { type Column, tableReader } from "./tableReader.ts";
+import type { Column } from "./tableHeader.ts";
+import { tableReader } from "./tableReader.ts";
 
 const COLUMNS: readonly Column[] = [
   { name: "id", required: true },

@@ -1,12 +1,9 @@
 import type { Dialect } from "./dialect.ts";
 import type { Reason } from "./drops.ts";
 import type { Layout, ReadingColumn } from "./layout.ts";
+import { ON_A_FARM } from "./onAFarm.ts";
 import { readingReader } from "./reading.ts";
 import { type Scale, scaleNamed, toCelsius } from "./scale.ts";
-
-/** Air on a farm; anything else is the logger's fault. [°C] */
-export const COLDEST = -60;
-export const WARMEST = 60;
 
 /** Different numbers beyond all air that are still counted one by one. */
 const COUNTED = 50;
@@ -74,7 +71,7 @@ export function valueReader(layout: Layout, said: Scale | null, dialect: Dialect
       }
       if (!bySource.has(source)) bySource.set(source, { scale, by });
       const value = toCelsius(number, scale);
-      if (value >= COLDEST && value <= WARMEST) return value;
+      if (value >= ON_A_FARM.coldest && value <= ON_A_FARM.warmest) return value;
       count += 1;
       if (beyond.size < COUNTED) beyond.add(number);
       return "outOfRange";

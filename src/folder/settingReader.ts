@@ -36,17 +36,41 @@ export interface SettingFile {
   readonly problems: Problem[];
 }
 
+interface Slip {
+  readonly expected: string;
+  readonly received: string;
+  readonly hint?: string;
+}
+
+const BRACE: Slip = {
+  expected: "a closing } or ] before this line",
+  received: "none",
+  hint: "Close what the lines above open with { or [.",
+};
+
 /** The parser's codes in a grower's words. */
-const UNREADABLE: Readonly<Record<string, { readonly expected: string; readonly received: string }>> = {
+const UNREADABLE: Readonly<Record<string, Slip>> = {
   TAB_AS_INDENT: { expected: "blanks before a setting", received: "a tab" },
   DUPLICATE_KEY: { expected: "each setting once", received: "the same setting again" },
   BAD_INDENT: {
     expected: "settings that belong together to begin in the same column",
     received: "another column",
+    hint: "Put as many blanks before it as before the setting above.",
   },
-  MISSING_CHAR: { expected: "a closing quote, bracket or brace", received: "the end of the text" },
+  MISSING_CHAR: {
+    expected: "a closing quote",
+    received: "none",
+    hint: "Write the second quote behind the text.",
+  },
   MULTILINE_IMPLICIT_KEY: { expected: "a name, a colon and a value", received: "a name over several lines" },
 };
+
+/** Where one code of the parser stands for two slips, its message tells which. */
+function slipOf(code: string, message: string): Slip | undefined {
+  if (/end with a [}\]]/u.test(message)) return BRACE;
+  if (/without - indicator/u.test(message)) return UNREADABLE.BAD_INDENT;
+  return UNREADABLE[code];
+}
 
 /** Reads a settings file and keeps, for everything in it, the line it stands on. */
 export function settingFile(file: string, text: string, other?: OtherUnits): SettingFile {
@@ -55,9 +79,9 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, strict: true });
   // What follows the first fault is mostly its echo.
   const first = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0]).slice(0, 1);
-  for (const { code, pos } of first) {
+  for (const { code, pos, message } of first) {
     const at = lines.linePos(pos[0]);
-    const known = UNREADABLE[code];
+    const known = slipOf(code, message);
     problems.push({
       code: "settings-unreadable",
       weight: "stops",
@@ -66,7 +90,8 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
       column: at.col,
       expected: known?.expected ?? "a setting as name, colon, blank, value",
       received: known?.received ?? shown(text.slice(pos[0], pos[1]).split("\n")[0] ?? ""),
-      hint: "Indent with blanks, and put a text that holds a colon, a # or a bracket in quotes.",
+      hint:
+        known?.hint ?? "Indent with blanks, and put a text that holds a colon, a # or a bracket in quotes.",
     });
   }
 
@@ -103,14 +128,14 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
           );
         const found = new Map<string, Setting>();
         for (const { key, value } of node.items) {
-          const name = isScalar(key) ? String(key.value) : "";
+          const name = isScalar(key) && key.value !== null ? String(key.value) : "";
           const inner = path === "" ? name : `${path}.${name}`;
           const at = lineOf(key as Node, line);
           if (known !== null && !known.includes(name)) {
             const near = didYouMean(name, known);
             problems.push({
               ...unknownName(
-                { file, line: at, column: inner },
+                { file, line: at, column: inner === "" ? null : inner },
                 name,
                 "a known setting",
                 known,

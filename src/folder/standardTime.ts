@@ -8,6 +8,16 @@ export const standardOffset = (zone: string, year: number): number =>
 export const summerOffset = (zone: string, year: number): number =>
   Math.max(...[0, 6].map((month) => tzOffset(zone, new Date(Date.UTC(year, month, 15)))));
 
+/** Hours a zone's standard time may differ from the sun's before it looks like a mistake. [h] */
+const FAR = 3;
+
+/** Does a zone's clock go with the sun at a longitude? @example fitsSun("America/New_York", -72.8, 2026) // => true */
+export function fitsSun(zone: string, longitude: number, year: number): boolean {
+  const apart = Math.abs(standardOffset(zone, year) / 60 - longitude / 15);
+  // Across the date line a day more or less is the same clock.
+  return Math.min(apart, 24 - apart) <= FAR;
+}
+
 /** @example offsetWords(-210) // => "3 hours 30 minutes behind universal time" */
 export function offsetWords(minutes: number): string {
   const [hours, rest] = [Math.floor(Math.abs(minutes) / 60), Math.abs(minutes) % 60];

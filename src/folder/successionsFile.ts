@@ -4,7 +4,8 @@ import type { OtherUnits } from "../quantity/index.ts";
 import type { Units } from "./faults.ts";
 import { parseDate } from "./moment.ts";
 import type { Table } from "./row.ts";
-import { type Column, tableReader } from "./tableReader.ts";
+import type { Column } from "./tableHeader.ts";
+import { tableReader } from "./tableReader.ts";
 
 const COLUMNS: readonly Column[] = [
   { name: "id", required: true },
@@ -12,7 +13,7 @@ const COLUMNS: readonly Column[] = [
   { name: "tunnel", required: true },
   { name: "from", required: true, kind: "length" },
   { name: "to", required: true, kind: "length" },
-  { name: "sown", required: true },
+  { name: "sown", required: true, dates: true },
   { name: "market", required: false },
   { name: "cuts", required: false },
   { name: "net", required: false },

@@ -1,19 +1,14 @@
-import { didYouMean, type Problem } from "../problem/index.ts";
+import type { Problem } from "../problem/index.ts";
 import { type OtherUnits, parseQuantity, type QuantityKind, type QuantityOf } from "../quantity/index.ts";
+import { type DateColumn, dateColumn } from "./dateColumn.ts";
 import { quantityProblem, type Spot, shown, type Units } from "./faults.ts";
 import type { Row, Table } from "./row.ts";
-
-/** A column a table may have. `kind`: it holds quantities, and its header may state their unit. */
-export interface Column {
-  readonly name: string;
-  readonly required: boolean;
-  readonly kind?: QuantityKind;
-}
+import { type Column, findColumns, headerAt, noHeader, type Place } from "./tableHeader.ts";
 
 /** One line of a table with its cells found by name. */
 export interface Entry {
   readonly line: number;
-  /** The cell without the blanks around it; "" where there is none. */
+  /** The cell without the blanks around it and the apostrophe a spreadsheet puts before a text; "" where there is none. */
   text(column: string): string;
   spot(column: string): Spot;
   /** Adds a problem about one cell. */
@@ -28,84 +23,61 @@ export interface TableReader {
   readonly entries: readonly Entry[];
   /** Problems found so far; readers add theirs. */
   readonly problems: Problem[];
-}
-
-interface Place {
-  readonly index: number;
-  readonly unit: string | null;
-  /** The header states a unit that cannot be used; told once, not again for every line. */
-  readonly broken: boolean;
+  /** Where each known column stands in a line, the first being 0; none without a header. */
+  readonly indexOf: ReadonlyMap<string, number>;
 }
 
 const isRemark = ({ cells }: Row): boolean => cells[0]?.trimStart().startsWith("#") ?? true;
 const isEmpty = ({ cells }: Row): boolean => cells.every((cell) => cell.trim() === "");
 
-/** Splits `from (ft)` into the column's name and the unit it states. */
-function heading(cell: string): { readonly name: string; readonly unit: string | null } {
-  const match = /^([^([]*?)\s*(?:[([](.+)[)\]])?\s*$/u.exec(cell.replace(/^\uFEFF/u, "").trim());
-  const name = match?.[1] ?? cell;
-  return {
-    name: name
-      .toLowerCase()
-      .replace(/[\s_]+/gu, " ")
-      .trim(),
-    unit: match?.[2]?.trim() ?? null,
-  };
+const cellAt = ({ cells }: Row, place: Place | undefined): string =>
+  place === undefined ? "" : (cells[place.index] ?? "").trim().replace(/^'\s*/u, "");
+
+/** Cells behind the last column hold what a separator within a cell has cut off. */
+function surplus({ file }: Table, header: Row, row: Row, last: Column | undefined): readonly Problem[] {
+  if (last?.free === true || row.cells.slice(header.cells.length).every((cell) => cell.trim() === ""))
+    return [];
+  return [
+    {
+      code: "cells-too-many",
+      weight: "stops",
+      file,
+      line: row.line,
+      column: null,
+      expected: `at most ${header.cells.length} cells, as the first line has`,
+      received: `${row.cells.length}`,
+      hint: "Is there a comma within a cell? Write a point, or put the cell in quotes.",
+    },
+  ];
 }
 
-function findColumns(
+/** Settles every column of dates, and tells of those that nothing settles. */
+function dateColumns(
   { file }: Table,
-  header: Row,
+  rows: readonly Row[],
   columns: readonly Column[],
+  places: ReadonlyMap<string, Place>,
   problems: Problem[],
-  other: OtherUnits | undefined,
-): ReadonlyMap<string, Place> {
-  const places = new Map<string, Place>();
-  const names = columns.map(({ name }) => name);
-  const problem = (
-    column: string,
-    code: string,
-    expected: string,
-    hint: string,
-    weight: Problem["weight"],
-  ): void => {
-    problems.push({ code, weight, file, line: header.line, column, expected, received: shown(column), hint });
-  };
-  header.cells.forEach((cell, index) => {
-    const { name, unit } = heading(cell);
-    if (name === "") return;
-    const column = columns.find((known) => known.name === name);
-    if (column === undefined) {
-      const near = didYouMean(name, names);
-      const hint = near === null ? `It is not read. Known: ${names.join(", ")}.` : `Did you mean "${near}"?`;
-      problem(cell.trim(), "column-unknown", "a known column", hint, "needsYou");
-    } else if (places.has(name)) {
-      problem(cell.trim(), "column-twice", "each column once", "Take one of the two out.", "stops");
-    }
-    if (column === undefined || places.has(name)) return;
-    const fault =
-      unit === null || column.kind === undefined
-        ? null
-        : parseQuantity(`1 ${unit}`, column.kind, null, other).fault;
-    if (fault !== null) {
-      const spot = { file, line: header.line, column: cell.trim() };
-      problems.push(quantityProblem(spot, unit!, column.kind!, fault, null));
-    }
-    places.set(name, { index, unit: fault === null ? unit : null, broken: fault !== null });
-  });
-  for (const { name, required } of columns)
-    if (required && !places.has(name))
-      problems.push({
-        code: "column-missing",
-        weight: "stops",
-        file,
-        line: header.line,
-        column: null,
-        expected: `a column "${name}"`,
-        received: header.cells.map((cell) => cell.trim()).join(", "),
-        hint: "Add it to the first line; the order does not matter.",
-      });
-  return places;
+): ReadonlyMap<string, DateColumn> {
+  const found = new Map<string, DateColumn>();
+  for (const { name } of columns.filter(({ dates }) => dates === true)) {
+    const texts = rows.map((row) => cellAt(row, places.get(name)));
+    const dates = dateColumn(texts, null);
+    found.set(name, dates);
+    if (dates.ambiguous === null) continue;
+    const { text, meanings } = dates.ambiguous;
+    problems.push({
+      code: "dates-ambiguous",
+      weight: "stops",
+      file,
+      line: rows[texts.indexOf(text)]!.line,
+      column: name,
+      expected: "dates whose order can be told",
+      received: shown(text),
+      hint: `Write ${meanings.join(" or ")}, whichever is meant, and so down the column.`,
+    });
+  }
+  return found;
 }
 
 /**
@@ -121,18 +93,34 @@ export function tableReader(
 ): TableReader {
   const problems: Problem[] = [];
   const rows = table.rows.filter((row) => !isRemark(row) && !isEmpty(row));
-  const header = rows[0];
-  if (header === undefined) return { entries: [], problems };
+  const start = headerAt(rows, columns);
+  const header = rows[Math.max(0, start)];
+  if (header === undefined) return { entries: [], problems, indexOf: new Map() };
+  if (start < 0)
+    return { entries: [], problems: [noHeader(table, header, columns, units)], indexOf: new Map() };
   const places = findColumns(table, header, columns, problems, other);
-  if (columns.some(({ name, required }) => required && !places.has(name))) return { entries: [], problems };
+  const indexOf = new Map([...places].map(([name, { index }]) => [name, index]));
+  if (columns.some(({ name, required }) => required && !places.has(name)))
+    return { entries: [], problems, indexOf };
   const { file } = table;
-  const entries = rows.slice(1).map(({ line, cells }): Entry => {
+  const body = rows.slice(start + 1);
+  const last = columns.find(({ name }) => places.get(name)?.index === header.cells.length - 1);
+  const whole = body.filter((row) => {
+    const faults = surplus(table, header, row, last);
+    problems.push(...faults);
+    return faults.length === 0;
+  });
+  const dated = dateColumns(table, whole, columns, places, problems);
+  const entries = whole.map((row): Entry => {
+    const { line } = row;
     const text = (column: string): string => {
-      const place = places.get(column);
-      return place === undefined ? "" : (cells[place.index]?.trim() ?? "");
+      const cell = cellAt(row, places.get(column));
+      return dated.get(column)?.yearFirst(cell) ?? cell;
     };
     const spot = (column: string): Spot => ({ file, line, column });
     const fault = (column: string, code: string, expected: string, hint: string): null => {
+      // Dates that nothing settles are told once, not again for every line.
+      if ((dated.get(column)?.ambiguous ?? null) !== null) return null;
       problems.push({
         ...spot(column),
         code,
@@ -162,5 +150,5 @@ export function tableReader(
       },
     };
   });
-  return { entries, problems };
+  return { entries, problems, indexOf };
 }

@@ -17,6 +17,9 @@ export interface Sums {
   readonly heat: Float64Array;
 }
 
+/** [MJ/m²] in an hour of 1 W/m² */
+const HOUR_OF_WATT = 0.0036;
+
 /**
  * Sums thermal time, pace, light and heat hour by hour. The light correction is made once for each day from morning walk
  * to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
@@ -30,29 +33,27 @@ export function accumulate(
   mornings: readonly number[],
   settings: Settings,
 ): Sums {
-  const { from } = climate;
-  const length = climate.growing.length;
+  const { from, growing, radiation, heat: leaf } = climate;
+  const { growth, lightOnPace, qualityLimit } = crop;
+  const length = growing.length;
   const make = (): Float64Array => new Float64Array(length + 1);
   const [thermalTime, pace, light, heat] = [make(), make(), make(), make()];
-  const rate = new Float64Array(length);
-  for (let i = 0; i < length; i++) rate[i] = response(climate.growing[i]!, crop.growth) / 24;
-
+  const toLight = HOUR_OF_WATT * settings.lightPerMegajoule;
   const starts = [from, ...mornings.filter((hour) => hour > from && hour < from + length), from + length];
   for (let d = 0; d + 1 < starts.length; d++) {
     const [start, end] = [starts[d]! - from, starts[d + 1]! - from];
-    let warmth = 0;
-    let radiation = 0;
+    let sun = 0;
     for (let i = start; i < end; i++) {
-      warmth += rate[i]!;
-      radiation += climate.radiation[i]! * 0.0036;
+      const shining = radiation[i]!;
+      sun += shining;
+      thermalTime[i + 1] = thermalTime[i]! + response(growing[i]!, growth) / 24;
+      light[i + 1] = light[i]! + shining * toLight;
+      heat[i + 1] = heat[i]! + Math.max(0, leaf[i]! - qualityLimit);
     }
-    const share = lightShare(warmth, radiation, crop.lightOnPace);
-    for (let i = start; i < end; i++) {
-      thermalTime[i + 1] = thermalTime[i]! + rate[i]!;
-      pace[i + 1] = pace[i]! + rate[i]! * share;
-      light[i + 1] = light[i]! + climate.radiation[i]! * 0.0036 * settings.lightPerMegajoule;
-      heat[i + 1] = heat[i]! + Math.max(0, climate.heat[i]! - crop.qualityLimit);
-    }
+    const warmth = thermalTime[end]! - thermalTime[start]!;
+    const share = lightShare(warmth, sun * HOUR_OF_WATT, lightOnPace);
+    const [ahead, begun] = [pace[start]!, thermalTime[start]!];
+    for (let i = start + 1; i <= end; i++) pace[i] = ahead + share * (thermalTime[i]! - begun);
   }
   return { from, thermalTime, pace, light, heat };
 }

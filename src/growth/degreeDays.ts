@@ -1,13 +1,8 @@
+import type { Counting, CutOff } from "../farm/index.ts";
 import { type DegreeDays, degreeDays } from "../quantity/index.ts";
 
 /** How temperature is taken to run between the day's low and high. */
 export type DayShape = "sine" | "triangle";
-
-/**
- * What happens above the upper threshold: nothing (none), no further gain (horizontal), the gain falls as fast as it rose
- * (intermediate), or it stops (vertical).
- */
-export type CutOff = "none" | "horizontal" | "intermediate" | "vertical";
 
 /** A day's low and high. [°C] */
 export interface LowHigh {
@@ -27,8 +22,13 @@ interface Above {
   readonly share: number;
 }
 
-/** D(c) and F(c): all of the day above `threshold`, without an upper limit. */
-function above(threshold: number, { low, high }: LowHigh, shape: DayShape): Above {
+/**
+ * D(c) and F(c): all of the day above `threshold`, without an upper limit. The shapes run the same up and down, so that a
+ * fall to a next low above the high counts as the rise it is.
+ */
+function above(threshold: number, day: LowHigh, shape: DayShape): Above {
+  const low = Math.min(day.low, day.high);
+  const high = Math.max(day.low, day.high);
   if (high <= threshold) return { sum: 0, share: 0 };
   const mean = (low + high) / 2;
   if (low >= threshold) return { sum: mean - threshold, share: 1 };
@@ -37,7 +37,7 @@ function above(threshold: number, { low, high }: LowHigh, shape: DayShape): Abov
     return { sum: (share * (high - threshold)) / 2, share };
   }
   const half = (high - low) / 2;
-  const crossing = Math.asin((threshold - mean) / half);
+  const crossing = Math.asin(Math.min(1, Math.max(-1, (threshold - mean) / half)));
   const sum = ((mean - threshold) * (Math.PI / 2 - crossing) + half * Math.cos(crossing)) / Math.PI;
   return { sum, share: 0.5 - crossing / Math.PI };
 }
@@ -48,7 +48,7 @@ function above(threshold: number, { low, high }: LowHigh, shape: DayShape): Abov
  * With D(c) the degree-days above c and F(c) the share of the day above c: none D(lower); horizontal D(lower) − D(upper);
  * intermediate D(lower) − 2·D(upper); vertical D(lower) − D(upper) − (upper − lower)·F(upper).
  *
- * @param day - Its low not above its high. [°C]
+ * @param day - Low and high. [°C]
  * @returns Never negative, save for the intermediate cut-off, which as published is not floored: hot days count back. [°C·d]
  * @source baskervilleEmin1969 (sine), zalom1983 (triangle, cut-offs), contents from memory; this one form of them: leafpaceDerivation
  * @example singleDegreeDays({ low: 10, high: 30 }, { lower: 4, upper: 24 }, "triangle", "horizontal") // => 15.1
@@ -65,7 +65,7 @@ export function singleDegreeDays(
     none: 0,
     horizontal: over.sum,
     intermediate: 2 * over.sum,
-    vertical: over.sum + (upper - lower) * over.share,
+    vertical: over.share === 0 ? 0 : over.sum + (upper - lower) * over.share,
   };
   return degreeDays(counted - lost[cutOff]);
 }
@@ -127,4 +127,35 @@ export function fourCaseDegreeDays({ low, high }: LowHigh, base: number): Degree
   if (low >= base) return degreeDays(mean - base);
   if (mean > base) return degreeDays((high - base) / 2 - (base - low) / 4);
   return degreeDays((high - base) / 4);
+}
+
+/**
+ * Degree-days of one day by a way of counting, all of them behind one door.
+ *
+ * @param next - Low of the day after; only the double methods ask for it. [°C]
+ * @returns As the method it is counted by. [°C·d]
+ * @example countedDay({ method: "simple average", base: celsius(4), upper: null, cutOff: "none" }, { low: 2, high: 18 }, 1) // => 6
+ */
+export function countedDay(
+  { method, base, upper, cutOff }: Counting,
+  day: LowHigh,
+  next: number,
+): DegreeDays {
+  const thresholds = { lower: base, upper: upper ?? Number.POSITIVE_INFINITY };
+  switch (method) {
+    case "simple average":
+      return simpleAverage(day, thresholds);
+    case "clamped average":
+      return clampedAverage(day, thresholds);
+    case "four cases":
+      return fourCaseDegreeDays(day, base);
+    case "single triangle":
+      return singleDegreeDays(day, thresholds, "triangle", cutOff);
+    case "single sine":
+      return singleDegreeDays(day, thresholds, "sine", cutOff);
+    case "double triangle":
+      return doubleDegreeDays(day, next, thresholds, "triangle", cutOff);
+    case "double sine":
+      return doubleDegreeDays(day, next, thresholds, "sine", cutOff);
+  }
 }

@@ -5,6 +5,8 @@ import type { Centimetre } from "../quantity/index.ts";
 /** A leaf measured, with the thermal time the model had given the succession by then. */
 export interface MeasuredLeaf {
   readonly thermalTime: number;
+  /** Relative spread that days without a log give this thermal time. [1] */
+  readonly guess: number;
   readonly length: Centimetre;
 }
 
@@ -19,7 +21,7 @@ export interface Belief {
   readonly head: number;
   /** The leaves lie further from what the catalogue expects than its spread allows for. */
   readonly surprising: boolean;
-  /** Measurements that shaped it. */
+  /** Leaves measured. */
   readonly measured: number;
 }
 
@@ -40,13 +42,16 @@ const SURPRISE = 2.5;
 
 /**
  * Updates the belief about a requirement with measured leaves, one after the other.
- * A leaf longer than the model had it means that less thermal time is needed, and the other way round.
+ * A leaf longer than the model had it means that less thermal time is needed, and the other way round; the less the more of
+ * that thermal time is guessed. Guessed or not, the last leaf is the leaf the succession has.
  *
  * @param spread - Prior standard deviation of the logarithm. [1]
+ * @param guess - Relative spread that days without a log since the last leaf give the thermal time. [1]
  * @source normal prior with known variances, degree-days.md section 7.1, in the logarithm
  */
 export function learnFromLeaves(
   spread: number,
+  guess: number,
   curve: LeafCurve,
   leaves: readonly MeasuredLeaf[],
   settings: Settings,
@@ -55,16 +60,17 @@ export function learnFromLeaves(
   let variance = spread * spread;
   let measured = 0;
   let surprising = false;
-  for (const { thermalTime, length } of leaves) {
+  for (const { thermalTime, guess: guessed, length } of leaves) {
     const expected = thermalTimeAt(curve, length);
+    measured += 1;
     if (thermalTime <= 0 || expected <= 0) continue;
     const seen = Math.log(thermalTime / expected);
-    const error = settings.thermalError ** 2 + (settings.leafError * steepness(curve, expected)) ** 2;
+    const error =
+      settings.thermalError ** 2 + guessed ** 2 + (settings.leafError * steepness(curve, expected)) ** 2;
     if (Math.abs(seen) > SURPRISE * Math.sqrt(spread * spread + error)) surprising = true;
     const weight = variance / (variance + error);
     shift += weight * (seen - shift);
     variance *= 1 - weight;
-    measured += 1;
   }
   const bounded = Math.min(MOST_SPREADS * spread, Math.max(-MOST_SPREADS * spread, shift));
   const last = leaves[leaves.length - 1];
@@ -72,7 +78,7 @@ export function learnFromLeaves(
     last === undefined ? 0 : thermalTimeAt(curve, last.length) * Math.exp(bounded) - last.thermalTime;
   return {
     shift: bounded,
-    spread: Math.max(settings.spreadFloor, Math.sqrt(variance)),
+    spread: Math.hypot(Math.max(settings.spreadFloor, Math.sqrt(variance)), guess),
     head,
     surprising,
     measured,

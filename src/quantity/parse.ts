@@ -61,6 +61,8 @@ const same = (spellings: readonly string[], convert: (value: number) => number):
 
 const FAHRENHEIT = ["f", "°f", "º f", "ºf", "degf", "deg f", "° f", "℉", "fahrenheit", "degrees f"];
 const CELSIUS = ["c", "°c", "ºc", "º c", "degc", "deg c", "° c", "℃", "celsius", "degrees c"];
+const CELSIUS_APART = ["c°", "c deg", "c degrees", "k"];
+const FAHRENHEIT_APART = ["f°", "f deg", "f degrees"];
 const DAYS = [" d", "·d", "*d", " days", " day"];
 
 const METRES = same(["m", "metre", "metres", "meter", "meters"], itself);
@@ -79,7 +81,10 @@ const MASS: Conversions = {
 /** The trade's spellings, lower case, each with its way to the unit of the kind. */
 const SPELLINGS: Readonly<Record<QuantityKind, Conversions>> = {
   temperature: { ...same(CELSIUS, itself), ...same(FAHRENHEIT, fahrenheit) },
-  temperatureDifference: { ...same([...CELSIUS, "k"], itself), ...same(FAHRENHEIT, fahrenheitDifference) },
+  temperatureDifference: {
+    ...same([...CELSIUS, ...CELSIUS_APART], itself),
+    ...same([...FAHRENHEIT, ...FAHRENHEIT_APART], fahrenheitDifference),
+  },
   thermalTime: {
     ...same(
       CELSIUS.flatMap((unit) => DAYS.map((day) => unit + day)),

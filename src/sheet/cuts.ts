@@ -8,6 +8,9 @@ import { clock, day, moment, weight } from "./words.ts";
 export interface Cut {
   readonly succession: string;
   readonly at: Instant;
+  /** The same in two parts, so that what is cut alike can be told together: "Cut, keep cold for Fri Apr 24". */
+  readonly how: string;
+  readonly what: string;
   /** A whole sentence; the hour stands before it when that is not the hour of the walk. */
   readonly sentence: string;
 }
@@ -34,23 +37,27 @@ function walkOf(at: Instant, { walks, farm }: Outcome): Walk | undefined {
   );
 }
 
-function sentence(
+function told(
   outlook: SuccessionOutlook,
   at: Instant,
   walk: Walk,
   { farm }: Outcome,
   names: Names,
-): string {
+): Pick<Cut, "how" | "what" | "sentence"> {
   const { fate, atFate, succession } = outlook;
-  if (fate.kind === "none") return "";
+  if (fate.kind === "none") return { how: "", what: "", sentence: "" };
   const { units, place } = farm;
   const heavy = atFate === null ? "" : `, ${mark(outlook)}${weight(units, atFate.weight)}`;
   const sold = day(units, fate.pick.marketDate);
-  const what = `ut the ${names.succession(succession.id)}${SOLD[fate.as]}, ${names.tunnel(succession.tunnel)}${heavy}, ${fate.kind === "hold" ? "keep cold for" : "for"} ${sold}.`;
-  if (at === walk.at) return `C${what}`;
+  const [who, where] = [names.succession(succession.id), names.tunnel(succession.tunnel)];
+  const until = fate.kind === "hold" ? "keep cold for" : "for";
+  const rest = `ut the ${who}${SOLD[fate.as]}, ${where}${heavy}, ${until} ${sold}.`;
+  const what = `${who}, ${where}${heavy}`;
+  const how = (cut: string): string => `${cut}${SOLD[fate.as]}, ${until} ${sold}`;
+  if (at === walk.at) return { how: how("Cut"), what, sentence: `C${rest}` };
   const when =
     localDate(place.zone, at) === walk.date ? clock(units, localHour(place.zone, at)) : moment(farm, at);
-  return `${when}: c${what}`;
+  return { how: how(`${when}: cut`), what, sentence: `${when}: c${rest}` };
 }
 
 /** What is cut at, or beside, one walk, in the order of the day. */
@@ -60,13 +67,7 @@ export function cuts(walk: Walk, outcome: Outcome, names: Names): readonly Cut[]
       const at = cutAt(outlook, outcome);
       return at === null || walkOf(at, outcome)?.index !== walk.index
         ? []
-        : [
-            {
-              succession: outlook.succession.id,
-              at,
-              sentence: sentence(outlook, at, walk, outcome, names),
-            },
-          ];
+        : [{ succession: outlook.succession.id, at, ...told(outlook, at, walk, outcome, names) }];
     })
     .sort((a, b) => a.at - b.at);
 }

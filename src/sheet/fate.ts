@@ -53,15 +53,20 @@ const NONE: Readonly<Record<SuccessionOutlook["stage"], string>> = {
  */
 export function todo(farm: Farm, { fate, stage, emergence }: Fated, last: LocalDate | null): string {
   const { units, place } = farm;
-  if (fate.kind !== "none" && fate.pick.planned)
-    return fate.kind === "pick"
-      ? PICK[fate.as](day(units, fate.pick.date))
-      : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
+  if (fate.kind !== "none" && fate.pick.planned) return way(farm, fate);
   if (fate.kind === "hold" && last !== null && localDate(place.zone, fate.cut) <= last)
     return KEEP[fate.as](dayOf(farm, fate.cut), days(fate.days), day(units, fate.pick.marketDate));
   if (stage === "emerging" && emergence !== null) return `Comes up about ${dayOf(farm, emergence.at)}.`;
   return fate.kind === "none" ? NONE[stage] : GROW[fate.as](day(units, fate.pick.marketDate));
 }
+
+/** What to do with a succession whatever the days planned, in few words. */
+export const way = (farm: Farm, fate: Fate): string =>
+  fate.kind === "none"
+    ? "Do not cut it."
+    : fate.kind === "pick"
+      ? PICK[fate.as](day(farm.units, fate.pick.date))
+      : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
 
 type When = "before" | "same" | "after";
 

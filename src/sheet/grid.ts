@@ -2,7 +2,7 @@ import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import { type Setting, settingKey } from "../farm/index.ts";
 import type { LocalDate } from "../quantity/index.ts";
 import type { Names } from "./names.ts";
-import { dayOfMonth, lowToHigh, setting, settingAt } from "./words.ts";
+import { dayOfMonth, howShort, lowToHigh, setting, settingAt, settingShort } from "./words.ts";
 
 /** The tunnels by morning and evening. */
 export interface Grid {
@@ -31,6 +31,11 @@ export interface GridTunnel {
 export type GridCell = {
   /** What lies on it from this walk on. */
   readonly lies: string;
+  /** What the plan has on it from this walk on, by day and by night; the same words as long as nothing is changed. */
+  readonly plan: string;
+  /** The cloth of it, and how that lies where it does not simply lie: "vented". */
+  readonly cloth: string;
+  readonly how: string | null;
   /** What is done at this walk: a change of plan, the round of a rhythm, or nothing. */
   readonly work: "change" | "round" | "none";
   /** What the round of a rhythm does at this time of day. */
@@ -49,6 +54,9 @@ function cell(plan: TunnelPlan, outcome: Outcome, names: Names, walk: number): G
   const changed = settingKey(before) !== settingKey(after);
   return {
     lies: settingAt(after, each.part, names.shortCover),
+    plan: settingShort(after, names.tightCover),
+    cloth: after.map(({ cover }) => cover).join(" "),
+    how: howShort(after),
     round: each.part === "evening" ? "on" : "off",
     work: changed ? "change" : isRhythm(after) ? "round" : "none",
   };
@@ -57,7 +65,7 @@ function cell(plan: TunnelPlan, outcome: Outcome, names: Names, walk: number): G
 const dates = (outcome: Outcome): LocalDate[] => [...new Set(outcome.walks.map(({ date }) => date))];
 
 /** Days beyond the forecast rest on the last known ones. */
-const about = (origin: string | undefined): string => (origin === "carried" ? "~" : "");
+const about = (origin: string | undefined): string => (origin === "carried" || origin === "usual" ? "~" : "");
 
 export function grid(outcome: Outcome, names: Names): Grid {
   const { units } = outcome.farm;

@@ -12,7 +12,16 @@ import type {
   TunnelPlan,
   Walk,
 } from "../decide/index.ts";
-import { type Cover, type Crop, type Farm, type Piece, type Setting, settingKey } from "../farm/index.ts";
+import {
+  type Counted,
+  type Cover,
+  type Crop,
+  CURVES,
+  type Farm,
+  type Piece,
+  type Setting,
+  settingKey,
+} from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { type Instant, localDate, localHour } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
@@ -229,6 +238,7 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
     requirementCd: outlook.requirement,
     spread: outlook.spread,
     measured: outlook.measured,
+    guessed: outlook.guessed,
     paceNowCdPerDay: outlook.paceNow,
     windowD: outlook.windowDays,
     atPicks: outlook.atPicks.map((at) => atPickJson(farm, at)),
@@ -258,6 +268,17 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
   };
 };
 
+const countedJson = (counted: Counted): Json => ({
+  sumCd: counted.sum,
+  method: counted.method,
+  baseC: counted.base,
+  upperC: counted.upper,
+  cutOff: counted.cutOff,
+  from: counted.from,
+  toCm: counted.to,
+  steadyC: counted.at === "here" ? null : counted.at,
+});
+
 const cropJson = (crop: Crop): Json => ({
   crop: crop.id,
   name: crop.name,
@@ -271,8 +292,10 @@ const cropJson = (crop: Crop): Json => ({
     optimumLowC: crop.growth.optimumLow,
     optimumHighC: crop.growth.optimumHigh,
     ceilingC: crop.growth.ceiling,
+    form: crop.growth.form ?? "trapezoid",
   },
   requirementCd: crop.requirement,
+  counted: crop.counted === undefined ? null : countedJson(crop.counted),
   requirementSpread: crop.requirementSpread,
   requirementStanding: crop.requirementStanding,
   lightOnPaceMJPerM2PerCd: crop.lightOnPace,
@@ -282,6 +305,7 @@ const cropJson = (crop: Crop): Json => ({
   yieldKgPerM: crop.yield,
   unfitC: crop.unfit,
   killC: crop.kill,
+  killSoftC: crop.killSoft,
   qualityLimitC: crop.qualityLimit,
   lightFloorMol: crop.lightFloor,
   regrowth: crop.regrowth,
@@ -381,11 +405,21 @@ const doubtfulJson = (farm: Farm, { sensor, flag, from, to, hours, low, high, us
 const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   sensors: from.sensors,
   latest: timeOrNull(farm, from.latest),
+  tunnels: from.tunnels.map(({ tunnel, latest }) => ({ tunnel: tunnel.id, latest: time(farm, latest) })),
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   doubtful: from.doubtful.map((hours) => doubtfulJson(farm, hours)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
+  usualFrom: from.usualFrom,
+  usualBehind: from.usualBehind,
+  broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
+    crop,
+    counted: countedJson(counted),
+    requirementCd: requirement,
+    sowings: sowings === null ? null : { count: sowings.count, leastCd: sowings.least, mostCd: sowings.most },
+  })),
+  shortDays: from.shortDays === null ? null : { from: from.shortDays.from, to: from.shortDays.to },
 });
 
 const problemJson = (problem: Problem): Json => ({
@@ -408,6 +442,7 @@ const farmJson = (farm: Farm): Json => ({
     elevationM: farm.place.elevation,
     zone: farm.place.zone,
     setting: farm.place.setting,
+    curve: farm.place.curve ?? CURVES[0],
   },
   walks: { morningH: farm.walks.morning, eveningH: farm.walks.evening },
   markets: farm.markets.map(({ id, name, weekday, picks }) => ({

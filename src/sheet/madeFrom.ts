@@ -1,14 +1,26 @@
-import type { MadeFrom } from "../decide/index.ts";
+import type { BroughtOver, MadeFrom } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
 import { doubtfulText } from "./doubtful.ts";
-import { age, clock, day, dayOf, list, moment } from "./words.ts";
+import {
+  age,
+  capital,
+  clock,
+  day,
+  dayOf,
+  leafLimit,
+  list,
+  moment,
+  temperature,
+  thermalTime,
+} from "./words.ts";
 
 const SHOWN = 3;
 
 const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>> = {
+  usual: (from, to) => `${from} to ${to}, usual weather`,
   filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
   estimated: (from, to) => `${from} to ${to}, estimated`,
 };
@@ -30,13 +42,32 @@ function gaps(farm: Farm, all: readonly Gap[]): string[] {
   ];
 }
 
+/** What stands in for a log that is not there. */
+const noLog = ({ usualBehind }: MadeFrom): string =>
+  `No temperature log: the days since sowing are taken to have been ${usualBehind ? "as usual" : "like those of the forecast"}, so sizes and dates are rough; a measured leaf helps.`;
+
+/** What stands in for a forecast that is not there. */
+const noForecast = ({ usualFrom }: MadeFrom): string =>
+  `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before" : "is your usual weather"}, and frost and heat cannot be foreseen.`;
+/** A requirement stated by another way of counting and what it came to on the model's clock. */
+function broughtOver({ units }: Farm, { name, counted, requirement, sowings, steady }: BroughtOver): string {
+  const { sum, method, base, upper, cutOff, from, to } = counted;
+  const above = upper === null ? "" : `, ${cutOff} cut-off at ${temperature(units, upper)}`;
+  const how = `${method} above ${temperature(units, base)}${above}, ${from} to ${leafLimit(units, to)}`;
+  const over =
+    sowings === null
+      ? `at a steady ${temperature(units, steady)}, because the log holds no whole growth of it`
+      : `over ${sowings.count} sowing dates of your log (${thermalTime(units, sowings.least)} to ${thermalTime(units, sowings.most)})`;
+  return `${capital(clean(name))}: your ${thermalTime(units, sum)} (${how}) came to ${thermalTime(units, requirement)} from emergence, counted hour by hour ${over}.`;
+}
+
 /** What a sheet was made from and how old that was, as whole sentences. */
 export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly string[] {
   const { units } = farm;
   const sensors = list(from.sensors.map(clean));
   return [
     from.latest === null
-      ? "No temperature log: the days since sowing are taken to have been like those of the forecast, so sizes and dates are rough; a measured leaf helps."
+      ? noLog(from)
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
@@ -45,15 +76,28 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       : []),
     ...doubtfulText(farm, from.doubtful),
     ...gaps(farm, from.gaps),
+    ...from.tunnels.map(
+      ({ tunnel, latest }) =>
+        `${clean(tunnel.name)}: its own logger up to ${moment(farm, latest)}, ${age(latest, on)}.`,
+    ),
     from.forecastIssued === null
-      ? "No forecast: what lies ahead carries on the days before, and frost and heat cannot be foreseen."
+      ? noForecast(from)
       : from.forecastEnds === null
         ? `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}.`
         : `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}; it ends with ${day(units, from.forecastEnds)}.`,
+    ...(from.usualFrom === null || from.forecastIssued === null
+      ? []
+      : [`From ${day(units, from.usualFrom)} on your usual weather stands in: take those dates as rough.`]),
     ...(from.carriedFrom === null
       ? []
       : [
           `From ${day(units, from.carriedFrom)} on the last known days are carried on: take those dates as rough.`,
+        ]),
+    ...from.broughtOver.map((each) => broughtOver(farm, each)),
+    ...(from.shortDays === null
+      ? []
+      : [
+          `Under 10 hours of day from ${day(units, from.shortDays.from)} to ${day(units, from.shortDays.to)}. Sizes and dates go by light and warmth, not by that line.`,
         ]),
   ];
 }

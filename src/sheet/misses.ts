@@ -1,30 +1,40 @@
 import type { Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
 import { clean } from "./clean.ts";
-import { otherwise } from "./fate.ts";
+import { otherwise, way } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, leafBeside, leafLimit, value } from "./words.ts";
+import { capital, day, dayOfMonth, leafBeside, leafLimit, value } from "./words.ts";
 
-/** A succession that misses its market, and the honest ways out, best first. */
+/** Ways out told, and the share of the best one's worth below which another is not. [1] judgement */
+const WAYS = 2;
+const WORTH_TELLING = 0.5;
+
+/** A succession that misses its market, and the honest ways out worth telling, best first. */
 export interface MissBlock {
   readonly succession: string;
+  readonly who: string;
+  readonly tunnel: string;
+  /** "too large Fri 24, 6 in" */
+  readonly brief: string;
   readonly sentence: string;
   readonly covers: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
-  readonly alternatives: readonly { readonly sentence: string; readonly worth: string | null }[];
+  readonly alternatives: readonly {
+    readonly sentence: string;
+    /** In as few words as say it. */
+    readonly brief: string;
+    readonly worth: string | null;
+  }[];
 }
 
 const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: string]>> = {
   tooSmall: [
     "Covers could bring it there, but the plan is worth more without.",
-    "Covers cannot help: none you can put on brings it there in time.",
+    "No cover brings it there in time.",
   ],
-  tooLarge: [
-    "Covers could hold it, but the plan is worth more without.",
-    "Covers cannot help: none you can put on or take off holds it that long.",
-  ],
+  tooLarge: ["Covers could hold it, but the plan is worth more without.", "No cover holds it that long."],
 };
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
@@ -45,13 +55,24 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       : size === null
         ? `${who} is too large ${when}: salad size ends at ${large}.`
         : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
+  const [best] = miss.alternatives;
+  const told = miss.alternatives
+    .slice(0, WAYS)
+    .filter(({ worth }) => best === undefined || worth >= best.worth * WORTH_TELLING);
   return {
     succession: succession.id,
+    who: capital(names.succession(succession.id)),
+    tunnel: names.tunnel(succession.tunnel),
+    brief: [
+      `${miss.why === "tooSmall" ? "too small" : "too large"} ${dayOfMonth(miss.pick.date)}`,
+      ...(size === null ? [] : [size]),
+    ].join(", "),
     sentence,
     covers: COVERS[miss.why][miss.coversCanHelp ? 0 : 1],
     beyondCovers: !miss.coversCanHelp,
-    alternatives: miss.alternatives.map(({ fate, worth }) => ({
+    alternatives: told.map(({ fate, worth }) => ({
       sentence: otherwise(farm, fate, miss.pick.at),
+      brief: way(farm, fate),
       worth: fate.kind === "none" ? null : `Worth ${value(farm, worth)}.`,
     })),
   };

@@ -6,7 +6,7 @@ import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, clock, day, lacking, leaf, list, marketDay, odds, weight } from "./words.ts";
+import { capital, clock, day, dayOfMonth, lacking, leaf, list, marketDay, odds, weight } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
 export interface PickBlock {
@@ -14,8 +14,19 @@ export interface PickBlock {
   readonly market: string;
   readonly heading: string;
   /** Whole sentences: expected and ordered. */
-  readonly products: readonly { readonly product: string; readonly sentence: string }[];
+  readonly products: readonly PickProduct[];
   readonly rows: readonly PickRow[];
+}
+
+export interface PickProduct {
+  readonly product: string;
+  readonly name: string;
+  readonly expected: string;
+  /** null: nothing is ordered. */
+  readonly ordered: string | null;
+  /** What the order lacks; null: nothing. */
+  readonly short: string | null;
+  readonly sentence: string;
 }
 
 export interface PickRow {
@@ -26,6 +37,8 @@ export interface PickRow {
   readonly size: string | null;
   readonly odds: string | null;
   readonly weight: string | null;
+  /** Day it is cut, "Thu 23". */
+  readonly cut: string | null;
   readonly todo: string;
   /** Is it more than plainly picking it in salad size? */
   readonly special: boolean;
@@ -44,6 +57,10 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
     succession: succession.id,
     who: names.succession(succession.id),
     tunnel: names.tunnel(succession.tunnel),
+    cut:
+      fate.kind === "none"
+        ? null
+        : dayOfMonth(fate.kind === "pick" ? fate.pick.date : localDate(farm.place.zone, fate.cut)),
     todo: todo(farm, outlook, outcome.walks.at(-1)?.date ?? null),
   };
   const head = `${capital(common.who)}, ${common.tunnel}`;
@@ -113,6 +130,10 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
         const short = lacking(farm.units, ordered, expected);
         return {
           product,
+          name,
+          expected: had,
+          ordered: ordered <= 0 ? null : wanted,
+          short,
           sentence:
             ordered <= 0
               ? `${name}: ${had} expected, none ordered.`

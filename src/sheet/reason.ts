@@ -12,18 +12,29 @@ import type { Celsius, Centimetre } from "../quantity/index.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { day, leaves, night, odds, temperature, value } from "./words.ts";
+import { day, dayOfMonth, leaves, night, odds, temperature, value } from "./words.ts";
+
+/** A reason in whole sentences, and in the fewest words for where there is no room. */
+export interface Why {
+  readonly told: string;
+  readonly brief: string;
+}
+
+const why = (told: string, brief: string = told): Why => ({ told, brief });
+
+const joined = (whys: readonly Why[]): Why =>
+  why(whys.map(({ told }) => told).join(" "), whys.map(({ brief }) => brief).join(" "));
 
 /** Why a limit leaves no choice. */
-const FORBIDS: Readonly<Record<LimitName, string>> = {
-  frost: "When damage is likely the warmest cloth at hand goes on.",
-  rowCoverInHeat: "Too hot: it would grow slower, not faster.",
-  wind: "Other walks are too windy for it.",
-  frozen: "At other walks the cloth is frozen and may not be moved.",
-  net: "What grows here must stay under net.",
-  dim: "Shade cloth may not keep it below its light floor any longer.",
-  pieces: "The cloth is needed on another tunnel.",
-  changes: "Your limit of changes a week leaves no other walk for it.",
+const FORBIDS: Readonly<Record<LimitName, Why>> = {
+  frost: why("When damage is likely the warmest cloth at hand goes on.", "Frost: the warmest cloth goes on."),
+  rowCoverInHeat: why("Too hot: it would grow slower, not faster.", "Heat slows it."),
+  wind: why("Other walks are too windy for it.", "Other walks: wind."),
+  frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
+  net: why("What grows here must stay under net.", "Must stay under net."),
+  dim: why("Shade cloth may not keep it below its light floor any longer.", "Too little light any longer."),
+  pieces: why("The cloth is needed on another tunnel.", "Cloth needed elsewhere."),
+  changes: why("Your limit of changes a week leaves no other walk for it.", "Limit of changes a week."),
 };
 
 /** Indices of the walks a change holds for: from its own to the tunnel's next change. */
@@ -36,7 +47,7 @@ function stretch(change: Change, plan: TunnelPlan, outcome: Outcome): { first: n
 }
 
 /** The coldest night of the stretch at which the change warms the crop. */
-function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): string | null {
+function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | null {
   const { first, end } = stretch(change, plan, outcome);
   const evenings = new Set(
     outcome.walks
@@ -52,11 +63,14 @@ function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): string
   const [bare, expected, promised] = [coldest.bare, coldest.expected, coldest.promised].map((at) =>
     temperature(units, at),
   );
-  return `Frost in ${night(units, coldest.date)}: ${expected} expected at the crop, ${promised} promised, ${bare} with nothing on.`;
+  return why(
+    `Frost in ${night(units, coldest.date)}: ${expected} expected at the crop, ${promised} promised, ${bare} with nothing on.`,
+    `Frost ${dayOfMonth(coldest.date)}, night: ${expected} expected, ${promised} promised, ${bare} bare.`,
+  );
 }
 
 /** The hottest day of the stretch, as the warning gives it, or as the ledger does for the setting before and after. */
-function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string | null {
+function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | null {
   const { units } = outcome.farm;
   const { first, end } = stretch(change, plan, outcome);
   const walks = outcome.walks.slice(first, end);
@@ -71,16 +85,25 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): string 
       (a, b) => (a !== null && a.ifLeft >= b.ifLeft ? a : b),
       null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
     );
-  if (hottest !== null && hottest.planned < hottest.ifLeft)
-    return `Heat on ${day(units, hottest.date)}: ${temperature(units, hottest.ifLeft)} at the crop if left, ${temperature(units, hottest.planned)} with the plan.`;
+  if (hottest !== null && hottest.planned < hottest.ifLeft) {
+    const [left, planned] = [hottest.ifLeft, hottest.planned].map((at) => temperature(units, at));
+    return why(
+      `Heat on ${day(units, hottest.date)}: ${left} at the crop if left, ${planned} with the plan.`,
+      `Heat ${dayOfMonth(hottest.date)}: ${left} if left, ${planned} planned.`,
+    );
+  }
   const peak = (key: string): Celsius | null =>
     plan.ledger
       .filter((entry) => entry.setting === key && walks.some(({ index }) => index === entry.walk))
       .reduce((a, { highest }) => (a !== null && a >= highest ? a : highest), null as Celsius | null);
   const [before, after] = [peak(settingKey(change.from)), peak(settingKey(change.to))];
   if (before === null || after === null || after >= before) return null;
-  if (temperature(units, before) === temperature(units, after)) return null;
-  return `Heat: ${temperature(units, before)} at the crop if left, ${temperature(units, after)} with this change.`;
+  const [left, changed] = [before, after].map((at) => temperature(units, at));
+  if (left === changed) return null;
+  return why(
+    `Heat: ${left} at the crop if left, ${changed} with this change.`,
+    `Heat: ${left} if left, ${changed} changed.`,
+  );
 }
 
 /** The pick at which a succession earns what it earns, else the one it misses, else the first. */
@@ -93,7 +116,7 @@ function earningPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null 
 const middle = (size: Range<Centimetre>): number => size.middle;
 
 /** What the plan does to the size of one succession; null when nothing that can be seen. */
-function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): string | null {
+function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): Why | null {
   const at = earningPick(outlook);
   if (at === null) return null;
   const { units } = outcome.farm;
@@ -101,25 +124,40 @@ function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names):
   const when = day(units, at.pick.date);
   const [left, planned] = leaves(units, at.unchanged, at.planned);
   const about = mark(outlook);
-  if (left !== planned)
+  const short = dayOfMonth(at.pick.date);
+  if (left !== planned) {
+    const brief = `${about}${planned}, not ${about}${left}, ${short}.`;
     return middle(at.planned) < middle(at.unchanged)
-      ? `Holds the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`
-      : `Brings on the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`;
+      ? why(
+          `Holds the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`,
+          `Holds ${who}: ${brief}`,
+        )
+      : why(
+          `Brings on the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`,
+          `Brings on ${who}: ${brief}`,
+        );
+  }
   const [before, after] = [odds(at.oddsUnchanged), odds(at.odds)];
   if (before !== after && at.odds > at.oddsUnchanged)
-    return `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`;
+    return why(
+      `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`,
+      `Odds of ${who}: ${after}, not ${before}, ${short}.`,
+    );
   return null;
 }
 
-function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string | null {
+function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why | null {
   const here = outcome.successions.filter(({ succession }) => succession.tunnel === plan.tunnel.id);
   const soon = here.filter(({ fate }) => fate.kind !== "none" && fate.pick.planned);
   for (const told of [soon, here]) {
     const sentences = told.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
-    if (sentences.length > 0) return sentences.join(" ");
+    if (sentences.length > 0) return joined(sentences);
   }
   return change.gain.timing > 0
-    ? `Worth ${value(outcome.farm, change.gain.timing)} in size and weight at the picks.`
+    ? why(
+        `Worth ${value(outcome.farm, change.gain.timing)} in size and weight at the picks.`,
+        `Worth ${value(outcome.farm, change.gain.timing)} at the picks.`,
+      )
     : null;
 }
 
@@ -133,8 +171,8 @@ function cools(change: Change, outcome: Outcome): boolean {
   return warm(change.to) < warm(change.from) || shaded(change.to) > shaded(change.from);
 }
 
-/** Why a change is in the plan, in whole sentences, from what decided it. */
-export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): string {
+/** Why a change is in the plan, from what decided it. */
+export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {
   const { farm } = outcome;
   const warmer = () => frostReason(change, plan, outcome);
   const cooler = () => heatReason(change, plan, outcome);
@@ -145,21 +183,20 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       if (cold !== null) return cold;
       const limit = change.limit === null ? null : FORBIDS[change.limit];
       const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
-      return (
-        [shown, limit].filter((sentence) => sentence !== null).join(" ") || "A limit leaves no other choice."
-      );
+      const both = [shown, limit].filter((each) => each !== null);
+      return both.length === 0 ? why("A limit leaves no other choice.") : joined(both);
     }
     case "damage":
       return (
         (cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler())) ??
-        `Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`
+        why(`Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`)
       );
     case "stress":
-      return cooler() ?? `Spares the leaves heat worth ${value(farm, change.gain.stress)}.`;
+      return cooler() ?? why(`Spares the leaves heat worth ${value(farm, change.gain.stress)}.`);
     case "timing":
-      return bySize() ?? "Brings more of it into size for the picks.";
+      return bySize() ?? why("Brings more of it into size for the picks.");
     case "labour":
-      return `Saves work worth ${value(farm, change.gain.labour)}.`;
+      return why(`Saves work worth ${value(farm, change.gain.labour)}.`);
   }
 }
 

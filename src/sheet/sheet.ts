@@ -69,6 +69,8 @@ function summary(outcome: Outcome): string[] {
   if (outcome.walks.length === 0)
     return ["No plan can be made: no weather is known, neither a log nor a forecast."];
   const changes = outcome.tunnels.flatMap((plan) => plan.changes);
+  if (changes.length === 0 && farm.pieces.length === 0)
+    return ["No cloth is listed in pieces.csv, so nothing can be put on: this is how the beds do without."];
   if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
   const part = (name: keyof Parts): number =>
     sum(outcome.tunnels.map(({ parts, partsUnchanged }) => parts[name] - partsUnchanged[name]));
@@ -92,25 +94,34 @@ function quiet({ warnings, madeFrom, walks }: Outcome): string | null {
     : "No frost and no harmful heat in these days, as far as the forecast goes.";
 }
 
-/** Lines on what the marks mean; only those that are used. */
-export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): string[] {
+/** What "~" means, where it is used. */
+export function tildes(groups: readonly BedGroup[], days: Grid["days"]): string[] {
   const judged = groups.some(({ rows }) => rows.some((row) => row.judged));
   const carried = days.some(({ outside }) => outside?.startsWith("~"));
   return [
     ...(judged
       ? [
-          '"~" before a size, date or weight: its growth is known by judgement only. Measure one leaf and the mark goes.',
+          '"~" before a size, date or weight: its growth is known by judgement only, or no log tells of most of it. Measure one leaf and the mark goes.',
         ]
       : []),
     ...(carried
-      ? ['"~" before a day\'s temperatures: beyond the forecast, carried on from the last known days.']
+      ? [
+          '"~" before a day\'s temperatures: beyond the forecast: usual weather, or the last known days carried on.',
+        ]
       : []),
+  ];
+}
+
+/** Lines on what the marks mean; only those that are used. */
+export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): string[] {
+  return [
+    ...tildes(groups, days),
     "Sizes are the longest leaf; below a size stands the range four of five lie in. Odds are for salad size at the pick.",
   ];
 }
 
 /** What the columns of a frost warning mean. */
-const FROST_COLUMNS: readonly string[] = [
+export const FROST_COLUMNS: readonly string[] = [
   "Promised: what the cloth can be relied on for; light cloth on a clear night: nothing. Unfit below: colder than this, leaves are marked and cannot be sold. Risk left: the chance of damage with the plan.",
 ];
 

@@ -2,16 +2,14 @@ import type { Outcome } from "../decide/index.ts";
 import type { BedGroup, BedRow } from "./bedsTable.ts";
 import type { Grid, GridCell, GridTunnel } from "./grid.ts";
 import { filled, section, sized } from "./layout.ts";
+import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
-import type { Urgent } from "./urgent.ts";
+import { LATER, type Urgent } from "./urgent.ts";
 import type { Task, WalkBlock } from "./walks.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
-
-/** Warnings that ask for a look, not for a cover; told after the plan. */
-const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
 function urgent(
   out: Page,
@@ -193,6 +191,23 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
   out.table(all, widths, { headed: true });
 }
 
+/** A miss and the ways out, counted where there are several. */
+function miss(out: Page, { sentence, covers, alternatives }: MissBlock): void {
+  out.say(`${sentence} ${covers}`, { mark: "- " });
+  alternatives.forEach(({ sentence, worth }, i) => {
+    const mark = alternatives.length === 1 ? "" : `${i + 1}. `;
+    out.say(worth === null ? sentence : `${sentence} ${worth}`, { mark, indent: 2 });
+  });
+}
+
+/** Where those successions stand that neither a pick nor a miss tells of. */
+function untold({ beds, picks, misses }: Sheet): readonly BedGroup[] {
+  const told = new Set([...picks.flatMap(({ rows }) => rows), ...misses].map(({ succession }) => succession));
+  return beds
+    .map((group) => ({ ...group, rows: group.rows.filter(({ succession }) => !told.has(succession)) }))
+    .filter(({ rows }) => rows.length > 0);
+}
+
 /** A sheet as text for a terminal. */
 export function sheetText(sheet: Sheet, options: TextOptions): string {
   const out = page(options);
@@ -204,6 +219,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
         ? 'One thing needs you: see "Needs you" below.'
         : `${sheet.needsYou.length} things need you: see "Needs you" below.`,
     );
+  if (sheet.urgent.some(({ kind }) => !LATER.includes(kind))) out.gap();
   urgents(out, sheet.urgent);
   if (sheet.quiet !== null) {
     out.gap();
@@ -238,17 +254,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
   if (sheet.misses.length > 0) {
     out.gap();
     out.head("MISSES, AND WHAT TO DO");
-    for (const { sentence, covers, alternatives } of sheet.misses) {
-      out.gap();
-      out.say(sentence);
-      out.say(covers, { indent: 2 });
-      alternatives.forEach((alternative, i) => {
-        out.say(
-          alternative.worth === null ? alternative.sentence : `${alternative.sentence} ${alternative.worth}`,
-          { mark: `${i + 1}. `, indent: 2 },
-        );
-      });
-    }
+    for (const each of sheet.misses) miss(out, each);
   }
 
   section(
@@ -257,9 +263,12 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     sheet.urgent.filter(({ kind }) => LATER.includes(kind)).map(({ heading }) => heading),
   );
 
-  out.gap();
-  out.head("WHERE EVERY SUCCESSION STANDS");
-  for (const each of sheet.beds) beds(out, each);
+  const others = untold(sheet);
+  if (others.length > 0) {
+    out.gap();
+    out.head("STILL GROWING");
+    for (const each of others) beds(out, each);
+  }
 
   section(out, "NEEDS YOU", sheet.needsYou);
   section(out, "MADE FROM", sheet.madeFrom);

@@ -2,18 +2,33 @@ import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import type { Celsius, LocalDate, Mol } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import { groupBy } from "./groupBy.ts";
+import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { lyingOn } from "./reason.ts";
-import { capital, day, list, night, odds, settingAt, temperature, wind } from "./words.ts";
+import {
+  capital,
+  day,
+  dayOfMonth,
+  leaf,
+  leafSpread,
+  list,
+  night,
+  odds,
+  settingAt,
+  temperature,
+  wind,
+} from "./words.ts";
 
 /** Warnings of one kind on one date, told together. */
 export interface Urgent {
-  /** "forecast": none reaches the days planned. */
-  readonly kind: Warning["kind"] | "forecast";
+  /** "forecast": none reaches the days planned; "guess": no log says how large beds are. */
+  readonly kind: Warning["kind"] | "forecast" | "guess";
   readonly severity: Warning["severity"];
   readonly date: LocalDate;
   /** The date, or dates, in words. */
   readonly when: string;
+  /** In the fewest words, for the top of a small page. */
+  readonly brief: string;
   /** A whole sentence. */
   readonly heading: string;
   /** One row a tunnel, worst first; empty where a heading says all. */
@@ -33,6 +48,9 @@ export interface UrgentRow {
   /** The same as whole sentences, where there is no room for columns. */
   readonly sentence: string;
 }
+
+/** Warnings that ask for a look, not for a cover; told after the plan. */
+export const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
 /** Below this a risk is not worth a number; from `LIKELY` on a loss is probable. [0–1] */
 const HARDLY = 0.01;
@@ -100,6 +118,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
     severity: worst(group),
     date: dates[0]!,
     when,
+    brief: `Frost ${list(dates.map(dayOfMonth))}, night: ${cold}`,
     heading:
       dates.length === 1
         ? `Frost in ${night(units, dates[0]!)}: down to ${cold} at the crop with nothing on.`
@@ -159,6 +178,7 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
       };
     })
     .sort((a, b) => b.planned - b.limit - (a.planned - a.limit));
+  const hot = temperature(units, highest(group.map(({ ifLeft }) => ifLeft)));
   const over = told.filter(({ planned, limit }) => planned > limit);
   const when = list(dates.map((date) => day(units, date)));
   return {
@@ -166,7 +186,8 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     severity: worst(group),
     date: dates[0]!,
     when,
-    heading: `Heat on ${when}: up to ${temperature(units, highest(group.map(({ ifLeft }) => ifLeft)))} at the crop in calm air if what lies there now is left on.`,
+    brief: `Heat ${list(dates.map(dayOfMonth))}: ${hot} if left`,
+    heading: `Heat on ${when}: up to ${hot} at the crop in calm air if what lies there now is left on.`,
     columns: ["Tunnel", "That day", "If left", "With plan", "Too hot above"],
     rows: told.map(({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
       tunnel,
@@ -205,11 +226,13 @@ const plain = (
   { kind, severity, date }: Pick<Urgent, "kind" | "severity" | "date">,
   when: string,
   heading: string,
+  brief: string = heading,
 ): Urgent => ({
   kind,
   severity,
   date,
   when,
+  brief,
   heading,
   columns: [],
   rows: [],
@@ -234,6 +257,12 @@ function single(
       return `Hot seedbed on ${when}: ${capital(names.succession(warning.succession))} lies at ${temperature(units, warning.seedbed)}, and above ${temperature(units, warning.limit)} part of the stand is lost.`;
   }
 }
+
+/** What stands at the top of a small page; other kinds never do. */
+const brief = (warning: Warning, { farm }: Outcome): string | undefined =>
+  warning.kind === "wind"
+    ? `Wind ${dayOfMonth(warning.date)}: ${wind(farm.units, warning.wind)}, put on no cloth`
+    : undefined;
 
 /** Days of heat the plan keeps off, and nights of little risk after the most urgent, are told together; all else by date. */
 function together(outcome: Outcome): (warning: Warning) => string {
@@ -261,10 +290,24 @@ export function unforeseen({ madeFrom, walks }: Pick<Outcome, "madeFrom" | "walk
   return first !== undefined && (madeFrom.forecastEnds === null || madeFrom.forecastEnds < first);
 }
 
-const UNFORESEEN =
-  "No forecast reaches these days: frost and heat are not looked for beyond what the last days were like. Import a forecast.";
+const unforeseenSentence = ({ usualFrom }: Outcome["madeFrom"]): string =>
+  `No forecast reaches these days: frost and heat are not looked for beyond what ${usualFrom === null ? "the last days were like" : "is usual"}. Import a forecast.`;
 
-/** Warnings told together, that nothing can be foreseen before all else, then in the order of the first of each. */
+/** That sizes are guesses, and what ends that; null where they are none. */
+function guessSentence({ farm, successions, madeFrom }: Outcome, names: Names): string | null {
+  const guessed = successions.filter((each) => each.sizeNow !== null && isGuess(each));
+  const [first] = guessed;
+  const log = madeFrom.latest === null ? "No log" : "No log of most of the time";
+  const source = madeFrom.usualBehind ? "usual weather" : "the days that are known";
+  if (first?.sizeNow == null) return null;
+  const range = leafSpread(farm.units, first.sizeNow);
+  const size = `${mark(first)}${leaf(farm.units, first.sizeNow)} now${range === null ? "" : ` (${range})`}`;
+  return guessed.length === 1
+    ? `${log}: the size of the ${names.succession(first.succession.id)}, ${size}, is a guess from ${source}; measure one leaf.`
+    : `${log}: the sizes of ${guessed.length} beds are guesses from ${source}; measure one leaf of each.`;
+}
+
+/** Warnings told together, that nothing can be foreseen before all else, then in the order of the first of each, and that sizes are guesses after all. */
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
   const groups = groupBy(outcome.warnings, together(outcome));
   const told = [...groups.values()].flatMap((group): Urgent[] => {
@@ -278,11 +321,19 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
     return group.flatMap((warning) =>
       warning.kind === "frost" || warning.kind === "heat" || warning.kind === "bolting"
         ? []
-        : [plain(warning, when, single(warning, outcome, names))],
+        : [plain(warning, when, single(warning, outcome, names), brief(warning, outcome))],
     );
   });
   const first = outcome.walks[0]?.date;
-  if (first === undefined || !unforeseen(outcome)) return told;
-  const when = day(outcome.farm.units, first);
-  return [plain({ kind: "forecast", severity: "care", date: first }, when, UNFORESEEN), ...told];
+  if (first === undefined) return told;
+  const care = (kind: "forecast" | "guess", heading: string, brief: string): Urgent =>
+    plain({ kind, severity: "care", date: first }, day(outcome.farm.units, first), heading, brief);
+  const guess = guessSentence(outcome, names);
+  return [
+    ...(unforeseen(outcome)
+      ? [care("forecast", unforeseenSentence(outcome.madeFrom), "No forecast: frost and heat unknown")]
+      : []),
+    ...told,
+    ...(guess === null ? [] : [care("guess", guess, "No log: sizes are guesses")]),
+  ];
 }

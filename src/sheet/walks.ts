@@ -20,6 +20,8 @@ export interface WalkBlock {
   /** All minutes of the round; null when there are none worth naming. */
   readonly minutes: string | null;
   readonly carry: readonly string[];
+  /** The same with the shortest names of cloth. */
+  readonly carryShort: readonly string[];
   /** Wind and ice, whole sentences. */
   readonly notes: readonly string[];
   /** What is cut then, before anything else is done. */
@@ -39,9 +41,17 @@ export interface Task {
   readonly name: string;
   /** Whole sentences, in the order they are done. */
   readonly actions: readonly string[];
+  /** The same with the shortest names of cloth and without the pieces. */
+  readonly short: readonly string[];
+  /** Pieces laid out, by their names in pieces.csv. */
+  readonly use: readonly string[];
+  /** Minutes of work. [min] */
+  readonly spent: number;
   readonly minutes: string | null;
   /** Whole sentences; null for the round of a rhythm. */
   readonly reason: string | null;
+  /** The same in the fewest words. */
+  readonly brief: string | null;
   /** A decision of the plan, or the round of a rhythm. */
   readonly kind: "change" | "round";
 }
@@ -57,10 +67,10 @@ function pieceWords(farm: Farm, pieces: readonly Piece[]): string[] {
 }
 
 /** The cloth of every change of one walk, counted by piece. */
-function carry(farm: Farm, names: Names, changes: readonly Change[]): string[] {
+function carry(farm: Farm, cloth: Names["cover"], changes: readonly Change[]): string[] {
   const pieces = changes.flatMap((change) => change.pieces);
   return [...groupBy(pieces, ({ cover }) => cover)].map(
-    ([cover, same]) => `${names.cover(cover)}: ${list(pieceWords(farm, same))}`,
+    ([cover, same]) => `${cloth(cover)}: ${list(pieceWords(farm, same))}`,
   );
 }
 
@@ -70,21 +80,23 @@ function roundMinutes(plan: TunnelPlan, walk: Walk): number | null {
   return begun?.to.some(({ state }) => state === "nights") ? begun.minutesEachWalk : null;
 }
 
-function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names: Names) {
+function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names: Names): Task | null {
   const { farm } = outcome;
   const common = { tunnel: plan.tunnel.id, name: names.tunnel(plan.tunnel.id) };
   const change = plan.changes.find((each) => each.walk.index === walk.index);
   if (change !== undefined) {
+    const { told, brief } = reason(change, plan, outcome, names);
     const use = change.pieces.length === 0 ? [] : [`Use ${list(pieceWords(farm, change.pieces))}.`];
     return {
+      ...common,
+      actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
+      short: actions(change.from, change.to, walk.part, names.tightCover),
+      use: [...new Set(change.pieces.map(({ id }) => clean(id)))],
       spent: change.minutes,
-      task: {
-        ...common,
-        actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
-        minutes: minutes(change.minutes),
-        reason: reason(change, plan, outcome, names),
-        kind: "change" as const,
-      },
+      minutes: minutes(change.minutes),
+      reason: told,
+      brief,
+      kind: "change",
     };
   }
   const lying = plan.settings[plan.choice[at] ?? -1] ?? plan.now;
@@ -92,14 +104,15 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
   if (steps.length === 0) return null;
   const spent = roundMinutes(plan, walk);
   return {
+    ...common,
+    actions: steps,
+    short: actions(lying, lying, walk.part, names.tightCover),
+    use: [],
     spent: spent ?? 0,
-    task: {
-      ...common,
-      actions: steps,
-      minutes: spent === null ? null : minutes(spent),
-      reason: null,
-      kind: "round" as const,
-    },
+    minutes: spent === null ? null : minutes(spent),
+    reason: null,
+    brief: null,
+    kind: "round",
   };
 }
 
@@ -124,21 +137,22 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         first: walk.date === firstDate,
         heading: `${day(farm.units, walk.date)}, ${PART[walk.part]}, ${clock(farm.units, localHour(farm.place.zone, walk.at))}`,
         minutes: minutes(done.reduce((sum, { spent }) => sum + spent, 0)),
-        carry: carry(farm, names, changes),
+        carry: carry(farm, names.cover, changes),
+        carryShort: carry(farm, names.tightCover, changes),
         notes: [
           ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
           ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
         ],
         cuts: cut,
-        tasks: done.map(({ task }) => task),
+        tasks: done,
         rounds: [
           ...groupBy(
-            done.filter(({ task }) => task.kind === "round"),
-            ({ task }) => task.actions.join(" "),
+            done.filter(({ kind }) => kind === "round"),
+            ({ actions }) => actions.join(" "),
           ).values(),
         ].map((same) => ({
-          names: list(same.map(({ task }) => task.name)),
-          actions: same[0]!.task.actions,
+          names: list(same.map(({ name }) => name)),
+          actions: same[0]!.actions,
           minutes: minutes(same.reduce((sum, { spent }) => sum + spent, 0)),
         })),
       },

@@ -4,6 +4,8 @@ import {
   addDays,
   type Celsius,
   type Centimetre,
+  celsiusDifference,
+  type DegreeDays,
   HOUR,
   type Instant,
   type Kilogram,
@@ -13,6 +15,7 @@ import {
   type Metre,
   type MetrePerSecond,
   toFahrenheit,
+  toFahrenheitDifference,
   toFeet,
   toInches,
   toMilesPerHour,
@@ -51,6 +54,12 @@ export const temperature = (units: Units, value: Celsius): string =>
   units === "US"
     ? tied(signed(toStep(toFahrenheit(value), 1)), "°F")
     : tied(signed(toStep(value, value < NEAR_FREEZING ? 0.5 : 1)), "°C");
+
+/** Degree-days to the nearest whole one. */
+export const thermalTime = (units: Units, value: DegreeDays): string =>
+  units === "US"
+    ? tied(String(Math.round(toFahrenheitDifference(celsiusDifference(value)))), "°F·d")
+    : tied(String(Math.round(value)), "°C·d");
 
 /** Two temperatures in one unit, for a narrow place whose heading names it. */
 export const lowToHigh = (units: Units, low: Celsius, high: Celsius): string =>
@@ -271,3 +280,25 @@ export function settingAt(
         .map(({ cover, state }) => (state === "vented" ? `${coverName(cover)} vented` : coverName(cover)))
         .join(" and ");
 }
+
+const SHORT: Readonly<Record<Layer["state"], (cover: string) => string>> = {
+  on: (cover) => cover,
+  vented: (cover) => `${cover} vented`,
+  nights: (cover) => `${cover}, nights only`,
+};
+
+/** What lies on a tunnel, in as few words as say it. */
+export const settingShort = (layers: readonly Layer[], coverName: (id: string) => string): string =>
+  layers.length === 0
+    ? "bare"
+    : layers.map(({ cover, state }) => SHORT[state](coverName(cover))).join(" and ");
+
+const HOW: Readonly<Record<Layer["state"], string | null>> = {
+  on: null,
+  vented: "vented",
+  nights: "nights only",
+};
+
+/** How cloth lies that does not simply lie. */
+export const howShort = (layers: readonly Layer[]): string | null =>
+  layers.flatMap(({ state }) => HOW[state] ?? []).join(" and ") || null;

@@ -1,3 +1,4 @@
 export * from "./damage.ts";
+export * from "./hardiness.ts";
 export * from "./warning.ts";
 export * from "./warnings.ts";

@@ -12,7 +12,7 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly promised: Celsius;
       /** Leaves are unfit below this (most tender succession). [°C] */
       readonly unfit: Celsius;
-      /** Hardened plants die below this (most tender succession). [°C] */
+      /** Plants die below this after the week they have had (most tender succession). [°C] */
       readonly kill: Celsius;
       /** Chance of damage under the plan. [0–1] */
       readonly risk: number;

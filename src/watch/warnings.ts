@@ -1,4 +1,4 @@
-import type { Crop } from "../farm/index.ts";
+import type { Crop, Settings } from "../farm/index.ts";
 import type { Celsius, LocalDate } from "../quantity/index.ts";
 import type { DayWeather } from "../weather/index.ts";
 import type { Warning } from "./warning.ts";
@@ -17,15 +17,13 @@ export interface TunnelNight {
 export interface Exposed {
   readonly id: string;
   readonly crop: Crop;
+  /** Temperature at which it dies after what it has lived through. [°C] */
+  readonly kill: Celsius;
   readonly risk: number;
   /** It is to be cut within the days planned, so that marked leaves are lost leaves. */
   readonly cutSoon: boolean;
 }
 
-/** How near to the unfit temperature an open bed must come before a frost is worth a line. [°C] judgement */
-const NEAR_FROST = 1;
-/** How far above the quality limit the leaf must come before heat is worth a line. [°C] judgement */
-const NEAR_HEAT = 1;
 /** Grower's rule for the dark season; a note, never a switch. [h] common practice, no source */
 const SHORT_DAY = 10;
 
@@ -34,11 +32,12 @@ export function frostWarning(
   tunnel: string,
   night: TunnelNight,
   exposed: readonly Exposed[],
+  { nearFrost }: Settings,
 ): Warning | null {
-  const tender = exposed.filter(({ crop }) => night.bare <= crop.unfit + NEAR_FROST);
+  const tender = exposed.filter(({ crop, kill }) => night.bare <= Math.max(crop.unfit, kill) + nearFrost);
   if (tender.length === 0) return null;
-  const unfit = Math.max(...tender.map(({ crop }) => crop.unfit)) as Celsius;
-  const kill = Math.max(...tender.map(({ crop }) => crop.kill)) as Celsius;
+  const unfit = Math.max(...tender.map(({ crop, kill }) => Math.max(crop.unfit, kill))) as Celsius;
+  const kill = Math.max(...tender.map((each) => each.kill)) as Celsius;
   const { date, bare, expected, promised, windy } = night;
   const soon = tender.some(({ crop, cutSoon }) => cutSoon && promised < crop.unfit);
   return {
@@ -64,9 +63,10 @@ export function heatWarning(
   ifLeft: Celsius,
   planned: Celsius,
   exposed: readonly Exposed[],
+  { nearHeat }: Settings,
 ): Warning | null {
   const hottest = Math.max(ifLeft, planned);
-  const tender = exposed.filter(({ crop }) => hottest > crop.qualityLimit + NEAR_HEAT);
+  const tender = exposed.filter(({ crop }) => hottest > crop.qualityLimit + nearHeat);
   if (tender.length === 0) return null;
   const limit = Math.min(...tender.map(({ crop }) => crop.qualityLimit)) as Celsius;
   const ceiling = Math.min(...tender.map(({ crop }) => crop.growth.ceiling));
@@ -97,7 +97,11 @@ export function lightWarning(days: readonly DayWeather[]): Warning | null {
     : { kind: "light", severity: "care", date: short.date, light: short.light, dayLength: short.dayLength };
 }
 
-/** A crop that tends to bolt on such days and has been cut or is past its size. */
+/**
+ * A crop that tends to bolt on such days and has been cut or is past its size.
+ *
+ * @param cutOrPast - Judged as if no shade cloth had lain: shade delays the leaf, but dim light lowers the day length spinach needs.
+ */
 export function boltingWarning(
   succession: string,
   crop: Crop,

@@ -1,4 +1,12 @@
-import type { Celsius, Instant, LocalDate, MetrePerSecond, UtcHour } from "../quantity/index.ts";
+import type {
+  Celsius,
+  Instant,
+  LocalDate,
+  Megajoule,
+  MetrePerSecond,
+  UtcHour,
+  WattPerSquareMetre,
+} from "../quantity/index.ts";
 
 /** One hour of one sensor as the store keeps it. */
 export interface HourlyRecord {
@@ -9,6 +17,8 @@ export interface HourlyRecord {
   readonly highest: Celsius;
   /** Readings in the hour. */
   readonly count: number;
+  /** Mean in the open, where a sensor measures it. [W/m²] */
+  readonly radiation?: WattPerSquareMetre;
 }
 
 /** A day's low and high, of a forecast or of a record that is daily by nature. */
@@ -19,6 +29,10 @@ export interface DailyRecord {
   /** Mean wind of the day, where known. [m/s] */
   readonly wind: MetrePerSecond | null;
   readonly sky: "sun" | "mixed" | "cloud" | null;
+  /** Hours of bright sunshine, where recorded. [h] */
+  readonly sunshine?: number;
+  /** Measured in the open over the whole day. [MJ/m²] */
+  readonly radiation?: Megajoule;
 }
 
 export interface Forecast {

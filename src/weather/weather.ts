@@ -9,7 +9,7 @@ import type {
 } from "../quantity/index.ts";
 
 /** Where an hour's temperature comes from. */
-export const ORIGINS = ["logger", "filled", "estimated", "forecast", "carried"] as const;
+export const ORIGINS = ["logger", "filled", "estimated", "forecast", "usual", "carried"] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 /** Hour by hour, from the earliest sowing to the end of what is looked at. All arrays have one entry an hour. */
@@ -20,7 +20,7 @@ export interface Weather {
   readonly temperature: Float64Array;
   /** [W/m²] */
   readonly radiation: Float64Array;
-  /** [m/s] */
+  /** At 2 m. [m/s] */
   readonly wind: Float64Array;
   /** 0 clear to 1 overcast. [1] */
   readonly cloud: Float64Array;
@@ -34,6 +34,7 @@ export interface DayWeather {
   readonly date: LocalDate;
   readonly low: Celsius;
   readonly high: Celsius;
+  /** As stations measure and forecasts state it, at 10 m. [m/s] */
   readonly wind: MetrePerSecond;
   /** false: the stated default stands in. */
   readonly windKnown: boolean;
@@ -53,5 +54,5 @@ export interface DayWeather {
 export interface Gap {
   readonly from: Instant;
   readonly to: Instant;
-  readonly origin: "filled" | "estimated";
+  readonly origin: "filled" | "estimated" | "usual";
 }

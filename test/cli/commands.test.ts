@@ -29,7 +29,10 @@ describe("start", () => {
       for (const { name, text } of template(units)) {
         const plain =
           name === "farm.yaml"
-            ? text.replace(/^# (?=(?:currency|products|labour|limits|crops|covers):| {2})/gmu, "")
+            ? text.replace(
+                /^# (?=(?:currency|usual weather|products|labour|limits|crops|covers):| {2})/gmu,
+                "",
+              )
             : text
                 .split("\n")
                 .filter((line) => !/^# .*(?:One line|The cloth|What you saw|For example)/u.test(line))

@@ -48,6 +48,7 @@ export function shell(folder: string | null): Shell {
         stderr: sink("stderr"),
         env: {},
         cwd: resolve(cwd),
+        zone: "America/New_York",
         now: () => NOW,
         input: async () => Buffer.from(input),
       };

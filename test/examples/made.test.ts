@@ -13,7 +13,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(made, { recursive: true }));
 
-test.each(["logger-export.csv", "forecast.csv"])(
+test.each(["logger-export.csv", "forecast.csv", "logger-wednesday.csv", "forecast-wednesday.csv"])(
   "the script that made %s makes the same bytes again",
   (file) => {
     const again = readFileSync(join(made, file));

@@ -34,6 +34,7 @@ test("a full farm is read with every quantity in its base unit", () => {
     elevation: 620 * 0.3048,
     zone: "America/New_York",
     setting: "coast",
+    curve: "goudriaan-van-laar",
   });
   expect(farm.walks).toEqual({ morning: 6.5, evening: 19.25 });
   expect(farm.markets).toEqual([
@@ -135,7 +136,7 @@ test("text that is no settings file is a problem with line and column, not the p
     'farm.yaml:1: expected a group of settings, received "just words". Write each as name, colon, blank, value.',
   ]);
   expect(problemsOf({ farm: "" })).toEqual([
-    "farm.yaml:1: expected a group of settings, received nothing. Write each as name, colon, blank, value.",
+    'farm.yaml: expected the farm\'s settings, received an empty file. Delete it; then "leafpace start" writes one to fill in.',
   ]);
 });
 
@@ -171,8 +172,21 @@ test("a farm without a tunnel or a market cannot be planned", () => {
 });
 
 test("a temperature range that is out of order is told", () => {
-  const farm = `${MINIMAL}crops: { spinach: { growth.base: 30 C } }\n`;
+  const farm = `${MINIMAL}crops: { spinach: { growth.base: 20 C } }\n`;
   expect(problemsOf({ farm })).toEqual([
     'farm.yaml:8 "crops.spinach": expected growth.base below optimumLow, not above optimumHigh, below ceiling, received a group of settings. Correct the temperature that stands out.',
+  ]);
+});
+
+test("a difference in the place of a temperature is told, and a temperature in that of a difference", () => {
+  const farm = `${MINIMAL}crops: { spinach: { qualityLimit: 4 F, growth.base: 4 F deg, kill: 8 } }
+covers: { row-cover-19: { night.clear: 36 F, frostCredit: 2 F deg, night.cloudy: 3 } }
+`;
+  expect(problemsOf({ farm })).toEqual([
+    'farm.yaml:8 "crops.spinach.qualityLimit": expected a temperature from 50 F to 113 F (10 C to 45 C), received "4 F". Write how warm it is, not how much warmer.',
+    'farm.yaml:8 "crops.spinach.growth.base": expected a temperature like 85 F or 29 C, received "4 F deg". That is a difference; write how warm it is, not how much warmer.',
+    'farm.yaml:8 "crops.spinach.kill": expected a temperature like 85 F or 29 C, received "8". Write the unit behind the number.',
+    'farm.yaml:9 "covers.row-cover-19.night.clear": expected a difference of at most 22 F or 12 C, received "36 F". Write how much warmer it is under the cover, not how warm.',
+    'farm.yaml:9 "covers.row-cover-19.night.cloudy": expected a difference of temperatures like 4 F or 2 C, received "3". Write the unit behind the number.',
   ]);
 });

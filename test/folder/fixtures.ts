@@ -30,6 +30,7 @@ export function folderOf({ farm = MINIMAL, successions, pieces, notes }: Texts):
     successions: successions === undefined ? null : table("successions.csv", successions),
     pieces: pieces === undefined ? null : table("pieces.csv", pieces),
     notes: notes === undefined ? null : table("notes.csv", notes),
+    unread: [],
   };
   return readFolder(files, catalogue());
 }

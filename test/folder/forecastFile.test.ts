@@ -112,3 +112,12 @@ test("a table is told to be a forecast by its header", () => {
   expect(looksLikeForecast(["Date", "Time", "Temp (F)"])).toBe(false);
   expect(looksLikeForecast(["Date", "Time", "Low", "High"])).toBe(false);
 });
+
+test("a temperature no farm has is a problem, not weather", () => {
+  const { forecast, problems } = read("date,low (C),high (C)\n2026-04-20,5,185\n2026-04-21,-99,12\n");
+  expect(forecast).toBeNull();
+  expect(messages({ problems })).toEqual([
+    'forecast.csv:2 column "high": expected a temperature from −60 to 60 °C (−76 to 140 °F), received "185". Look at the number and its unit.',
+    'forecast.csv:3 column "low": expected a temperature from −60 to 60 °C (−76 to 140 °F), received "-99". Look at the number and its unit.',
+  ]);
+});

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { farmOf, MINIMAL, problemsOf } from "./fixtures.ts";
+import { farmOf, folderOf, MINIMAL, problemsOf } from "./fixtures.ts";
 
 const SOWN = "id,crop,tunnel,from (ft),to (ft),sown,market,cuts,net";
 const OWNED = "id,cover,length (ft),count,lies on";
@@ -45,9 +45,9 @@ describe("successions.csv", () => {
   });
 
   test("every cell that cannot be read is told at once", () => {
-    expect(problemsOf({ successions: successions("S01,spinach,T1,0,x,1.3.26,friday,two,maybe") })).toEqual([
+    expect(problemsOf({ successions: successions("S01,spinach,T1,0,x,spring,friday,two,maybe") })).toEqual([
       'successions.csv:2 column "to": expected a length like 50 ft or 15 m, received "x". Write a number and its unit.',
-      'successions.csv:2 column "sown": expected a date like 2026-03-01, received "1.3.26". Use year-month-day.',
+      'successions.csv:2 column "sown": expected a date like 2026-03-01, received "spring". Use year-month-day.',
       'successions.csv:2 column "cuts": expected a number of cuts like 0 or 1, received "two". Leave it empty for none.',
       'successions.csv:2 column "net": expected yes or no, received "maybe". Leave it empty for no.',
     ]);
@@ -132,6 +132,56 @@ describe("successions.csv", () => {
     expect(problemsOf({ farm: wide, successions: `${two}\nS03,kale,T1,0,20,2026-03-03,,,` })).toHaveLength(1);
   });
 
+  test("a bed sown again over its whole stretch counts as cut, and its note is asked for", () => {
+    const again = successions(S01, "S02,kale,T1,0,20,2026-04-20,,,");
+    expect(problemsOf({ successions: again })).toEqual([
+      'successions.csv:3 column "from": expected the last cut of S01 noted, since S02 is sown where it stands, received none. From 2026-04-20 on S01 counts as cut. Note it in notes.csv: the date, cut, S01, last.',
+    ]);
+    expect(farmOf({ successions: again }).notes).toMatchObject([
+      { kind: "cut", succession: "S01", last: true },
+    ]);
+    const part = successions(S01, "S02,kale,T1,0,10,2026-04-20,,,");
+    expect(folderOf({ successions: part }).problems[0]).toMatchObject({
+      code: "beds-overlap",
+      weight: "stops",
+    });
+    const soon = successions(S01, "S02,kale,T1,0,20,2026-03-08,,,");
+    expect(folderOf({ successions: soon }).problems[0]).toMatchObject({
+      code: "beds-overlap",
+      weight: "stops",
+    });
+  });
+
+  test("a bed noted as resown stands from then on", () => {
+    const two = successions(S01, "S02,kale,T1,0,20,2026-04-20,,,");
+    const noted = notes("2026-04-18,cut,S01,5 kg last,", "2026-04-19,resown,S01,,");
+    expect(folderOf({ successions: two, notes: noted }).problems[0]).toMatchObject({ code: "beds-overlap" });
+  });
+
+  test("more cells than the header has are told, and words of one's own may hold a comma", () => {
+    const text = "id,crop,tunnel,from (ft),to (ft),sown\nS01,spinach,T1,0,12,5,2026-03-01";
+    expect(problemsOf({ successions: text })).toEqual([
+      "successions.csv:2: expected at most 6 cells, as the first line has, received 7. Is there a comma within a cell? Write a point, or put the cell in quotes.",
+    ]);
+    expect(
+      problemsOf({ successions: successions(S01), notes: notes("2026-04-12,leaf,S01,3 in,cold, windy") }),
+    ).toEqual([]);
+  });
+
+  test("a header left out is one problem, and a title above it none", () => {
+    expect(problemsOf({ successions: S01 })).toEqual([
+      'successions.csv:1: expected a first line that names the columns, received "S01, spinach, T1, 0, 20, 2026-03-01, friday, 0,". Put this line on top: id,crop,tunnel,from (m),to (m),sown',
+    ]);
+    expect(problemsOf({ successions: `Table 1\n${successions(S01)}` })).toEqual([]);
+  });
+
+  test("dates whose order nothing tells are one problem, however many", () => {
+    const text = successions(S01, S01.replace("S01", "S02")).replaceAll("2026-03-01", "3/1/2026");
+    expect(problemsOf({ successions: text.replace("S02,spinach,T1,0,20", "S02,spinach,T1,20,30") })).toEqual([
+      'successions.csv:2 column "sown": expected dates whose order can be told, received "3/1/2026". Write 2026-03-01 or 2026-01-03, whichever is meant, and so down the column.',
+    ]);
+  });
+
   test("two successions of one name are a problem", () => {
     expect(problemsOf({ successions: successions(S01, S01.replace(",0,20,", ",20,30,")) })).toEqual([
       'successions.csv:3 column "id": expected a name no other succession has, received "S01". Line 2 has the same; call one of the two differently.',
@@ -211,7 +261,7 @@ describe("notes.csv", () => {
 
   test("notes that cannot be read are told at once", () => {
     const text = notes(
-      "18.4.2026,leaf,S01,3 in,",
+      "18.4.,leaf,S01,3 in,",
       "2026-04-12,cover,T1,row-cover-19 on,",
       "2026-04-12 18:00,cover,T1,row-cover-19,",
       "2026-04-12,leef,S01,3 in,",
@@ -222,7 +272,7 @@ describe("notes.csv", () => {
       "2026-04-12,cut,S01,5 ft,",
     );
     expect(problemsOf({ ...own, notes: text })).toEqual([
-      'notes.csv:2 column "when": expected a date like 2026-04-18, or with the time, 2026-04-18 07:10, received "18.4.2026". Use year-month-day and the farm\'s clock; morning and evening stand for the walks.',
+      'notes.csv:2 column "when": expected a date like 2026-04-18, or with the time, 2026-04-18 07:10, received "18.4.". Use year-month-day and the farm\'s clock; morning and evening stand for the walks.',
       'notes.csv:3 column "when": expected a date and time like 2026-04-18 07:10, received "2026-04-12". Use year-month-day and the farm\'s clock; morning and evening stand for the walks.',
       'notes.csv:4 column "value": expected a cover and what was done, like row-cover-19 on, received "row-cover-19". End with on, vented, nights or off.',
       'notes.csv:5 column "kind": expected a kind of note, received "leef". Did you mean "leaf"?',

@@ -333,7 +333,7 @@ describe("a log that cannot be understood", () => {
   });
   test("prose", () =>
     expect(messages(read("Dear neighbour, the frost came at 6:00.\nYours\n"))).toEqual([
-      'log.csv:1: expected a header line with a date, a time and a temperature column, received "Dear neighbour,  the frost came at 6:00.". Name the columns in the line above the readings, like Date,Time,Temp (F).',
+      'log.csv:1: expected a header line with a date, a time and a temperature column, received "Dear neighbour, the frost came at 6:00.". Name the columns in the line above the readings, like Date,Time,Temp (F).',
     ]));
   test("outside air is chosen among temperatures; of two that may be it one must be named", () => {
     const text = "Timestamp,Air temp (C),Soil temp (C),Dew point (C)\n2026-04-20 00:00,5,9,1\n";

@@ -1,20 +1,21 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { COUNTINGS, CUT_OFFS } from "../../src/farm/index.ts";
 import {
-  type CutOff,
   clampedAverage,
+  countedDay,
   type DayShape,
   doubleDegreeDays,
   fourCaseDegreeDays,
-  type LowHigh,
   simpleAverage,
   singleDegreeDays,
-  type Thresholds,
 } from "../../src/growth/index.ts";
+import { celsius } from "../../src/quantity/index.ts";
 import vectors from "../published/degree-days-1.3.json" with { type: "json" };
 import fahrenheit from "../published/degree-days-86-50.json" with { type: "json" };
 import averages from "../published/degree-days-average.json" with { type: "json" };
+import { integrated } from "./integrated.ts";
 
-const CUT_OFFS: readonly CutOff[] = ["none", "horizontal", "intermediate", "vertical"];
 /** Half of the last printed digit of the vectors, with room for the binary fraction. [°C·d] */
 const HALF_DIGIT = 0.5e-6 + 1e-12;
 
@@ -80,73 +81,111 @@ describe("the 50 to 86 °F average against worked numbers of extension and a cou
   });
 });
 
-/** Seeded numbers from 0 to 1 (a linear congruential generator). */
-function* random(seed: number): Generator<number, never> {
-  for (let state = seed; ; ) {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    yield state / 2 ** 32;
-  }
-}
+const temperature = fc.double({ min: -60, max: 60, noNaN: true });
+const days = fc.record({ low: temperature, high: temperature });
+const thresholds = fc
+  .tuple(temperature, fc.double({ min: 0, max: 60, noNaN: true }))
+  .map(([lower, range]) => ({ lower, upper: lower + range }));
+const shapes = fc.constantFrom("sine" as const, "triangle" as const);
+const cutOffs = fc.constantFrom(...CUT_OFFS);
+const RUNS = { seed: 1, numRuns: 1000 };
 
-/** Temperature through the rising half of the day, from 0 at the low to 1 at the high; the falling half mirrors it. [°C] */
-const rising = ({ low, high }: LowHigh, shape: DayShape, time: number): number =>
-  low + (high - low) * (shape === "sine" ? (1 - Math.cos(Math.PI * time)) / 2 : time);
+describe("degree-days of any day", () => {
+  test("are the integral of what each instant earns, to a billionth", () => {
+    fc.assert(
+      fc.property(days, temperature, thresholds, shapes, cutOffs, (day, next, between, shape, cutOff) => {
+        const rising = integrated(day, between, shape, cutOff);
+        const falling = integrated({ low: next, high: day.high }, between, shape, cutOff);
+        expect(Math.abs(singleDegreeDays(day, between, shape, cutOff) - rising)).toBeLessThan(1e-9);
+        const double = doubleDegreeDays(day, next, between, shape, cutOff);
+        expect(Math.abs(double - (rising + falling) / 2)).toBeLessThan(1e-9);
+      }),
+      RUNS,
+    );
+  });
 
-/** What one instant earns. [°C·d/d] */
-function rateAt(temperature: number, { lower, upper }: Thresholds, cutOff: CutOff): number {
-  const earned = Math.max(0, temperature - lower);
-  if (temperature <= upper || cutOff === "none") return earned;
-  return { horizontal: upper - lower, intermediate: 2 * upper - lower - temperature, vertical: 0 }[cutOff];
-}
+  test("never fall when the day warms and stays below the upper threshold", () => {
+    const warmer = fc.double({ min: 0, max: 20, noNaN: true });
+    fc.assert(
+      fc.property(
+        days,
+        thresholds,
+        warmer,
+        fc.constantFrom(...COUNTINGS),
+        (day, { lower, upper }, by, method) => {
+          const top = upper - Math.max(day.low, day.high);
+          fc.pre(top > 0);
+          const rise = Math.min(by, top);
+          const counting = {
+            method,
+            base: celsius(lower),
+            upper: celsius(upper),
+            cutOff: "horizontal" as const,
+          };
+          const cool = countedDay(counting, day, day.low);
+          const warm = countedDay(counting, { low: day.low + rise, high: day.high + rise }, day.low + rise);
+          expect(warm).toBeGreaterThanOrEqual(cool - 1e-9);
+        },
+      ),
+      RUNS,
+    );
+  });
 
-/** Where the rising half crosses a temperature, by bisection; 0 or 1 when it does not. */
-function crossing(day: LowHigh, shape: DayShape, temperature: number): number {
-  let [before, after] = [0, 1];
-  for (let i = 0; i < 60; i++) {
-    const middle = (before + after) / 2;
-    if (rising(day, shape, middle) < temperature) before = middle;
-    else after = middle;
-  }
-  return (before + after) / 2;
-}
+  test("pass every threshold without a step, save that the vertical cut-off drops a level day", () => {
+    const step = 1e-7;
+    fc.assert(
+      fc.property(
+        days,
+        thresholds,
+        shapes,
+        fc.constantFrom("none" as const, "horizontal" as const, "intermediate" as const),
+        (day, { lower, upper }, shape, cutOff) => {
+          for (const at of [lower, upper]) {
+            for (const extreme of ["low", "high"] as const) {
+              const of = (off: number): number =>
+                singleDegreeDays({ ...day, [extreme]: at + off }, { lower, upper }, shape, cutOff);
+              expect(Math.abs(of(step) - of(-step))).toBeLessThan(4 * step);
+            }
+          }
+        },
+      ),
+      RUNS,
+    );
+  });
 
-/** Midpoints between the crossings, refined by Richardson: shares nothing with the closed form. */
-function integrated(day: LowHigh, thresholds: Thresholds, shape: DayShape, cutOff: CutOff): number {
-  const edges = [0, crossing(day, shape, thresholds.lower), crossing(day, shape, thresholds.upper), 1];
-  const midpoints = (from: number, to: number, steps: number): number => {
-    let sum = 0;
-    for (let i = 0; i < steps; i++) {
-      sum += rateAt(rising(day, shape, from + ((to - from) * (i + 0.5)) / steps), thresholds, cutOff);
-    }
-    return (sum * (to - from)) / steps;
-  };
-  return edges.slice(0, -1).reduce((total, from, i) => {
-    const to = edges[i + 1]!;
-    return total + (4 * midpoints(from, to, 400) - midpoints(from, to, 200)) / 3;
-  }, 0);
-}
+  test("of the vertical cut-off pass it without a step too when the day is not level", () => {
+    const of = (high: number): number =>
+      singleDegreeDays({ low: 10, high }, { lower: 4, upper: 24 }, "triangle", "vertical");
+    expect(of(24 + 1e-9)).toBeCloseTo(of(24 - 1e-9), 6);
+    expect(singleDegreeDays({ low: 24, high: 24 }, { lower: 4, upper: 24 }, "sine", "vertical")).toBe(20);
+    expect(singleDegreeDays({ low: 25, high: 25 }, { lower: 4, upper: 24 }, "sine", "vertical")).toBe(0);
+  });
 
-test("the closed forms equal numeric integration on 300 random days, all shapes and cut-offs", () => {
-  const numbers = random(20_260_420);
-  const next = (from: number, to: number): number => from + (to - from) * numbers.next().value;
-  let worst = 0;
-  for (let i = 0; i < 300; i++) {
-    const low = next(-15, 30);
-    const day = { low, high: low + next(0, 25) };
-    const lower = next(-2, 12);
-    const thresholds = { lower, upper: lower + next(5, 25) };
-    const after = Math.min(day.high, next(-15, 30));
-    for (const shape of ["sine", "triangle"] as const) {
-      for (const cutOff of CUT_OFFS) {
-        const single = integrated(day, thresholds, shape, cutOff);
-        const falling = integrated({ low: after, high: day.high }, thresholds, shape, cutOff);
-        worst = Math.max(
-          worst,
-          Math.abs(singleDegreeDays(day, thresholds, shape, cutOff) - single),
-          Math.abs(doubleDegreeDays(day, after, thresholds, shape, cutOff) - (single + falling) / 2),
-        );
-      }
-    }
-  }
-  expect(worst).toBeLessThan(1e-6);
+  test("are a number by every way of counting, without an upper threshold too", () => {
+    fc.assert(
+      fc.property(
+        days,
+        temperature,
+        thresholds,
+        fc.constantFrom(...COUNTINGS),
+        cutOffs,
+        (day, next, { lower, upper }, method, cutOff) => {
+          const capped = { method, base: celsius(lower), upper: celsius(upper), cutOff };
+          expect(Number.isFinite(countedDay(capped, day, next))).toBe(true);
+          expect(Number.isFinite(countedDay({ ...capped, upper: null }, day, next))).toBe(true);
+        },
+      ),
+      RUNS,
+    );
+  });
+
+  test("by the simple average are never more than by the clamped one", () => {
+    fc.assert(
+      fc.property(days, temperature, (day, base) => {
+        const open = { lower: base, upper: Number.POSITIVE_INFINITY };
+        expect(simpleAverage(day, open)).toBeLessThanOrEqual(clampedAverage(day, open) + 1e-9);
+      }),
+      RUNS,
+    );
+  });
 });

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../src/farm/index.ts";
 import { leafCurve, leafLength, response, thermalTimeAt } from "../../src/growth/index.ts";
@@ -40,6 +41,24 @@ describe.each([...crops.values()])("the leaf of $id", (crop) => {
       expect(leafLength(curve, thermalTimeAt(curve, centimetre(length)))).toBeCloseTo(length, 10);
     }
   });
+});
+
+test("length and thermal time are each other's inverse at any length between the ends, whatever the crop and requirement", () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...crops.values()),
+      fc.double({ min: 80, max: 900, noNaN: true }),
+      fc.double({ min: 0.001, max: 0.998, noNaN: true }),
+      (crop, requirement, share) => {
+        const curve = leafCurve(crop, degreeDays(requirement), settings);
+        const length = centimetre(curve.start + share * (curve.end - curve.start));
+        const thermalTime = thermalTimeAt(curve, length);
+        fc.pre(thermalTime > 0);
+        expect(leafLength(curve, thermalTime)).toBeCloseTo(length, 9);
+      },
+    ),
+    { seed: 1, numRuns: 1000 },
+  );
 });
 
 test("a length the curve cannot have is kept to its ends", () => {

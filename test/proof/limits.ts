@@ -63,6 +63,7 @@ function stageOf(city: City, year: number, { from, until }: Season): Stage {
     hours: [],
     daily: [],
     forecast,
+    usual: [],
     on: start,
     from: first,
     until: last,

@@ -1,34 +1,37 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet and the table of limits, between their
-// marks. Needs dist/: npm run build && node test/proof/readme.mjs
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, the table of limits and the summary of
+// what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "esbuild";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { root, withBundle } from "./bundle.mjs";
 
-const here = dirname(fileURLToPath(import.meta.url));
-const root = join(here, "..", "..");
 const readme = join(root, "README.md");
 
 /** Stands for lines left out; and how many lines, tunnels and rows stay. */
 const LEFT_OUT = "…";
 const DANGER = 9;
-const TUNNELS = 2;
+const TUNNELS = 1;
 const ROWS = 3;
 
 const HEADING = /^[A-Z][A-Z ,]+$/u;
 
-/** The example's whole sheet, by its headings; what stands before the first is called "". */
+/** The example's whole sheet, by its headings. */
 function sheet() {
   const { scripts } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
   const [, ...parameters] = scripts.start.split(" ");
   const { stdout, stderr, status } = spawnSync(process.execPath, parameters, { cwd: root, encoding: "utf8" });
   if (status !== 0) throw new Error(stderr);
+  return cut(stdout);
+}
+
+/** A sheet by its headings; what stands before the first is called "". */
+function cut(text) {
   const sections = new Map([["", []]]);
   let at = "";
-  for (const line of stdout.split("\n")) {
+  for (const line of text.split("\n")) {
     if (HEADING.test(line)) {
       at = line;
       sections.set(at, []);
@@ -79,28 +82,35 @@ function excerpt() {
     .join("\n\n");
 }
 
-/** The table that limits.ts computes. */
-async function limits() {
-  const entry = join(here, "limits.ts");
-  const folder = mkdtempSync(join(tmpdir(), "leafpace-readme-"));
+/** A table that a file beside this one computes. */
+const table = (name, make) =>
+  withBundle(name, async (outfile) => (await import(pathToFileURL(outfile).href))[make]());
+
+/** What the README's first farm gets for an answer: its head and its picks. */
+function first() {
+  const text = readFileSync(readme, "utf8");
+  const part = text.slice(text.indexOf("## A first answer"), text.indexOf("<!-- first -->"));
+  const folder = mkdtempSync(join(tmpdir(), "leafpace-first-"));
   try {
-    const outfile = join(folder, "limits.mjs");
-    await build({
-      entryPoints: [entry],
-      outfile,
-      bundle: true,
-      format: "esm",
-      platform: "node",
-      target: "node20",
-      logLevel: "warning",
-      absWorkingDir: root,
-      // The weather is found from where the sources stand, not from where the bundle does.
-      define: { "import.meta.url": JSON.stringify(pathToFileURL(entry).href) },
-      banner: {
-        js: 'import{createRequire as createRequireOfNode}from"node:module";const require=createRequireOfNode(import.meta.url);',
-      },
-    });
-    return (await import(pathToFileURL(outfile).href)).limitsTable();
+    writeFileSync(join(folder, "forecast.txt"), /```text\n([\s\S]*?)```/u.exec(part)[1]);
+    const lines = [...part.matchAll(/```sh\n([\s\S]*?)```/gu)].flatMap(([, block]) =>
+      block.trim().split("\n"),
+    );
+    let printed = "";
+    for (const line of lines) {
+      const parameters = [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain);
+      const command = [join(root, "dist", "main.js"), ...parameters.slice(1)];
+      const { stdout, stderr, status } = spawnSync(process.execPath, command, {
+        cwd: folder,
+        encoding: "utf8",
+      });
+      if (status !== 0) throw new Error(`${line}\n${stderr}`);
+      printed = stdout;
+    }
+    const sections = cut(printed);
+    const head = sections.get("").join("\n").trimEnd();
+    const picks = sections.get("PICKS").join("\n").trimEnd();
+    return `\`\`\`text\n${head}\n${LEFT_OUT}\n\n${picks}\n${LEFT_OUT}\n\`\`\``;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -114,8 +124,19 @@ function between(text, mark, inside) {
   return `${text.slice(0, from + open.length)}\n${inside}\n${text.slice(to)}`;
 }
 
+const PARTS = {
+  first,
+  sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
+  limits: () => table("limits", "limitsTable"),
+  accuracy: () => table("accuracy", "accuracyTable"),
+};
+
 const before = readFileSync(readme, "utf8");
-const after = between(between(before, "sheet", `\`\`\`text\n${excerpt()}\n\`\`\``), "limits", await limits());
+let after = before;
+for (const [mark, make] of Object.entries(PARTS)) {
+  if (before.includes(`<!-- ${mark} -->`)) after = between(after, mark, await make());
+  else process.stdout.write(`README.md shows no ${mark}: it has no <!-- ${mark} -->.\n`);
+}
 if (after !== before) writeFileSync(readme, after);
 process.stdout.write(
   after === before ? "README.md is as the program prints it.\n" : "README.md rewritten.\n",

@@ -1,22 +1,22 @@
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../src/farm/index.ts";
 import { measuredDays } from "../real/cities.ts";
-import { type BareCity, bareCity, bareSowing, type Sowing, sowingDates, sumsIn } from "./bareSowing.ts";
+import { type Ground, groundIn, type Sowing, sowing, sowingDates, sumsIn } from "./sowings.ts";
 import { STATED, TUNNEL_MIX } from "./statedDays.ts";
 
-const { crops, settings } = catalogue();
+const { crops } = catalogue();
 
 /** All of one crop's sowings of one year. */
-function grown(city: BareCity, id: string, year: number): readonly Sowing[] {
+function grown(ground: Ground, id: string, year: number): readonly Sowing[] {
   const crop = crops.get(id)!;
-  const sums = sumsIn(city, crop);
-  return sowingDates(year).map((sown) => bareSowing(city, crop, sums, sown));
+  const sums = sumsIn(ground, crop);
+  return sowingDates(year).map((sown) => sowing(ground, crop, sums, sown));
 }
 
 describe("lettuce on bare ground in the Seattle weather of 2013", () => {
-  const city = bareCity("Seattle", settings, ["2013"]);
+  const city = groundIn("Seattle", [], ["2013"]);
   const lettuce = grown(city, "lettuce-mix", 2013);
-  const days = lettuce.map((sowing) => sowing.days ?? Number.POSITIVE_INFINITY);
+  const days = lettuce.map(({ days: took }) => took ?? Number.POSITIVE_INFINITY);
 
   test("comes up within three to twenty-five days", () => {
     for (const { sown, daysToEmergence } of lettuce) {
@@ -66,6 +66,24 @@ describe("lettuce on bare ground in the Seattle weather of 2013", () => {
     });
     expect(outside).toEqual([]);
   });
+});
+
+describe("19 g row cover by nights only, in the Seattle weather of 2013", () => {
+  const bare = groundIn("Seattle", [], ["2013"]);
+  const nights = groundIn("Seattle", [{ cover: "row-cover-19", state: "nights" }], ["2013"]);
+
+  test.each([...crops.keys()])(
+    "brings %s forward from every sowing of March and April, by no more than six days, and holds none back by more than a day",
+    (id) => {
+      const [open, under] = [grown(bare, id, 2013), grown(nights, id, 2013)];
+      open.forEach(({ sown, days }, i) => {
+        const earlier = days! - under[i]!.days!;
+        if (sown < "2013-05") expect(earlier, sown).toBeGreaterThan(0.5);
+        expect(earlier, sown).toBeLessThan(6);
+        expect(earlier, sown).toBeGreaterThan(-1);
+      });
+    },
+  );
 });
 
 test("every crop with stated days is in the catalogue, and every statement was found", () => {

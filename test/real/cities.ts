@@ -78,6 +78,7 @@ function asLog(
     hours: [],
     daily: [],
     forecast: { issued: on, days },
+    usual: [],
     on,
     from,
     until,

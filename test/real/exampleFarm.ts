@@ -25,6 +25,7 @@ export function exampleFarm(): Farm {
       successions: table("successions.csv"),
       pieces: table("pieces.csv"),
       notes: table("notes.csv"),
+      unread: [],
     },
     catalogue(),
   );

@@ -83,6 +83,7 @@ const crop = (id: string, standing: Crop["requirementStanding"]): Crop => ({
   yield: 1.1,
   unfit: F(28),
   kill: F(22),
+  killSoft: F(27),
   qualityLimit: F(80),
   lightFloor: mol(12),
   regrowth: 0.7,
@@ -166,6 +167,7 @@ const farm = (changed: Partial<Farm>): Farm => ({
   units: "US",
   currency: "$",
   place: { latitude: 41.5, longitude: -73.9, elevation: metre(90), zone: ZONE, setting: "inland" },
+  usual: [],
   walks: { morning: 7, evening: 18 },
   markets: [STALL, KITCHEN],
   products: [
@@ -367,6 +369,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
     requirement: degreeDays(240),
     spread: 0.1,
     measured: 0,
+    guessed: 0,
     paceNow: 8.5,
     windowDays: 4.6,
   };
@@ -549,6 +552,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       { kind: "bolting", severity: "care", date: dateAt(0), succession: "A12", dayLength: 13.4 },
     ],
     tunnels: plans(own.tunnels),
+    air: null,
     successions: outlooks(own.successions),
     picks: [FRIDAY],
     products: [
@@ -564,11 +568,16 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     madeFrom: {
       sensors: ["north post"],
       latest: instant(at(0, 5.25)),
+      tunnels: [],
       gaps: [{ from: at(-8, 2), to: at(-8, 9), origin: "filled" }],
       doubtful: [],
       forecastIssued: instant(at(0, 5.5) - 11 * HOUR),
       forecastEnds: dateAt(3),
       carriedFrom: dateAt(4),
+      usualFrom: null,
+      usualBehind: false,
+      broughtOver: [],
+      shortDays: null,
     },
     problems: [
       {

@@ -41,11 +41,16 @@ const without = (): Outcome =>
       madeFrom: {
         sensors: [],
         latest: null,
+        tunnels: [],
         gaps: [],
         doubtful: [],
         forecastIssued: null,
         forecastEnds: null,
         carriedFrom: null,
+        usualFrom: null,
+        usualBehind: false,
+        broughtOver: [],
+        shortDays: null,
       },
     },
   );
@@ -324,19 +329,25 @@ describe("the sheet says", () => {
   test("a miss, that covers cannot help, and the ways out best first", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. Covers cannot help: none you can put on or take off holds it that long. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Worth $84. 3. Do not cut it for any market of these days.",
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. No cover holds it that long. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Worth $84. -",
     );
     expect(text).toContain(
-      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. Covers cannot help: none you can put on brings it there in time. 1. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130.",
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. No cover brings it there in time. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130.",
     );
   });
 
-  test("where a succession stands, in columns and in sentences", () => {
-    expect(told(sample())).toContain("mustard (M3) ~2½ in ~3½ in ~3½ in 4 in 5 ~Thu Apr 23 Pick Fri Apr 24.");
-    expect(told(sample(), 60)).toContain(
+  test("where those stand that neither a pick nor a miss tells of, in columns and in sentences", () => {
+    const { successions } = sample();
+    const growing = sample(
+      {},
+      { successions: successions.map((each) => ({ ...each, fate: { kind: "none" }, miss: null })) },
+    );
+    expect(told(growing)).toContain("mustard (M3) ~2½ in ~3½ in ~3½ in 4 in 5 ~Thu Apr 23 Let it grow.");
+    expect(told(growing, 60)).toContain(
       "Lettuce mix (L7), South 1: 1¾ in (1¼–2) now. On Fri Apr 24 2½ in (2–3) with the plan, 2½ in (2–3) left as it is; odds 1 in 10. Salad size (3–5 in) comes on Sun Apr 26 at the earliest with covers. Let it grow.",
     );
     expect(told(sample(), 60)).toContain("Kale (K2), South 1: comes up about Thu Apr 23.");
+    expect(told(sample(), 60)).not.toContain("mustard (M3), North 2: ~2½ in");
   });
 
   test("what it was made from and how old that is", () => {
@@ -360,7 +371,7 @@ describe("the sheet says", () => {
   test("what the marks mean, and the cautions", () => {
     const text = told(sample());
     expect(text).toContain(
-      '"~" before a size, date or weight: its growth is known by judgement only. Measure one leaf and the mark goes.',
+      '"~" before a size, date or weight: its growth is known by judgement only, or no log tells of most of it. Measure one leaf and the mark goes.',
     );
     expect(text).toContain("Frost: no forecast and no cover guarantees against it.");
     expect(text).toContain("Local rules and licensed practice come before this sheet.");

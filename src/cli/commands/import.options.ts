@@ -31,6 +31,10 @@ export const importing: CommandSpec = {
       command: "leafpace import logger.csv forecast.csv",
       shows: "both stored in the farm folder; again changes nothing",
     },
+    {
+      command: "leafpace import -",
+      shows: 'a forecast typed one line a day: "Mon 62 41 sun", "Tue 65/44 mixed", "59 38"',
+    },
   ],
   load: () => import("./import.ts"),
 };

@@ -162,6 +162,11 @@ export const run: Run = async (names, given, context) => {
     problems.push(...one.problems);
     if (one.understanding !== null) understood.push(one.understanding);
   }
+  if (understood.length === 0 && problems.length === 0)
+    problems.push({
+      ...usage(names.join(", "), "a log or a forecast", "", "Name the file itself to hear what is amiss."),
+      received: passedOver.length === 0 ? "an empty folder" : "a folder with none",
+    });
   const stops = problems.some(({ weight }) => weight === "stops");
   const lines = [
     ...understood.map((one) => text(one, farm)),

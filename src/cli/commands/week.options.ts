@@ -10,10 +10,16 @@ export const ON: OptionSpec = {
 export const week: CommandSpec = {
   name: "week",
   summary: "the cover schedule: which covers on and off, on which walk",
-  options: [ON, { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" }],
+  options: [
+    ON,
+    { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" },
+    { flags: "--html <file>", description: "write the sheet as a page for paper and phone; - prints it" },
+    { flags: "--csv <file>", description: "write what to do as a table for a spreadsheet; - prints it" },
+  ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
     { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
+    { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
   ],
   load: () => import("./week.ts"),

@@ -1,16 +1,30 @@
-import { weekJson, weekText } from "../../sheet/index.ts";
+import { resolve } from "node:path";
+import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
-import { COULD_NOT, DONE, NEEDS_YOU } from "../context.ts";
+import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
+import { csv } from "../csv.ts";
 import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
 
-/** Prints the cover schedule. */
+/** Writes a file whole or not at all; "-" is standard output. */
+async function write(text: string, file: string, { io, say }: Context): Promise<void> {
+  if (file === "-") return io.stdout.write(text);
+  const { default: writeFileAtomic } = await import("write-file-atomic");
+  await writeFileAtomic(resolve(io.cwd, file), text);
+  say(`Wrote ${file}.\n`);
+}
+
+/** Prints the cover schedule, or writes it as a page or a table. */
 export const run: Run = async (_names, given, context) => {
   const read = await weekInput(given, context);
   if ("problems" in read) return context.refuse(read.problems);
   const outcome = week(read.input);
   if (outcome.problems.some(({ weight }) => weight === "stops")) return context.refuse(outcome.problems);
-  await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
+  const { html, csv: table } = given;
+  if (typeof html === "string") await write(weekHtml(outcome), html, context);
+  if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
+  if (typeof html !== "string" && typeof table !== "string")
+    await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;
   const needsYou =

@@ -1,0 +1,168 @@
+import { basename, resolve } from "node:path";
+import type { Farm } from "../../farm/index.ts";
+import {
+  NOTHING_SAID,
+  noteWalk,
+  plainLine,
+  type Said,
+  saidIn,
+  type WalkNote,
+  type WalkSource,
+} from "../../folder/index.ts";
+import type { Problem } from "../../problem/index.ts";
+import { type Instant, instant, localDate } from "../../quantity/index.ts";
+import { notedSentence, notedText } from "../../sheet/index.ts";
+import { COULD_NOT, type Context, DONE, problemText, usage } from "../context.ts";
+import { openFarm, openSettings } from "../farmFolder.ts";
+import { locked } from "../lock.ts";
+import { appendNotes, takeBackNotes } from "../notesStore.ts";
+import type { Given, Run } from "../spec.ts";
+import { heldText, readText } from "../textFile.ts";
+
+/** The words of the notes and where they come from. */
+interface Words extends WalkSource {
+  readonly text: string;
+}
+
+async function wordsGiven(
+  names: readonly string[],
+  given: Given,
+  { io }: Context,
+): Promise<Words | { readonly problem: Problem }> {
+  const path = given.file;
+  if (typeof path !== "string") return { text: names.join(" "), file: "note", numbered: false };
+  if (names.length > 0)
+    return {
+      problem: usage(
+        "--file",
+        "either a file or the words of one note",
+        names.join(" "),
+        "Leave one of the two out.",
+      ),
+    };
+  const file = path === "-" ? "standard input" : basename(path);
+  const read = path === "-" ? heldText(await io.input(), file) : await readText(resolve(io.cwd, path), file);
+  if ("problem" in read) return read;
+  if (read.text !== null) return { text: read.text, file, numbered: true };
+  return {
+    problem: {
+      ...usage(path, "a file that can be read", "", "Look at the name and the folder."),
+      received: "no such file",
+    },
+  };
+}
+
+/** The day and hour given with --on, for lines that say none. */
+function saidGiven(given: Given, farm: Farm, now: Instant): Said | { readonly problem: Problem } {
+  const text = given.on;
+  if (typeof text !== "string") return NOTHING_SAID;
+  const said = saidIn(plainLine(text), localDate(farm.place.zone, now), farm.units);
+  const expected = "a day and hour like 2026-04-18 7:10, Apr 18 or yesterday morning";
+  if ("unclear" in said) return { problem: usage("--on", expected, text, said.unclear) };
+  const found = said.date !== null || said.hour !== null;
+  if (found && said.rest.replace(/[\s,]/gu, "") === "") return { date: said.date, hour: said.hour };
+  return { problem: usage("--on", expected, text, "Use the farm's clock.") };
+}
+
+const json = (
+  notes: readonly WalkNote[],
+  farm: Farm,
+  written: boolean,
+  problems: readonly Problem[],
+): string =>
+  `${JSON.stringify(
+    {
+      format: "leafpace note",
+      version: 1,
+      written,
+      notes: notes.map(({ note, row, moment, already }) => ({
+        line: note.line,
+        ...row,
+        remark: note.remark,
+        at: new Date(note.at).toISOString(),
+        said: moment.said,
+        already,
+        sentence: notedSentence({ note, moment, already }, farm, written),
+      })),
+      problems,
+    },
+    null,
+    2,
+  )}\n`;
+
+const NOTHING = "Nothing was noted.\n";
+const SEE_WEEK = 'See "leafpace week" for the schedule.\n';
+
+async function refuse(context: Context, problems: readonly Problem[]): Promise<number> {
+  const code = await context.refuse(problems);
+  if (!context.json) context.say(NOTHING);
+  return code;
+}
+
+/** Reads the notes and the farm they are about, and writes them all or none. */
+async function record(words: Words, given: Given, context: Context, dry: boolean): Promise<number> {
+  const now = instant(context.io.now());
+  const { dir, value: farm, problems: own } = await openFarm(context);
+  if (farm === null) return refuse(context, own);
+  const said = saidGiven(given, farm, now);
+  if ("problem" in said) return refuse(context, [said.problem]);
+  const { notes, problems } = noteWalk(words.text, words, farm, now, said);
+  const told = (written: boolean): string =>
+    context.json ? json(notes, farm, written, problems) : notedText(notes, farm, written, context.look);
+  if (problems.length > 0) {
+    await context.result(told(false));
+    if (context.json) return COULD_NOT;
+    context.io.stderr.write(problemText(problems));
+    context.say(NOTHING);
+    return COULD_NOT;
+  }
+  // Put in words before anything is written, so that nothing is written that is not told.
+  const result = told(!dry);
+  const fresh = notes.filter(({ already }) => !already).map(({ row }) => row);
+  if (!dry && fresh.length > 0) {
+    const problem = await appendNotes(dir, fresh, context.io.now());
+    if (problem !== null) return refuse(context, [problem]);
+  }
+  await context.result(result);
+  if (!context.json)
+    context.say(
+      dry ? "Nothing written: --dry-run.\n" : fresh.length === 0 ? "Nothing new to write.\n" : SEE_WEEK,
+    );
+  return DONE;
+}
+
+async function undo(dir: string, context: Context, dry: boolean): Promise<number> {
+  const { lines, problems } = await takeBackNotes(dir, dry);
+  if (problems.length > 0) return context.refuse(problems);
+  if (context.json)
+    await context.result(
+      `${JSON.stringify({ format: "leafpace note undo", version: 1, takenBack: !dry, lines }, null, 2)}\n`,
+    );
+  else {
+    const heading = dry ? "Would be taken out of notes.csv:" : "Taken out of notes.csv:";
+    await context.result(`${[heading, ...lines.map((line) => `  ${line}`)].join("\n")}\n`);
+    if (!dry) context.say(SEE_WEEK);
+  }
+  return DONE;
+}
+
+/** Notes what was seen or done, or takes the last notes back. */
+export const run: Run = async (names, given, context) => {
+  const { dir, problems } = await openSettings(context);
+  if (problems.some(({ code }) => code === "farm-missing")) return context.refuse(problems);
+  const dry = given.dryRun === true;
+  let work: () => Promise<number>;
+  if (given.undo === true) {
+    const more = [...names, ...(typeof given.file === "string" ? [given.file] : [])].join(" ");
+    if (more !== "")
+      return context.refuse([usage("--undo", "no note beside it", more, "Take back first, then note anew.")]);
+    work = () => undo(dir, context, dry);
+  } else {
+    const words = await wordsGiven(names, given, context);
+    if ("problem" in words) return refuse(context, [words.problem]);
+    work = () => record(words, given, context, dry);
+  }
+  if (dry) return work();
+  const done = await locked(dir, work);
+  return "value" in done ? done.value : context.refuse([done.problem]);
+};

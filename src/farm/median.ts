@@ -1,0 +1,6 @@
+/** The middle of several measurements, which one odd plant does not move. At least one value. @example median([4, 3.5, 4.2]) // => 4 */
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = Math.floor(sorted.length / 2);
+  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}

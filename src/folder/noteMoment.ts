@@ -1,0 +1,68 @@
+import { HOUR, type Instant, instantAt, type LocalDate, localDate, localHour } from "../quantity/index.ts";
+import type { FarmClock } from "./moment.ts";
+import type { Said } from "./noteWhen.ts";
+
+/** When something was seen or done, and how closely it was said. */
+export interface NoteMoment {
+  readonly at: Instant;
+  /** As notes.csv has it. */
+  readonly when: string;
+  /** "moment": to the minute; "day": the day alone; otherwise no hour was said, and this walk is taken. */
+  readonly said: "moment" | "day" | "morning" | "evening";
+}
+
+/** How far ahead a walk's usual hour may lie when it is said to be going on. [h] judgement */
+const EARLY = 3;
+
+const two = (value: number): string => String(value).padStart(2, "0");
+
+const written = (date: LocalDate, hour: number): string => {
+  const minutes = Math.round(hour * 60);
+  return `${date} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+};
+
+/** A whole minute of the farm's clock. */
+function minuteAt({ zone }: FarmClock, date: LocalDate, hour: number): NoteMoment {
+  return { at: instantAt(zone, date, hour), when: written(date, hour), said: "moment" };
+}
+
+const thisMinute = (clock: FarmClock, now: Instant): NoteMoment =>
+  minuteAt(clock, localDate(clock.zone, now), Math.floor(localHour(clock.zone, now) * 60 + 1e-6) / 60);
+
+/** The last walk of a day that lies before now; null when there is none yet. */
+function walkOn(clock: FarmClock, date: LocalDate, now: Instant): NoteMoment | null {
+  const parts = ["evening", "morning"] as const;
+  const part = parts.find((each) => instantAt(clock.zone, date, clock.walks[each]) <= now);
+  return part === undefined ? null : { ...minuteAt(clock, date, clock.walks[part]), said: part };
+}
+
+/**
+ * The moment of a note from what its line says; null when it lies ahead of now.
+ *
+ * A cover without an hour was moved at the last walk before; anything else without one is good to the day.
+ */
+export function noteMoment(
+  said: Said,
+  kind: "cover" | "other",
+  clock: FarmClock,
+  now: Instant,
+): NoteMoment | null {
+  const today = localDate(clock.zone, now);
+  const date = said.date ?? today;
+  if (date > today) return null;
+  if (said.hour === null && kind === "cover")
+    return (
+      walkOn(clock, date, now) ??
+      (said.date === null ? walkOn(clock, localDate(clock.zone, (now - 24 * HOUR) as Instant), now) : null) ??
+      thisMinute(clock, now)
+    );
+  if (said.hour === null) {
+    const at = instantAt(clock.zone, date, clock.walks.morning);
+    if (said.date === null || at > now) return { ...thisMinute(clock, now), said: "day" };
+    return { at, when: date, said: "day" };
+  }
+  const hour = typeof said.hour === "number" ? said.hour : clock.walks[said.hour];
+  const moment = minuteAt(clock, date, hour);
+  if (moment.at <= now) return moment;
+  return typeof said.hour === "string" && moment.at - now <= EARLY * HOUR ? thisMinute(clock, now) : null;
+}

@@ -1,0 +1,59 @@
+import type { CoverState, Note } from "../farm/index.ts";
+import { coversMeant, wordsOfCovers } from "./noteCover.ts";
+import type { NoteMoment } from "./noteMoment.ts";
+import { COVERS, type Parts } from "./noteParts.ts";
+import { type Misreading, misread, type NoteSetting, notKnown } from "./noteRead.ts";
+
+/** The state a cover note says; null when it says two. */
+function stateOf({ roles, said, left }: Parts): CoverState | "bare" | null {
+  const states = new Set(roles.filter((role): role is CoverState | "bare" => COVERS.includes(role)));
+  // "Covers off" means all of them; "row covers off" only those.
+  const plural = left.length > 0 && left.every(({ text }) => text === "covers");
+  if (states.has("bare")) return states.size === 1 ? "bare" : null;
+  if (states.has("nights") || states.has("vented")) states.delete("on");
+  if (states.size > 1) return null;
+  const state = [...states][0] ?? (said.on ? "on" : null);
+  return state === "off" && (roles.includes("everything") || plural) ? "bare" : state;
+}
+
+export function coverNotes(
+  parts: Parts,
+  moment: NoteMoment,
+  { farm }: NoteSetting,
+): readonly Note[] | Misreading {
+  const { names, left, roles } = parts;
+  if (names.tunnels.length === 0) {
+    const tunnel = farm.tunnels.find(({ id }) =>
+      farm.successions.some((one) => one.id === names.successions[0] && one.tunnel === id),
+    );
+    return misread(
+      tunnel === undefined
+        ? "Say which tunnel."
+        : `A cover lies on a tunnel: say "${tunnel.name}" for ${names.successions[0]!}.`,
+      { unknown: left.map(({ text }) => text).filter((text) => !wordsOfCovers(farm).includes(text)) },
+    );
+  }
+  if (names.successions.length + names.crops.length > 0)
+    return misread("A cover lies on a tunnel; leave the succession out.");
+  if (roles.includes("last")) return misread('Leave "last" out.');
+  const state = stateOf(parts);
+  if (state === null) return misread("Say one of on, vented, nights and off.");
+  const words = left.map(({ text }) => text).filter((text) => text !== "%");
+  const notes: Note[] = [];
+  for (const id of names.tunnels) {
+    const tunnel = farm.tunnels.find((one) => one.id === id)!;
+    if (tunnel.hoops === null)
+      return misread("Correct the tunnel here or its hoops in farm.yaml.", {
+        code: "hoops-missing",
+        expected: "a tunnel with hoops under the cover",
+        received: `${tunnel.name}, hoops: none`,
+      });
+    const meant = coversMeant(words, state, tunnel, farm, moment.at);
+    if ("unknown" in meant) return notKnown(meant.unknown);
+    if ("hint" in meant) return misread(meant.hint, { code: "note-cover-unclear", ...meant });
+    const done = state === "bare" ? "off" : state;
+    for (const cover of meant.covers)
+      notes.push({ kind: "cover", at: moment.at, line: 0, remark: "", tunnel: id, cover, state: done });
+  }
+  return notes;
+}

@@ -1,0 +1,91 @@
+import type { CoverState, Note } from "../farm/index.ts";
+import { localDate } from "../quantity/index.ts";
+import { plainCommas, type Token, tokensOf } from "./noteAmount.ts";
+import { type NamesIn, namesIn } from "./noteNames.ts";
+import { type Misreading, misread, type NoteSetting } from "./noteRead.ts";
+import { type SaidIn, saidIn } from "./noteWhen.ts";
+
+export type Role = "emerged" | "cut" | "last" | "loss" | "resown" | "everything" | "bare" | CoverState;
+
+export const ROLES: Readonly<Record<string, Role>> = {
+  up: "emerged",
+  emerged: "emerged",
+  sprouted: "emerged",
+  germinated: "emerged",
+  cut: "cut",
+  harvested: "cut",
+  last: "last",
+  final: "last",
+  lost: "loss",
+  loss: "loss",
+  resown: "resown",
+  reseeded: "resown",
+  on: "on",
+  off: "off",
+  vented: "vented",
+  vent: "vented",
+  nights: "nights",
+  bare: "bare",
+  uncovered: "bare",
+  all: "everything",
+  everything: "everything",
+};
+
+export const COVERS: readonly (Role | undefined)[] = ["on", "off", "vented", "nights", "bare"];
+
+/** Words that carry nothing here. */
+export const FILLERS: ReadonlySet<string> = new Set(
+  "a an the and both of is are was were it has have been came come put took taken bed beds tunnel tunnels leaf leaves long about now".split(
+    " ",
+  ),
+);
+
+/** A line in parts, before anything is made of them. */
+export interface Parts {
+  readonly names: NamesIn;
+  readonly said: SaidIn;
+  readonly roles: readonly Role[];
+  /** What is neither a name nor a moment nor a word of the trade. */
+  readonly left: readonly Token[];
+  readonly words: readonly string[];
+}
+
+export function partsOf(head: string, { farm, names: known, now }: NoteSetting): Parts | Misreading {
+  const names = namesIn(head, known);
+  const said = saidIn(names.rest, localDate(farm.place.zone, now), farm.units);
+  if ("unclear" in said) return misread(said.unclear);
+  const rest = plainCommas(
+    said.rest
+      .toLowerCase()
+      .replace(/\b(in|lbs?|oz|cm|mm|kg)\.(?!\d)/gu, "$1")
+      .replace(/\b(?:re[\s-]sown|(?:sown|sowed|seeded)\s+again)\b/gu, "resown")
+      .replace(/\b(?:at|every|by)\s+nights?\b/gu, "nights"),
+    farm.units,
+  );
+  if (rest === null) return misread("Write a point for decimals, and a blank between numbers.");
+  const tokens = tokensOf(rest).filter(({ text }) => text !== "-" && text !== ";");
+  const roleOf = ({ text }: Token): Role | undefined =>
+    Object.hasOwn(ROLES, text) ? ROLES[text] : undefined;
+  return {
+    names,
+    said,
+    roles: tokens.flatMap((token) => roleOf(token) ?? []),
+    left: tokens.filter((token) => roleOf(token) === undefined && !FILLERS.has(token.text)),
+    words: tokens.map(({ text }) => text),
+  };
+}
+
+export type Kind = Note["kind"];
+
+/** The kinds of note the words of the trade speak of; a leaf where there are none. */
+export function kindsOf({ roles, names, said }: Parts): readonly Kind[] {
+  const kinds = new Set<Kind>();
+  for (const role of roles) {
+    if (role === "emerged" || role === "cut" || role === "loss" || role === "resown") kinds.add(role);
+    else if (COVERS.includes(role)) kinds.add("cover");
+  }
+  if (kinds.size > 0) return [...kinds];
+  if (roles.includes("last")) return ["cut"];
+  // "Creek 1 net on Tuesday": the "on" before the day is the cover's.
+  return [said.on && names.tunnels.length > 0 && names.successions.length === 0 ? "cover" : "leaf"];
+}

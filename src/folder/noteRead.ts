@@ -1,0 +1,54 @@
+import type { Farm, Note } from "../farm/index.ts";
+import type { Instant } from "../quantity/index.ts";
+import type { NoteMoment } from "./noteMoment.ts";
+import type { FarmNames } from "./noteNames.ts";
+import type { Said } from "./noteWhen.ts";
+
+/** What a line of words is read against. */
+export interface NoteSetting {
+  /** With the notes so far: they say what lies where. */
+  readonly farm: Farm;
+  readonly names: FarmNames;
+  readonly now: Instant;
+  /** Day and hour for lines that say none. */
+  readonly said: Said;
+}
+
+/** A note with its moment as it was said. */
+export interface Noting {
+  readonly note: Note;
+  readonly moment: NoteMoment;
+}
+
+/** Why a line is not understood. */
+export interface Misread {
+  readonly code: string;
+  /** null: a note of any kind. */
+  readonly expected: string | null;
+  /** null: the line itself. */
+  readonly received: string | null;
+  readonly hint: string;
+  /** Words nothing is known about. */
+  readonly unknown: readonly string[];
+}
+
+/** A line understood: notes, with the day and hour it says itself; or the day and hour for the lines that follow. */
+export type LineRead =
+  | { readonly kind: "notes"; readonly notings: readonly Noting[]; readonly said: Said }
+  | { readonly kind: "heading"; readonly said: Said }
+  | Misreading;
+
+export interface Misreading {
+  readonly kind: "misread";
+  readonly misread: Misread;
+}
+
+export const misread = (hint: string, more: Partial<Misread> = {}): Misreading => ({
+  kind: "misread",
+  misread: { code: "note-unreadable", expected: null, received: null, unknown: [], ...more, hint },
+});
+
+const quoted = (words: readonly string[]): string => `"${words.join(" ")}"`;
+
+export const notKnown = (unknown: readonly string[]): Misreading =>
+  misread(`Not understood: ${quoted(unknown)}. Write a remark behind " - ".`, { unknown });

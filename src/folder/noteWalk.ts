@@ -1,0 +1,96 @@
+import type { Farm } from "../farm/index.ts";
+import type { Problem } from "../problem/index.ts";
+import { type Instant, localDate } from "../quantity/index.ts";
+import { noteLine } from "./noteLine.ts";
+import type { NoteMoment } from "./noteMoment.ts";
+import { namesOf } from "./noteNames.ts";
+import { noteExample, noteProblem } from "./noteProblem.ts";
+import { type Misreading, misread, type NoteSetting, type Noting } from "./noteRead.ts";
+import { type NoteRow, noteRow } from "./noteRow.ts";
+import { isOpenBox, linesOf, plainLine } from "./noteText.ts";
+import type { Said } from "./noteWhen.ts";
+
+/** A note of a walk, ready to be written. */
+export interface WalkNote extends Noting {
+  readonly row: NoteRow;
+  /** The same stands in notes.csv, or in the walk before it. */
+  readonly already: boolean;
+}
+
+/** Where the lines come from. */
+export interface WalkSource {
+  /** Name people know it by, as in problems. */
+  readonly file: string;
+  /** A single line that was typed has no number. */
+  readonly numbered: boolean;
+}
+
+/** How many lines that are not understood are told one by one. */
+const TOLD = 20;
+
+const OPEN_BOX: Misreading = misread("Tick it or take the line out.", {
+  code: "note-not-done",
+  expected: "a box that is ticked",
+  received: "an open one",
+});
+
+interface Known {
+  readonly at: Instant;
+  readonly row: NoteRow;
+}
+
+/** The same thing about the same bed at the same time, or on the same day where no hour was said. */
+function isSame(a: Known, b: Known, { said }: NoteMoment, { place: { zone } }: Farm): boolean {
+  const sameTime = said === "day" ? localDate(zone, a.at) === localDate(zone, b.at) : a.at === b.at;
+  return sameTime && (["kind", "about", "value"] as const).every((cell) => a.row[cell] === b.row[cell]);
+}
+
+/**
+ * Reads the lines of a walk, one note each, with headings and days between them.
+ *
+ * @param said - Day and hour for lines that say none.
+ * @returns Every note, and a problem for every line that is not understood.
+ */
+export function noteWalk(
+  text: string,
+  { file, numbered }: WalkSource,
+  farm: Farm,
+  now: Instant,
+  said: Said,
+): { readonly notes: readonly WalkNote[]; readonly problems: readonly Problem[] } {
+  const notes: WalkNote[] = [];
+  const problems: Problem[] = [];
+  const known = farm.notes.map((note) => ({ at: note.at, row: noteRow(note, "", farm.units) }));
+  const whole = { file, line: null, column: null, code: "note-missing", weight: "stops" as const };
+  const expected = `a note like "${noteExample(farm)}"`;
+  let refused = 0;
+  let setting: NoteSetting = { farm, names: namesOf(farm), now, said };
+  linesOf(text).forEach((line, index) => {
+    const plain = plainLine(line);
+    if (plain === "") return;
+    const read = isOpenBox(line) ? OPEN_BOX : noteLine(plain, setting);
+    if (read.kind === "heading") setting = { ...setting, said: read.said };
+    if (read.kind === "misread") {
+      refused += 1;
+      const spot = { file, line: numbered ? index + 1 : null, column: null };
+      if (refused <= TOLD) problems.push(noteProblem(spot, line, read.misread, setting));
+    }
+    if (read.kind !== "notes") return;
+    for (const { note, moment } of read.notings) {
+      const row = noteRow(note, moment.when, farm.units);
+      const already = known.some((other) => isSame(other, { at: note.at, row }, moment, farm));
+      notes.push({ note: { ...note, line: index + 1 }, moment, row, already });
+      known.push({ at: note.at, row });
+      if (!already) setting = { ...setting, farm: { ...setting.farm, notes: [...setting.farm.notes, note] } };
+    }
+  });
+  if (refused > TOLD) {
+    const received = `${refused - TOLD} more lines that are not understood`;
+    problems.push({ ...whole, code: "note-unreadable", expected, received, hint: "Is it the right file?" });
+  }
+  if (notes.length === 0 && refused === 0) {
+    const hint = 'Write what was seen or done, or name a file with --file; see "leafpace help note".';
+    problems.push({ ...whole, expected, received: "nothing", hint });
+  }
+  return { notes, problems };
+}

@@ -1,0 +1,35 @@
+import { type Sheet, tildes } from "../sheet.ts";
+import { LATER } from "../urgent.ts";
+import { type Html, html, type Value } from "./tag.ts";
+
+const SIZES = "Sizes are the longest leaf, odds those of salad size. Minutes are estimates for one person.";
+
+const part = (id: string, heading: string, sentences: readonly Value[]): Html | null =>
+  sentences.length === 0
+    ? null
+    : html`<section aria-labelledby="${id}">
+<h2 id="${id}">${heading}</h2>
+<ul class="said">${sentences.map((sentence) => html`<li>${sentence}</li> `)}</ul>
+</section>`;
+
+/** What to keep in mind, what the sheet was made from, how to read it, and the usual cautions. */
+export const footPart = ({
+  urgent,
+  limits,
+  needsYou,
+  madeFrom,
+  beds,
+  grid,
+  cautions,
+}: Sheet): Html => html`<div class="columns foot">
+${part("needs-you", "Needs you", needsYou)}
+${part("limits", "Limits the plan cannot keep", limits)}
+${part(
+  "eye",
+  "Keep an eye on",
+  urgent.filter(({ kind }) => LATER.includes(kind)).map(({ heading }) => heading),
+)}
+${part("made-from", "Made from", madeFrom)}
+${part("marks", "How to read it", [...tildes(beds, grid.days), html`<span class="sizes">${SIZES}</span>`])}
+${part("cautions", "Cautions", cautions)}
+</div>`;

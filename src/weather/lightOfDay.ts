@@ -1,0 +1,136 @@
+import type { Place, Settings } from "../farm/index.ts";
+import {
+  type Celsius,
+  dayOfYear,
+  daysBetween,
+  HOUR,
+  type Instant,
+  instant,
+  type LocalDate,
+  localDate,
+  type Megajoule,
+  type MetrePerSecond,
+  type Mol,
+  megajoule,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
+import type { DailyRecord } from "./record.ts";
+import {
+  clearSky,
+  cloudiness,
+  dayLength,
+  extraterrestrial,
+  fromRange,
+  fromSunshine,
+  solarNoon,
+  sunHeight,
+  sunshineHours,
+} from "./sun.ts";
+import type { DayWeather, Origin } from "./weather.ts";
+
+/** What is known of one day. */
+export interface Day extends Pick<DailyRecord, "sky" | "sunshine" | "radiation"> {
+  readonly low: number;
+  readonly high: number;
+  readonly wind: number | null;
+  readonly origin: Origin;
+}
+
+/** A day of which nobody has seen the sky or felt the wind. */
+export const UNSEEN = { wind: null, sky: null } as const;
+
+/** [MJ/m²] in an hour of 1 W/m² */
+const HOUR_OF_WATT = 0.0036;
+
+/**
+ * A day's radiation from the best that is known of it: measured, from hours of sunshine, from a word for the sky, or from
+ * its range of temperature.
+ *
+ * @returns Never above a clear sky, save for what was measured. [MJ/m²]
+ */
+export function radiationOf(
+  day: Pick<Day, "low" | "high" | "sky" | "sunshine" | "radiation">,
+  { latitude, elevation, setting }: Pick<Place, "latitude" | "elevation" | "setting">,
+  number: number,
+  { skySun, skyMixed, skyCloud }: Pick<Settings, "skySun" | "skyMixed" | "skyCloud">,
+): Megajoule {
+  if (day.radiation !== undefined) return day.radiation;
+  const extra = extraterrestrial(latitude, number);
+  const possible = sunshineHours(latitude, number);
+  const words = { sun: skySun, mixed: skyMixed, cloud: skyCloud };
+  const share =
+    day.sunshine !== undefined && possible > 0
+      ? day.sunshine / possible
+      : day.sky === null
+        ? null
+        : words[day.sky];
+  return share === null
+    ? fromRange(extra, day.high - day.low, setting, elevation)
+    : megajoule(Math.min(clearSky(extra, elevation), fromSunshine(extra, share)));
+}
+
+/**
+ * One day's radiation spread over its hours by the sun's height, with its cloud and wind. Hours that were measured keep what
+ * was measured.
+ *
+ * @param hours - Of the day, as indices into the arrays.
+ * @param into - `measured` is read, NaN where nothing was; the others are filled.
+ */
+export function lightOfDay(
+  { place, settings, on }: { readonly place: Place; readonly settings: Settings; readonly on: Instant },
+  date: LocalDate,
+  day: Day,
+  hours: readonly number[],
+  first: UtcHour,
+  into: {
+    readonly measured: Float64Array;
+    readonly radiation: Float64Array;
+    readonly cloud: Float64Array;
+    readonly wind: Float64Array;
+  },
+): DayWeather {
+  const number = dayOfYear(date);
+  const estimate = radiationOf(day, place, number, settings);
+  const noon = solarNoon(place.longitude, date);
+  const long = dayLength(place.latitude, number);
+  const wind = day.wind ?? settings.wind;
+
+  const heights = hours.map((i) =>
+    Math.max(
+      0,
+      sunHeight(place.latitude, number, (startOf((first + i) as UtcHour) + HOUR / 2 - noon) / HOUR),
+    ),
+  );
+  const total = heights.reduce((a, b) => a + b, 0);
+  let sum: number = estimate;
+  hours.forEach((i, k) => {
+    const spread = total > 0 ? (((estimate * heights[k]!) / total) * 1e6) / 3600 : 0;
+    const measured = into.measured[i]!;
+    into.radiation[i] = Number.isNaN(measured) ? spread : measured;
+    if (!Number.isNaN(measured)) sum += (measured - spread) * HOUR_OF_WATT;
+  });
+  sum = Math.max(0, sum);
+  const cloud = cloudiness(
+    megajoule(sum),
+    clearSky(extraterrestrial(place.latitude, number), place.elevation),
+  );
+  for (const i of hours) {
+    into.cloud[i] = cloud;
+    into.wind[i] = wind * settings.windAtCrop;
+  }
+  return {
+    date,
+    low: day.low as Celsius,
+    high: day.high as Celsius,
+    wind: wind as MetrePerSecond,
+    windKnown: day.wind !== null,
+    light: (sum * settings.lightPerMegajoule) as Mol,
+    dayLength: long,
+    sunrise: instant(noon - (long / 2) * HOUR),
+    sunset: instant(noon + (long / 2) * HOUR),
+    cloud,
+    origin: day.origin,
+    lead: daysBetween(localDate(place.zone, on), date),
+  };
+}
