@@ -1,8 +1,7 @@
 import { catalogue } from "../farm/index.ts";
 import { type FarmSettings, OUTSIDE, recordOf, type StoredHour } from "../folder/index.ts";
-import { instant } from "../quantity/index.ts";
 import { doubtfulText, wrap } from "../sheet/index.ts";
-import { type Doubtful, outside } from "../weather/index.ts";
+import { type Doubtful, doubtfulAlone } from "../weather/index.ts";
 
 /** Hours of an import that look like a fault of the sensor; under a tunnel nothing is doubted. */
 export function doubtfulHours(
@@ -12,7 +11,8 @@ export function doubtfulHours(
 ): readonly Doubtful[] {
   if (sensors.get(sensor) !== OUTSIDE) return [];
   const { settings } = catalogue();
-  return outside([{ sensor, hours: hours.map(recordOf) }], place, settings, keepFlagged, instant(0)).doubtful;
+  const records = { sensor, hours: hours.map(recordOf) };
+  return doubtfulAlone(records, place, settings, keepFlagged.has(sensor));
 }
 
 /** Columns of a summary's names, and of what stands behind them. */

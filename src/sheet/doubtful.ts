@@ -3,6 +3,7 @@ import { celsius } from "../quantity/index.ts";
 import type { Doubtful } from "../weather/index.ts";
 import { clean } from "./clean.ts";
 import { capital, dayOf, list, temperature } from "./words.ts";
+import { TIED } from "./wrap.ts";
 
 type DoubtfulFarm = Pick<Farm, "units" | "place" | "keepFlagged">;
 
@@ -55,7 +56,7 @@ export function doubtfulText(farm: DoubtfulFarm, doubtful: readonly Doubtful[]):
     ...(left.length === 0
       ? []
       : [
-          `Where ${list(left.map(clean))} ${left.length === 1 ? "is" : "are"} right after all, write into farm.yaml: keep flagged: [${keep}]`,
+          `Where ${list(left.map(clean))} ${left.length === 1 ? "is" : "are"} right after all, write into farm.yaml: ${`keep flagged: [${keep}]`.replaceAll(" ", TIED)}`,
         ]),
   ];
 }

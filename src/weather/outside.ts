@@ -3,6 +3,8 @@ import { celsius, HOUR, type Instant, startOf, type UtcHour } from "../quantity/
 import { type Flag, type Flags, flagsOf, warmerThanOthers } from "./quality.ts";
 import type { HourlyRecord, SensorRecords } from "./record.ts";
 
+type HourlyRecords = Pick<SensorRecords, "sensor" | "hours">;
+
 /** Doubtful hours of one sensor, one after the other, all for the same reason. */
 export interface Doubtful {
   readonly sensor: string;
@@ -41,7 +43,7 @@ function middle(records: readonly HourlyRecord[]): HourlyRecord {
   };
 }
 
-function flagged(sensors: readonly SensorRecords[], place: Place, settings: Settings): readonly Flags[] {
+function flagged(sensors: readonly HourlyRecords[], place: Place, settings: Settings): readonly Flags[] {
   const alone = sensors.map(({ hours }) => flagsOf(hours, place, settings));
   if (sensors.length === 1) return alone;
   const sound = sensors.map(({ hours }, i) => hours.filter(({ hour }) => !alone[i]!.has(hour)));
@@ -52,17 +54,18 @@ function flagged(sensors: readonly SensorRecords[], place: Place, settings: Sett
   });
 }
 
+/** The flagged hours of one sensor as stretches. `counts`: does a flagged hour count all the same? */
 function stretches(
-  { sensor, hours }: SensorRecords,
+  { sensor, hours }: HourlyRecords,
   flags: Flags,
-  used: ReadonlySet<HourlyRecord>,
+  counts: (record: HourlyRecord) => boolean,
 ): readonly Doubtful[] {
   const found: Doubtful[] = [];
-  for (const record of hours) {
+  for (const record of flags.size === 0 ? [] : hours) {
     const flag = flags.get(record.hour);
     if (flag === undefined) continue;
     const [from, to] = [startOf(record.hour), startOf((record.hour + 1) as UtcHour)];
-    const counts = used.has(record) ? 1 : 0;
+    const used = counts(record) ? 1 : 0;
     const last = found.at(-1);
     if (last?.flag === flag && last.to === from)
       found[found.length - 1] = {
@@ -71,11 +74,22 @@ function stretches(
         hours: last.hours + 1,
         low: Math.min(last.low, record.mean),
         high: Math.max(last.high, record.mean),
-        used: last.used + counts,
+        used: last.used + used,
       };
-    else found.push({ sensor, flag, from, to, hours: 1, low: record.mean, high: record.mean, used: counts });
+    else found.push({ sensor, flag, from, to, hours: 1, low: record.mean, high: record.mean, used });
   }
   return found;
+}
+
+/** Doubtful hours of a sensor in the open with nothing beside it. `kept`: the grower keeps them. */
+export function doubtfulAlone(
+  records: HourlyRecords,
+  place: Place,
+  settings: Settings,
+  kept: boolean,
+): readonly Doubtful[] {
+  const flags = flagsOf(records.hours, place, settings);
+  return stretches(records, flags, ({ hour }) => kept || flags.get(hour) === "sun");
 }
 
 /**
@@ -87,7 +101,7 @@ function stretches(
  * @param from - Hours before it are not looked at.
  */
 export function outside(
-  sensors: readonly SensorRecords[],
+  sensors: readonly HourlyRecords[],
   place: Place,
   settings: Settings,
   kept: ReadonlySet<string>,
@@ -112,6 +126,6 @@ export function outside(
   const used = new Set(counting.flat());
   return {
     hours: counting.map(middle).sort((a, b) => a.hour - b.hour),
-    doubtful: known.flatMap((sensor, i) => stretches(sensor, flags[i]!, used)),
+    doubtful: known.flatMap((sensor, i) => stretches(sensor, flags[i]!, (record) => used.has(record))),
   };
 }
