@@ -1,13 +1,15 @@
 import type { Problem } from "../problem/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
 import type { DayRange } from "./daySums.ts";
-import { PLAIN } from "./dialect.ts";
 import { allDrops } from "./drops.ts";
-import { type HourSum, joined, type Sums } from "./hourSums.ts";
+import { type Gathered, gathered } from "./gathered.ts";
+import type { HourSum } from "./hourSum.ts";
+import type { Sums } from "./hourSums.ts";
 import type { Layout } from "./layout.ts";
 import { faultsOf } from "./logFaults.ts";
-import type { SectionFound, Series } from "./section.ts";
-import { assigned } from "./stations.ts";
+import { joined } from "./overlap.ts";
+import type { SectionFound } from "./section.ts";
+import { silencesIn } from "./silences.ts";
 import type { StoredHour } from "./storeFile.ts";
 import type { LogOptions, LogReading, LogSaid, SensorLog } from "./temperatureLog.ts";
 import { timeIndices } from "./timeColumns.ts";
@@ -28,48 +30,6 @@ export interface LogFound {
   readonly header: string;
 }
 
-/** One sensor's part of a log, from every section that has it. */
-interface Gathered {
-  readonly source: string;
-  readonly section: SectionFound;
-  readonly series: Series[];
-}
-
-const sourcesOf = ({ layout, series }: SectionFound): readonly string[] => {
-  if (layout.station !== null) return [...series.keys()];
-  if (layout.of.kind === "days" || layout.of.columns[0]?.clock !== null) return [""];
-  return layout.of.columns.map(({ name }) => name);
-};
-
-/** Every section's sources under the names of the farm's sensors. */
-function gathered({
-  options,
-  said,
-  sections,
-}: LogFound):
-  | { readonly bySensor: ReadonlyMap<string, Gathered>; readonly others: readonly string[] }
-  | { readonly problem: Problem } {
-  const { file, farm, dialect = PLAIN } = options;
-  const bySensor = new Map<string, Gathered>();
-  const others = new Set<string>();
-  const stations = [...new Set(sections.filter(({ layout }) => layout.station !== null).flatMap(sourcesOf))];
-  for (const section of sections) {
-    const inRows = section.layout.station !== null;
-    const spot = { file, line: section.layout.line, stations: inRows };
-    const found = assigned(inRows ? stations : sourcesOf(section), farm.sensors, said.sensor, spot, dialect);
-    if ("problem" in found) return found;
-    for (const other of found.others) others.add(other);
-    for (const [source, sensor] of found.sensors) {
-      const series = section.series.get(source);
-      if (series === undefined) continue;
-      const before = bySensor.get(sensor);
-      if (before === undefined) bySensor.set(sensor, { source, section, series: [series] });
-      else before.series.push(series);
-    }
-  }
-  return { bySensor, others: [...others] };
-}
-
 const meanOf = ({
   hour,
   sum,
@@ -87,7 +47,8 @@ function hoursOf(
 ): HoursUnderstood {
   const means = hours.map(meanOf);
   const { scale, by } = section.scales.bySource.get(source)!;
-  const { used, interval, first, last, silences, longest, twice } = sums;
+  const { used, interval, first, last, twice } = sums;
+  const { count: silences, longest } = silencesIn(hours);
   return {
     kind: "hours",
     sensor,
@@ -173,7 +134,7 @@ export function logFound(found: LogFound): LogReading {
     }),
   );
   if (faults.length > 0) return none(faults);
-  const sources = gathered({ ...found, sections: filled });
+  const sources = gathered(options, said, filled);
   if ("problem" in sources) return none([sources.problem]);
 
   let repeated = 0;

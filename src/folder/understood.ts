@@ -2,9 +2,9 @@ import type { Instant, LocalDate, UtcHour } from "../quantity/index.ts";
 import type { DatesBy } from "./dateCandidates.ts";
 import type { DateOrder } from "./dialect.ts";
 import type { Dropped } from "./drops.ts";
-import type { Stretch } from "./hourSums.ts";
 import type { ScaleBy } from "./readingValue.ts";
 import type { Scale } from "./scale.ts";
+import type { Stretch } from "./silences.ts";
 
 export interface HourMean {
   readonly hour: UtcHour;
