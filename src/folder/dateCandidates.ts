@@ -86,16 +86,35 @@ export function dateCandidates(zone: string, asked: DateOrder | null, dialect: D
   let byItself = false;
   let lastDate = "";
   let ambiguous: Spotted | null = null;
+  let all: readonly Followed[] = [];
+  // Dates that only one order reads. A single one may be a slip of the pen, or of a bit.
+  let proof: Spotted | null = null;
+  let proofs = 0;
+
+  const prove = (line: number, date: string): void => {
+    if (proofs > 1 || date === proof?.text || all.filter(({ day }) => day(date) !== null).length !== 1)
+      return;
+    proof ??= { line, text: date };
+    proofs += 1;
+  };
+
+  /** Is all that speaks for an order one date, and do the days it gives leap? */
+  const slipped = (): boolean =>
+    candidates.length === 1 &&
+    all.length > 1 &&
+    proofs === 1 &&
+    [...candidates[0]!.hours.values(), ...candidates[0]!.days.values()].some(({ days }) => days.leaps());
 
   const begin = (date: string | null): void => {
     byItself = date === null || settledByItself(date);
     const open: readonly DateOrder[] = asked === null ? ["mdy", "dmy", "ymd"] : [asked];
-    candidates = (byItself ? (["ymd"] as const) : open).map((order) => followed(order, dialect));
+    all = (byItself ? (["ymd"] as const) : open).map((order) => followed(order, dialect));
+    candidates = all;
   };
 
   const settled = (): { readonly chosen: Candidate; readonly by: DatesBy } | null => {
     const [only] = candidates;
-    if (only === undefined) return null;
+    if (only === undefined || slipped()) return null;
     if (candidates.length === 1)
       return { chosen: only, by: byItself ? "itself" : asked !== null ? "option" : "fits" };
     if (ambiguous === null) return { chosen: only, by: "same" };
@@ -110,6 +129,7 @@ export function dateCandidates(zone: string, asked: DateOrder | null, dialect: D
     walls(line, { date, ms }) {
       if (candidates.length === 0) begin(date);
       if (date === null) return candidates.map(() => ms);
+      if (date !== lastDate && all.length > 1) prove(line, date);
       const days = candidates.map((candidate) => candidate.day(date));
       if (days.includes(null)) {
         if (days.every((day) => day === null)) return null;
@@ -148,6 +168,6 @@ export function dateCandidates(zone: string, asked: DateOrder | null, dialect: D
     },
     settled,
     first: () => settled()?.chosen ?? candidates[0] ?? null,
-    ambiguous: () => ambiguous,
+    ambiguous: () => (slipped() ? proof : ambiguous),
   };
 }

@@ -81,10 +81,15 @@ export const PLAIN: Dialect = together(
   OTHER_LANGUAGES,
 );
 
-/** A text as words are compared: lower case, without accents, marks and doubled blanks. */
+/**
+ * A text as words are compared: lower case, without accents, marks and doubled blanks.
+ *
+ * @example plainWords("outTemp_°C") // => "out temp °c"
+ */
 export const plainWords = (text: string): string =>
   text
     .replace(/^\uFEFF/u, "")
+    .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")
     .normalize("NFD")
     .replace(/\p{M}+/gu, "")
     .normalize("NFC")
@@ -121,9 +126,11 @@ export function separatorOf(sample: string, dialect: Dialect): string {
   const lines = (all.length > 1 ? all.slice(0, -1) : all)
     .filter((line) => line.trim() !== "" && !line.startsWith("#"))
     .slice(-200);
-  const score = (separator: string): number => {
+  // Titles stand above, and their words are no cells.
+  const lower = lines.slice(lines.length >> 1);
+  const score = (separator: string, among = lines): number => {
     const counts = new Map<number, number>();
-    for (const line of lines) {
+    for (const line of among) {
       const cells = cellsIn(line, separator);
       if (cells > 1) counts.set(cells, (counts.get(cells) ?? 0) + 1);
     }
@@ -134,8 +141,8 @@ export function separatorOf(sample: string, dialect: Dialect): string {
     .map((separator) => ({ separator, lines: score(separator) }))
     .sort((a, b) => b.lines - a.lines);
   const best = ranked[0]!;
-  if (best.lines * 2 < lines.length && dialect.separators.includes(" ") && score(" ") * 2 > lines.length)
-    return " ";
+  const most = (separator: string): boolean => score(separator, lower) * 2 > lower.length;
+  if (dialect.separators.includes(" ") && !most(best.separator) && most(" ")) return " ";
   if (best.lines === 0) return ",";
   const rivals = ranked.filter(({ lines: agreeing }) => agreeing === best.lines);
   // A comma may be a decimal comma; any other separator that does as well is the real one.

@@ -143,7 +143,8 @@ export function momentReader(
   const { moment, clock, half } = columns;
   let above: string | null = null;
   return (cells) => {
-    const cell = cells[moment] ?? "";
+    const cell = cells[moment];
+    if (cell === undefined) return null;
     if (clock === null) {
       const alone = cell.trim();
       return alone === "" ? null : together(alone);

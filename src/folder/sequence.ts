@@ -8,6 +8,8 @@ export interface Sequence {
   /** @param wall - Milliseconds as if the clock were universal time. */
   next(wall: number): void;
   follows(): boolean;
+  /** Is there a step no log takes? */
+  leaps(): boolean;
 }
 
 export function sequence(): Sequence {
@@ -26,5 +28,6 @@ export function sequence(): Sequence {
       last = day;
     },
     follows: () => leaps === 0 && nextDays > 0,
+    leaps: () => leaps > 0,
   };
 }

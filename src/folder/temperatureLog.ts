@@ -1,11 +1,12 @@
 import type { Problem } from "../problem/index.ts";
 import type { Instant, LocalDate } from "../quantity/index.ts";
 import { alignedColumns, type Cutter } from "./alignedColumns.ts";
-import { bareCommas } from "./bareCommas.ts";
+import { bareCommas, type Joiner } from "./bareCommas.ts";
 import { cellKinds } from "./cellKind.ts";
 import type { DayRange } from "./daySums.ts";
 import { type DateOrder, type Dialect, PLAIN } from "./dialect.ts";
 import type { Units } from "./faults.ts";
+import { headerWidth } from "./headerWidth.ts";
 import { findLayout, type Layout, type LayoutOptions } from "./layout.ts";
 import { logFound } from "./logFound.ts";
 import { isHeader } from "./logHeader.ts";
@@ -135,6 +136,17 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     return remembered.length > 0;
   };
 
+  const joinerFor = (layout: Layout, cells: readonly (readonly string[])[]): Joiner | null =>
+    separator === "," && layout.header ? bareCommas(layout.names.length, cells) : null;
+
+  const widthFault = (layout: Layout, rows: readonly Row[]): Problem | null => {
+    const below = rows.slice(layout.begins, layout.begins + OPENING);
+    const next = below.findIndex((row) => isHeader(row, layoutOptions()));
+    const cells = below.slice(0, next < 0 ? below.length : next).map((row) => row.cells);
+    if (!layout.header || separator === " " || joinerFor(layout, cells) !== null) return null;
+    return headerWidth(layout, cells, file);
+  };
+
   const sectionFor = (layout: Layout, rows: readonly Row[]): Section => {
     const cells = rows.slice(layout.begins).map((row) => row.cells);
     const sample = cells.slice(0, OPENING);
@@ -143,7 +155,7 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       scale: said.unit === null ? null : { unit: said.unit, step: 1 },
       dates: said.dates,
       dialect,
-      join: separator === "," && layout.header ? bareCommas(layout.names.length, sample) : null,
+      join: joinerFor(layout, sample),
     });
   };
 
@@ -160,6 +172,8 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       problem = found.problem;
       return;
     }
+    problem = widthFault(found.layout, rows);
+    if (problem !== null) return;
     current = sectionFor(found.layout, rows);
     sections.push(current);
     for (const row of rows.slice(found.layout.begins)) {
