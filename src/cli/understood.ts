@@ -159,7 +159,6 @@ export function understoodText(
 ): string {
   const { dropped, sensors, headerLine, moreHeaders } = read;
   const left = dropped.reduce((sum, { count }) => sum + count, 0);
-  const sources = sensors.map(({ source }) => source).filter((source) => source !== "");
   const header =
     headerLine === null
       ? "no header"
@@ -170,7 +169,7 @@ export function understoodText(
       "written",
       `${ENCODING[written.encoding]}, separated by ${SEPARATOR[written.separator] ?? written.separator}; ${header}`,
     ],
-    ["columns", quoted([...read.timeColumns, ...sources])],
+    ["columns", quoted([...read.timeColumns, ...read.readingColumns])],
     ...(read.ignored.length > 0 ? [["ignored", quoted(read.ignored)] as const] : []),
     ...(read.others.length > 0 ? [["ignored", `${quoted(read.others)}, named like no sensor`] as const] : []),
     ["dates", `${ORDER[read.dates]}, ${DATES_BY[read.datesBy]}`],
@@ -192,8 +191,12 @@ export function understoodText(
   const title = (which: readonly (HoursUnderstood | DaysUnderstood)[]): string =>
     `${daily ? "daily record" : "temperature log"} of ${which.length === 1 ? "sensor" : "sensors"} ${which.map(({ sensor }) => sensor).join(", ")}`;
   const [only] = sensors;
+  const station: Rows =
+    only === undefined || only.source === "" || read.readingColumns.includes(only.source)
+      ? []
+      : [["station", `"${only.source}"`]];
   if (sensors.length === 1)
-    return `${written.file}: ${title(sensors)}\n${table([...shared, ...sensorRows(only!, farm)])}`;
+    return `${written.file}: ${title(sensors)}\n${table([...shared, ...station, ...sensorRows(only!, farm)])}`;
   const parts = sensors.map((each) => `  ${each.sensor}, "${each.source}"\n${table(sensorRows(each, farm))}`);
   return `${written.file}: ${title(sensors)}\n${table(shared)}${parts.join("")}`;
 }

@@ -23,7 +23,7 @@ export function cellKinds(dialect: Dialect, zone: string): CellKinds {
     const found = read([cell]);
     return found === null || (found.date !== null && !isDay(found.date)) ? null : found;
   };
-  const isNumber = (cell: string): boolean => cell.trim() !== "" && typeof reading(cell) === "number";
+  const isNumber = (cell: string): boolean => cell.trim() !== "" && typeof reading(cell) !== "string";
   return {
     when,
     isNumber,

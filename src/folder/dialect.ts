@@ -89,7 +89,7 @@ export const PLAIN: Dialect = together(
 export const plainWords = (text: string): string =>
   text
     .replace(/^\uFEFF/u, "")
-    .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")
+    .replace(/(\p{Ll}{2})(\p{Lu})/gu, "$1 $2")
     .normalize("NFD")
     .replace(/\p{M}+/gu, "")
     .normalize("NFC")

@@ -45,7 +45,7 @@ export const ENGLISH: Words = {
   element: ["element", "parameter", "variable", "quantity", "measurement"],
   unit: ["unit", "units"],
   value: ["value", "reading", "readings", "measured value"],
-  temperature: ["temperature", "temp", "temp.", "temps", "t"],
+  temperature: ["temperature", "temp", "temp.", "temps", "tmp", "t", "tempf", "tempc", "tmpf", "tmpc"],
   air: ["outside", "outdoor", "outer", "ambient", "air", "airt", "tair", "airtemp", "ta", "t2m", "out"],
   notAir: [
     "dew",
@@ -95,8 +95,8 @@ export const ENGLISH: Words = {
   ],
   low: ["low", "lowest", "min", "min.", "minimum", "tmin", "tn"],
   high: ["high", "highest", "hi", "max", "max.", "maximum", "tmax", "tx"],
-  fahrenheit: ["°f", "deg f", "degf", "deg. f", "degrees f", "fahrenheit", "f"],
-  celsius: ["°c", "deg c", "degc", "deg. c", "degrees c", "celsius", "centigrade", "c"],
+  fahrenheit: ["°f", "deg f", "degf", "deg. f", "degrees f", "fahrenheit", "f", "tempf", "tmpf"],
+  celsius: ["°c", "deg c", "degc", "deg. c", "degrees c", "celsius", "centigrade", "c", "tempc", "tmpc"],
   kelvin: ["kelvin", "k", "°k", "deg k"],
   tenths: ["tenths", "tenth", "1/10", "x10", "*10"],
   months: [
@@ -117,6 +117,7 @@ export const ENGLISH: Words = {
   evening: ["pm", "p.m.", "p. m.", "p.m", "p m", "p"],
   oClock: ["o'clock", "h", "hrs"],
   fillers: ["of", "the", "at", "on"],
+  standardTime: ["lst", "standard time"],
   clockTalk: ["time", "times", "timezone", "clock", "zone", "timestamps"],
 };
 

@@ -30,6 +30,10 @@ export interface LogFound {
   readonly header: string;
 }
 
+const readingNames = ({ of }: Layout): readonly string[] => [
+  ...new Set((of.kind === "days" ? [of.low, of.high] : of.columns).map(({ name }) => name)),
+];
+
 const meanOf = ({
   hour,
   sum,
@@ -194,6 +198,7 @@ export function logFound(found: LogFound): LogReading {
     header: found.header,
     moreHeaders: filled.length - 1,
     timeColumns: timeIndices(layout.times).map((index) => layout.names[index] ?? `column ${index + 1}`),
+    readingColumns: readingNames(layout),
     ignored: layout.ignored,
     dates: settled!.order,
     datesBy: settled!.by,

@@ -30,7 +30,7 @@ export function readingReader(dialect: Dialect): (cell: string) => Reading {
     if (missing.has(number)) return "noReading";
     const behind = match[2];
     if (behind === undefined) return number;
-    const scale = scaleNamed(behind, dialect);
+    const scale = /\d/u.test(behind) ? null : scaleNamed(behind, dialect);
     if (scale !== null) return { number, scale };
     // A letter or a mark behind the number is a flag.
     return /^[\p{L}*#!]$/u.test(behind) ? number : "unreadable";

@@ -1,5 +1,9 @@
 import { namedOffset, zoneOffset } from "./clockTime.ts";
 import { type Dialect, names, plainWords } from "./dialect.ts";
+import { standardOffset } from "./standardTime.ts";
+
+/** A year as good as any to ask a zone for its standard time. */
+const NOW = 2026;
 
 const UNIVERSAL = /\b(?:utc|gmt)\b\s*(?:[+-]\s*\d{1,2}(?::?\d{2})?)?/u;
 
@@ -8,6 +12,7 @@ export function headerOffset(header: string, zone: string, dialect: Dialect): nu
   const words = plainWords(header).replaceAll("−", "-");
   const universal = UNIVERSAL.exec(words);
   if (universal !== null) return zoneOffset(universal[0]);
+  if (names(header, dialect.standardTime)) return standardOffset(zone, NOW);
   const named = words.split(/[^\p{L}]+/u).filter((word) => word in dialect.offsets);
   return named.length === 1 ? namedOffset(named[0]!, zone, dialect) : null;
 }

@@ -16,7 +16,7 @@ export interface HourMean {
 export interface HoursUnderstood {
   readonly kind: "hours";
   readonly sensor: string;
-  /** The column, or the station in the rows. */
+  /** The column or, where rows name one, the station. */
   readonly source: string;
   readonly scale: Scale;
   readonly scaleBy: ScaleBy;
@@ -58,6 +58,7 @@ export interface Understood {
   /** Headers below the first. */
   readonly moreHeaders: number;
   readonly timeColumns: readonly string[];
+  readonly readingColumns: readonly string[];
   readonly ignored: readonly string[];
   readonly dates: DateOrder;
   readonly datesBy: DatesBy;

@@ -41,6 +41,8 @@ export interface Words {
   readonly oClock: readonly string[];
   /** Words within a date that add nothing. */
   readonly fillers: readonly string[];
+  /** Words for a clock that keeps its zone's standard time all year. */
+  readonly standardTime: readonly string[];
   /** Words of a line that speaks of the clock. */
   readonly clockTalk: readonly string[];
 }

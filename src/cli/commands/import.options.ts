@@ -3,7 +3,7 @@ import type { CommandSpec } from "../spec.ts";
 export const importing: CommandSpec = {
   name: "import",
   summary: "take in temperature logs and forecasts",
-  argument: { form: "<file...>", description: "logger exports and forecasts; - for standard input" },
+  argument: { form: "<file...>", description: "logs, daily records, forecasts, or folders of them; - for standard input" },
   options: [
     { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
     { flags: "--sensor <name>", description: "the sensor a log belongs to, by its name" },
@@ -13,7 +13,7 @@ export const importing: CommandSpec = {
     },
     {
       flags: "--unit <unit>",
-      description: "unit of the log, where the file does not say it",
+      description: "unit of the log, whatever the file says",
       choices: ["F", "C"],
     },
     {
@@ -22,7 +22,7 @@ export const importing: CommandSpec = {
       choices: ["mdy", "dmy", "ymd"],
     },
     { flags: "--zone <zone>", description: "time zone of the logger's clock (else the farm's)" },
-    { flags: "--column <header>", description: "the temperature column, where there are several" },
+    { flags: "--column <header>", description: "the temperature column, by its name or its number" },
     { flags: "--issued <moment>", description: "when a forecast was issued, like 2026-04-20T05:00" },
   ],
   examples: [

@@ -87,7 +87,7 @@ async function store(
       }
       known = withKind(known, saidOf(given), one.read.header, one.file);
     }
-    if (known !== kinds) await storeLogKinds(dir, known);
+    if (known !== kinds) written.push(await storeLogKinds(dir, known));
     if (place !== null) written.push(await storePlace(dir, farm, place));
     return { written, problems: [] };
   });
