@@ -142,7 +142,8 @@ export function separatorOf(sample: string, dialect: Dialect): string {
     .sort((a, b) => b.lines - a.lines);
   const best = ranked[0]!;
   const most = (separator: string): boolean => score(separator, lower) * 2 > lower.length;
-  if (dialect.separators.includes(" ") && !most(best.separator) && most(" ")) return " ";
+  const cuts = best.lines * 2 > lines.length || most(best.separator);
+  if (dialect.separators.includes(" ") && !cuts && most(" ")) return " ";
   if (best.lines === 0) return ",";
   const rivals = ranked.filter(({ lines: agreeing }) => agreeing === best.lines);
   // A comma may be a decimal comma; any other separator that does as well is the real one.

@@ -1,8 +1,8 @@
 import type { Problem } from "../problem/index.ts";
 import { PLAIN } from "./dialect.ts";
+import type { LogOptions, LogSaid } from "./logReading.ts";
 import type { SectionFound, Series } from "./section.ts";
 import { assigned } from "./stations.ts";
-import type { LogOptions, LogSaid } from "./temperatureLog.ts";
 
 /** One sensor's part of a log, from every section that has it. */
 export interface Gathered {

@@ -2,7 +2,7 @@ import type { Problem } from "../problem/index.ts";
 import type { Layout } from "./layout.ts";
 
 /** Cells of a row up to the last that holds something. */
-const filledWidth = (cells: readonly string[]): number =>
+export const filledWidth = (cells: readonly string[]): number =>
   cells.findLastIndex((cell) => cell.trim() !== "") + 1;
 
 /**

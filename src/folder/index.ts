@@ -11,6 +11,7 @@ export * from "./guarded.ts";
 export * from "./idNamed.ts";
 export { namesTemperature } from "./logHeader.ts";
 export * from "./logKinds.ts";
+export * from "./logReading.ts";
 export * from "./lowAndHigh.ts";
 export * from "./moment.ts";
 export * from "./noteLine.ts";

@@ -1,10 +1,10 @@
 import type { Problem } from "../problem/index.ts";
 import type { Instant, LocalDate } from "../quantity/index.ts";
 import { shown } from "./faults.ts";
+import type { LogSaid } from "./logReading.ts";
 import { scaleText } from "./scale.ts";
 import type { SectionFound } from "./section.ts";
 import { steadyHint, summerHint } from "./standardTime.ts";
-import type { LogSaid } from "./temperatureLog.ts";
 
 /** Share of numbers no air has from which the unit is the reason, and how many different ones a broken sensor may show. judgement */
 const UNLIKELY = 0.25;

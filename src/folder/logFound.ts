@@ -7,11 +7,11 @@ import type { HourSum } from "./hourSum.ts";
 import type { Sums } from "./hourSums.ts";
 import type { Layout } from "./layout.ts";
 import { faultsOf } from "./logFaults.ts";
+import type { LogOptions, LogReading, LogSaid, SensorLog } from "./logReading.ts";
 import { joined } from "./overlap.ts";
 import type { SectionFound } from "./section.ts";
 import { silencesIn } from "./silences.ts";
 import type { StoredHour } from "./storeFile.ts";
-import type { LogOptions, LogReading, LogSaid, SensorLog } from "./temperatureLog.ts";
 import { timeIndices } from "./timeColumns.ts";
 import type { DaysUnderstood, HoursUnderstood, Understood } from "./understood.ts";
 

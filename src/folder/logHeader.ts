@@ -91,3 +91,7 @@ export function headerRows(rows: readonly Row[], options: HeaderOptions): Header
     begins: found.below + between.length,
   };
 }
+
+/** A line of dashes between header and rows. */
+export const isRuled = ({ cells }: Row): boolean =>
+  cells.every((cell) => /^[\s|:+=_-]*$/u.test(cell)) && cells.some((cell) => /[-=_]{2}/u.test(cell));

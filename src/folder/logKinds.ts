@@ -1,6 +1,6 @@
 import type { DateOrder } from "./dialect.ts";
+import type { LogSaid } from "./logReading.ts";
 import type { Row } from "./row.ts";
-import type { LogSaid } from "./temperatureLog.ts";
 
 /** What the grower said once of a kind of log, to be taken for said of the next. */
 export interface LogKind extends LogSaid {

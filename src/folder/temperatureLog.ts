@@ -1,60 +1,18 @@
 import type { Problem } from "../problem/index.ts";
-import type { Instant, LocalDate } from "../quantity/index.ts";
 import { alignedColumns, type Cutter } from "./alignedColumns.ts";
 import { bareCommas, type Joiner } from "./bareCommas.ts";
 import { cellKinds } from "./cellKind.ts";
-import type { DayRange } from "./daySums.ts";
-import { type DateOrder, type Dialect, PLAIN } from "./dialect.ts";
-import type { Units } from "./faults.ts";
-import { headerWidth } from "./headerWidth.ts";
+import { PLAIN } from "./dialect.ts";
+import { isFormula, withoutFormulas } from "./formulas.ts";
+import { filledWidth, headerWidth } from "./headerWidth.ts";
 import { findLayout, type Layout, type LayoutOptions } from "./layout.ts";
 import { logFound } from "./logFound.ts";
-import { isHeader } from "./logHeader.ts";
+import { isHeader, isRuled } from "./logHeader.ts";
+import type { LogOptions, LogReading, LogSaid } from "./logReading.ts";
 import type { Row } from "./row.ts";
 import { type Section, section } from "./section.ts";
 import { offsetZone } from "./statedOffset.ts";
-import type { StoredHour } from "./storeFile.ts";
 import { strangeText } from "./strangeText.ts";
-import type { Understood } from "./understood.ts";
-
-/** What the grower may say of a log; null: the file must say it. */
-export interface LogSaid {
-  readonly unit: "C" | "F" | null;
-  readonly dates: DateOrder | null;
-  readonly zone: string | null;
-  readonly column: string | null;
-  readonly sensor: string | null;
-}
-
-export interface LogOptions extends LogSaid {
-  /** Name people know the file by. */
-  readonly file: string;
-  /** The farm's zone and sensors, and its units for examples in problems. */
-  readonly farm: { readonly zone: string; readonly sensors: readonly string[]; readonly units: Units };
-  /** Nothing can have been measured after it. */
-  readonly now: Instant;
-  /** Between the cells; with a blank, a row holds its whole line as one cell. */
-  readonly separator: string;
-  readonly dialect?: Dialect;
-  /** What was said before of logs with this header, for what is not said now. */
-  readonly recall?: (header: string) => LogSaid;
-}
-
-/** What one sensor recorded according to a log. */
-export interface SensorLog {
-  readonly sensor: string;
-  readonly hours: readonly StoredHour[];
-  readonly days: readonly DayRange[];
-}
-
-export interface LogReading {
-  /** null when the log cannot be stored. */
-  readonly understood: Understood | null;
-  readonly sensors: readonly SensorLog[];
-  readonly problems: readonly Problem[];
-  /** Last date of a daily record, even of one that cannot be stored. */
-  readonly lastDay: LocalDate | null;
-}
 
 export interface TemperatureLog {
   feed(row: Row): void;
@@ -101,7 +59,7 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
   let current: Section | null = null;
   let held: Row | null = null;
   // The last line, if no line end closes it, and how many cells the line before it has.
-  let unended: Row | null = null;
+  let unended: number | null = null;
   let usual = 0;
   let seen = false;
 
@@ -188,7 +146,9 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
 
   const take = (row: Row): void => {
     if (current === null) return;
-    if (row === unended && row.cells.length < usual) current.drop("cutOff", row.line);
+    const before = usual;
+    usual = separator === " " ? filledWidth(row.cells) : row.cells.length;
+    if (row.line === unended && usual < before) current.drop("cutOff", row.line);
     else if (!current.feed(row.line, row.cells)) {
       if (isHeader(row, layoutOptions())) opening = [row];
       else current.drop(row.cells.some((cell) => /\d/u.test(cell)) ? "unreadable" : "noReading", row.line);
@@ -228,15 +188,12 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
       }
       const ready = cutRow(row);
       if (isRuled(ready)) return;
-      if (held !== null) {
-        usual = held.cells.length;
-        pass(held);
-      }
+      if (held !== null) pass(held);
       held = ready;
     },
     finish(ended) {
       if (held !== null) {
-        if (!ended) unended = held;
+        if (!ended) unended = held.line;
         pass(held);
       }
       while (opening !== null && opening.length > 0 && problem === null) openNow();
@@ -246,11 +203,3 @@ export function temperatureLog(options: LogOptions): TemperatureLog {
     },
   };
 }
-
-/** A cell written as a formula, ="12.5", to keep a spreadsheet from changing it. */
-const isFormula = (cell: string): boolean => /^\s*="/u.test(cell);
-const withoutFormulas: Cutter = (cells) => cells.map((cell) => cell.replace(/^\s*="(.*)"\s*$/u, "$1"));
-
-/** A line of dashes between header and rows. */
-const isRuled = ({ cells }: Row): boolean =>
-  cells.every((cell) => /^[\s|:+=_-]*$/u.test(cell)) && cells.some((cell) => /[-=_]{2}/u.test(cell));

@@ -312,6 +312,14 @@ describe("what is no reading is left out and said", () => {
       ["2026-04-20T04", 7, 7],
     ]);
   });
+  test("a last line that no line end closes and that has fewer cells than the one before: it may be cut within a number", () => {
+    const lines = ["2026-04-20 00:00,5.2,60", "2026-04-20 01:00,5.3,60", "2026-04-20 02:00,5"];
+    const cutOff = [{ reason: "cutOff", count: 1, firstLine: 4 }];
+    expect(read(["Timestamp,Temp (C),RH", ...lines].join("\n")).understood!.dropped).toEqual(cutOff);
+    const blanks = ["Date Time Temp_C RH", ...lines].join("\n").replaceAll(",", "   ");
+    expect(read(blanks).understood!.dropped).toEqual(cutOff);
+    expect(read(`${["Timestamp,Temp (C),RH", ...lines].join("\n")}\n`).understood!.dropped).toEqual([]);
+  });
   test("a line without a date", () =>
     expect(read("Timestamp,Temp (C)\n2026-04-20 00:00,5\nsummary,6\n").understood!.dropped).toEqual([
       { reason: "unreadable", count: 1, firstLine: 3 },

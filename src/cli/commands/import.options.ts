@@ -3,7 +3,10 @@ import type { CommandSpec } from "../spec.ts";
 export const importing: CommandSpec = {
   name: "import",
   summary: "take in temperature logs and forecasts",
-  argument: { form: "<file...>", description: "logs, daily records, forecasts, or folders of them; - for standard input" },
+  argument: {
+    form: "<file...>",
+    description: "logs, daily records, forecasts, or folders of them; - for standard input",
+  },
   options: [
     { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
     { flags: "--sensor <name>", description: "the sensor a log belongs to, by its name" },
