@@ -161,7 +161,7 @@ const GERMAN: Partial<Words> = {
   morning: ["vorm.", "vorm", "vormittags"],
   evening: ["nachm.", "nachm", "nachmittags"],
   oClock: ["uhr"],
-  fillers: ["den"],
+  fillers: ["den", "um"],
   clockTalk: ["zeit", "zeiten", "uhrzeit", "zeitzone"],
 };
 
@@ -181,6 +181,7 @@ const FRENCH: Partial<Words> = {
   tenths: ["dixiemes"],
   months: [[], ["fev"], [], ["avr"], ["mai"], ["juin"], ["juil"], ["aou"], [], [], [], []],
   oClock: ["heures"],
+  fillers: ["le", "a"],
   clockTalk: ["heure", "heures", "fuseau"],
 };
 
@@ -222,6 +223,7 @@ const ITALIAN: Partial<Words> = {
   low: ["minima", "minimo"],
   high: ["massima", "massimo"],
   months: [["gen"], [], [], [], ["mag"], ["giu"], ["lug"], ["ago"], ["set"], ["ott"], [], ["dic"]],
+  fillers: ["alle"],
   clockTalk: ["ora", "orari"],
 };
 
@@ -234,6 +236,7 @@ const DUTCH: Partial<Words> = {
   notAir: ["bodem", "binnen", "dauwpunt", "gevoels", "vocht", "neerslag"],
   months: [[], [], ["mrt", "maa"], [], ["mei"], [], [], [], [], ["okt"], [], []],
   oClock: ["uur"],
+  fillers: ["om"],
   clockTalk: ["tijd", "tijden"],
 };
 

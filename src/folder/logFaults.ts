@@ -79,7 +79,11 @@ export function faultsOf(found: SectionFound, { file, said, zone, now }: Around)
     );
   if (series.size === 0 && found.undated !== null && countOf("noReading") < rows) {
     const { line, text } = found.undated;
-    const short = text.split(/[-/.\s]+/u).filter((part) => part !== "").length === 2 && /^\d/u.test(text);
+    const short =
+      text
+        .replace(/\s+\d{1,2}[:h]\d{2}.*$/u, "")
+        .split(/[-/.\s]+/u)
+        .filter((part) => part !== "").length === 2 && /^\d/u.test(text);
     const hint =
       said.dates !== null
         ? "Try another order behind --dates."

@@ -67,6 +67,9 @@ function byNumber(text: string): When | null {
 
 const COMPACT = /^(\d{8})[T\s]?(\d{2})(\d{2})(\d{2})?(Z)?$/iu;
 
+/** A time of day with the date behind it. */
+const TIME_FIRST = /^(\d{1,2}:\d{2}(?::\d{2})?)\s+(\d{1,4}[-/.].*)$/u;
+
 /**
  * A date with the time of day behind it. The date is as short as it can be, and what follows begins like a time.
  */
@@ -106,6 +109,8 @@ export function momentReader(
       const [, date, hour, minute, second = "00", z = ""] = compact;
       return timed(date!, inMoment(`${hour}:${minute}:${second}${z}`));
     }
+    const first = TIME_FIRST.exec(text.trim());
+    if (first !== null) return timed(first[2]!, inMoment(first[1]!));
     const cut = pattern.exec(text.replace(/\s+/gu, " ").trim());
     if (cut === null) return { date: text.trim(), ms: 0, offset: null, timed: false, half: false };
     // Some print the year last, behind the time.

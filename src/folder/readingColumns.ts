@@ -83,7 +83,9 @@ const oncePerSensor = (columns: readonly number[], { names, dialect }: Choice): 
 
 const severalColumns = (columns: readonly number[], { names }: Choice): Chosen => {
   const first = columns[0]!;
-  const say = (names[first] ?? "") === "" ? String(first + 1) : JSON.stringify(names[first]);
+  const name = names[first] ?? "";
+  const alone = name !== "" && names.indexOf(name) === names.lastIndexOf(name);
+  const say = alone ? JSON.stringify(name) : String(first + 1);
   return {
     kind: "problem",
     code: "log-columns-several",

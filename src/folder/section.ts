@@ -133,7 +133,13 @@ export function section(layout: Layout, options: SectionOptions): Section {
       if (when === null || walls === null) {
         undated ??= {
           line,
-          text: times.kind === "moment" ? (cells[times.moment] ?? "").trim() : cells.join(" "),
+          text:
+            times.kind === "moment"
+              ? [times.moment, times.clock]
+                  .map((index) => (index === null ? "" : (cells[index] ?? "").trim()))
+                  .join(" ")
+                  .trim()
+              : cells.join(" "),
         };
         return false;
       }

@@ -117,6 +117,17 @@ No.,Date/Time,Temperature (°F),Battery (V)
     expect(hours(log).map(([hour]) => hour)).toEqual(["2026-04-20T00", "2026-04-20T01"]);
   });
 
+  test("the time before the date, and quotes behind blanks", () => {
+    const text = '"When" , "Temp (C)"\n"00:00 20.04.2026" , "10"\n"01:00 20.04.2026" , "11"\n';
+    expect(hours(read(text)).map(([, mean]) => mean)).toEqual([10, 11]);
+  });
+
+  test("a clock that keeps standard time, as a header says it", () => {
+    const log = read("Time (LST),outTemp (C)\n2026-07-20 00:00,10\n");
+    expect(hours(log)[0]![0]).toBe("2026-07-20T05");
+    expect(log.understood).toMatchObject({ zone: "-05:00", zoneBy: "header" });
+  });
+
   test("a month by its name", () => {
     expect(hours(read("Date,Time,Temp (C)\n20-Apr-2026,00:00,10\n"))).toEqual([["2026-04-20T04", 10, 1]]);
     expect(hours(read("Date;Time;Temp (C)\nApr 20, 2026;00:00;10\n"))).toEqual([["2026-04-20T04", 10, 1]]);
