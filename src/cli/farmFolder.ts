@@ -5,8 +5,11 @@ import { type FarmSettings, type FolderFiles, farmFile, readFolder, type Table }
 import type { Problem, Read } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Context } from "./context.ts";
+import { settled } from "./lock.ts";
+import { NOTES } from "./notesAppend.ts";
 import { allRows, openTable } from "./table.ts";
 import { readText } from "./textFile.ts";
+import { within } from "./within.ts";
 
 /** A folder with its farm, or with what keeps it from being read. */
 export type FarmFolder<Value> = { readonly dir: string } & Read<Value>;
@@ -33,6 +36,14 @@ async function tableIn(dir: string, file: string, problems: Problem[]): Promise<
   const { table, problem } = await openTable(path, file);
   if (problem !== null) problems.push(problem);
   return table === null ? null : { file, rows: await allRows(table, problems) };
+}
+
+/** What the program writes into must stand in the folder itself. */
+async function notesIn(dir: string, problems: Problem[]): Promise<Table | null> {
+  const found = await within(dir, NOTES);
+  if ("path" in found) return tableIn(dir, NOTES, problems);
+  problems.push(found.problem);
+  return null;
 }
 
 async function settingsIn(dir: string, problems: Problem[]): Promise<string | null> {
@@ -70,21 +81,23 @@ async function inFolder<Value>(
   const dir = await findFolder(context);
   if (dir === null) return { dir: context.io.cwd, value: null, problems: [noFolder(context)] };
   if (context.verbose) context.say(`Reading ${join(dir, "farm.yaml")}\n`);
-  return { dir, ...(await read(dir)) };
+  const unsettled = await settled(dir);
+  return unsettled.length > 0 ? { dir, value: null, problems: unsettled } : { dir, ...(await read(dir)) };
 }
 
 /** Finds and reads the whole farm folder. */
 export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
     const unread: Problem[] = [];
-    const [text, successions, pieces, notes] = await Promise.all([
+    const [text, successions, pieces, notes, normals] = await Promise.all([
       settingsIn(dir, unread),
       tableIn(dir, "successions.csv", unread),
       tableIn(dir, "pieces.csv", unread),
-      tableIn(dir, "notes.csv", unread),
+      notesIn(dir, unread),
+      tableIn(dir, "normals.csv", unread),
     ]);
     const farm = text === null ? null : { file: "farm.yaml", text };
-    const files: FolderFiles = { farm, successions, pieces, notes, unread };
+    const files: FolderFiles = { farm, successions, pieces, notes, normals, unread };
     const known = catalogue();
     return withUnits((other) => readFolder(files, known, other));
   });

@@ -1,6 +1,8 @@
-import { mkdir, readdir } from "node:fs/promises";
+import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import {
+  CHANGES,
+  type Differing,
   forecastName,
   issuedOf,
   mergeHours,
@@ -11,6 +13,7 @@ import {
   storeName,
   storeOf,
   tidyHour,
+  withChanges,
   writeForecast,
   writeStore,
   yearOf,
@@ -18,8 +21,11 @@ import {
 import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, startOf } from "../quantity/index.ts";
 import type { Forecast, SensorRecords } from "../weather/index.ts";
+import type { Batch, Written } from "./batch.ts";
+import type { Stored } from "./recordImport.ts";
 import { allRows, openTable } from "./table.ts";
 import { readText } from "./textFile.ts";
+import { within } from "./within.ts";
 
 const TEMPERATURE = "temperature";
 const FORECASTS = "forecasts";
@@ -38,7 +44,9 @@ const namesIn = async (dir: string): Promise<readonly string[]> =>
 /** Hours of one file of the store; none when there is no such file. */
 async function storedIn(dir: string, name: string): Promise<ReturnType<typeof readStore>> {
   const file = `${TEMPERATURE}/${name}`;
-  const read = await readText(join(dir, file), file);
+  const found = await within(dir, file);
+  if ("problem" in found) return { hours: [], problems: [found.problem] };
+  const read = await readText(found.path, file);
   if ("problem" in read) return { hours: [], problems: [read.problem] };
   return read.text === null ? { hours: [], problems: [] } : readStore(file, read.text);
 }
@@ -79,7 +87,9 @@ export async function readNewestForecast(
     .sort((a, b) => b.issued - a.issued)[0];
   if (newest === undefined) return { forecast: null, problems: [] };
   const file = `${FORECASTS}/${newest.name}`;
-  const opened = await openTable(join(dir, file), file);
+  const found = await within(dir, file);
+  if ("problem" in found) return { forecast: null, problems: [found.problem] };
+  const opened = await openTable(found.path, file);
   if (opened.table === null) return { forecast: null, problems: [opened.problem] };
   const cut: Problem[] = [];
   const rows = await allRows(opened.table, cut);
@@ -90,56 +100,57 @@ export async function readNewestForecast(
   };
 }
 
-/** What writing changed. */
-export interface Written {
-  /** Name within the farm folder. */
-  readonly file: string;
-  readonly change: "new" | "changed" | "same";
-}
-
-async function writeWhole(dir: string, folder: string, name: string, text: string): Promise<Written> {
-  const path = join(dir, folder, name);
-  const file = `${folder}/${name}`;
-  const stands = await readText(path, file);
-  const before = "text" in stands ? stands.text : "";
-  if (before === text) return { file, change: "same" };
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await mkdir(join(dir, folder), { recursive: true });
-  await writeFileAtomic(path, text);
-  return { file, change: before === null ? "new" : "changed" };
-}
-
 /**
- * Lays hours over what a sensor's files hold. Every file is replaced whole or not at all.
+ * Lays hours over what a sensor's files hold, and those that differed before into the journal.
  *
- * @returns Problems when a file of the store cannot be read: then nothing of this sensor is written.
+ * @returns Problems when a file of the store cannot be read: then nothing of this sensor is laid.
  */
 export async function storeHours(
-  dir: string,
+  batch: Batch,
   sensor: string,
   hours: readonly StoredHour[],
-): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
-  const years = new Map<number, StoredHour[]>();
-  for (const hour of hours) {
-    const year = yearOf(hour.hour);
-    const sameYear = years.get(year);
-    if (sameYear === undefined) years.set(year, [hour]);
-    else sameYear.push(hour);
+): Promise<Stored> {
+  const stood: StoredHour[] = [];
+  const years = [...new Set(hours.map(({ hour }) => yearOf(hour)))];
+  for (const year of years) {
+    const file = `${TEMPERATURE}/${storeName(sensor, year)}`;
+    const found = await batch.text(file);
+    if ("problem" in found) return { written: [], problems: [found.problem] };
+    const stands = found.text === null ? { hours: [], problems: [] } : readStore(file, found.text);
+    if (stands.problems.length > 0) return { written: [], problems: stands.problems };
+    for (const hour of stands.hours) stood.push(hour);
   }
-  const texts: { readonly name: string; readonly text: string }[] = [];
-  const problems: Problem[] = [];
-  for (const [year, imported] of years) {
-    const name = storeName(sensor, year);
-    const read = await storedIn(dir, name);
-    problems.push(...read.problems);
-    texts.push({ name, text: writeStore(sensor, mergeHours(read.hours, imported.map(tidyHour))) });
-  }
-  if (problems.length > 0) return { written: [], problems };
+  const merged = mergeHours(stood, hours.map(tidyHour));
+  const journal = await storeChanges(batch, sensor, merged.differing);
+  if (journal !== null) return { written: [], problems: [journal] };
   const written: Written[] = [];
-  for (const { name, text } of texts) written.push(await writeWhole(dir, TEMPERATURE, name, text));
-  return { written, problems };
+  for (const year of years) {
+    const own = merged.hours.filter(({ hour }) => yearOf(hour) === year);
+    const differing = merged.differing.filter(({ after }) => yearOf(after.hour) === year).length;
+    const laid = await batch.put(`${TEMPERATURE}/${storeName(sensor, year)}`, writeStore(sensor, own));
+    written.push({ ...laid, differing });
+  }
+  return { written, problems: [] };
+}
+
+async function storeChanges(
+  batch: Batch,
+  sensor: string,
+  differing: readonly Differing[],
+): Promise<Problem | null> {
+  if (differing.length === 0) return null;
+  const file = `${TEMPERATURE}/${CHANGES}`;
+  const found = await batch.text(file);
+  const journal = "problem" in found ? found : withChanges(found.text, batch.at, sensor, differing);
+  if ("problem" in journal) return journal.problem;
+  await batch.put(file, journal.text);
+  return null;
 }
 
 /** Keeps a forecast beside the earlier ones. */
-export const storeForecast = (dir: string, forecast: Forecast): Promise<Written> =>
-  writeWhole(dir, FORECASTS, forecastName(forecast.issued), writeForecast(forecast));
+export async function storeForecast(batch: Batch, forecast: Forecast): Promise<Stored> {
+  const file = `${FORECASTS}/${forecastName(forecast.issued)}`;
+  const found = await batch.text(file);
+  if ("problem" in found) return { written: [], problems: [found.problem] };
+  return { written: [await batch.put(file, writeForecast(forecast))], problems: [] };
+}

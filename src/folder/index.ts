@@ -1,4 +1,5 @@
 export * from "./calendarNames.ts";
+export * from "./changesFile.ts";
 export * from "./cropNames.ts";
 export * from "./dialect.ts";
 export * from "./farmFile.ts";
@@ -9,6 +10,7 @@ export * from "./guarded.ts";
 export * from "./idNamed.ts";
 export * from "./logHeader.ts";
 export * from "./lowAndHigh.ts";
+export * from "./mergeHours.ts";
 export * from "./moment.ts";
 export * from "./noteLine.ts";
 export * from "./noteMoment.ts";

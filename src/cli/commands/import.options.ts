@@ -3,7 +3,7 @@ import type { CommandSpec } from "../spec.ts";
 export const importing: CommandSpec = {
   name: "import",
   summary: "take in temperature logs and forecasts",
-  argument: { form: "<file...>", description: "logger exports and forecasts; - for standard input" },
+  argument: { form: "[file...]", description: "logger exports and forecasts; - for standard input" },
   options: [
     { flags: "-n, --dry-run", description: "say what is understood and store nothing" },
     { flags: "--sensor <name>", description: "the sensor a log belongs to, as named in farm.yaml" },
@@ -20,6 +20,7 @@ export const importing: CommandSpec = {
     { flags: "--zone <zone>", description: "time zone of the logger's clock (else the farm's)" },
     { flags: "--column <header>", description: "the temperature column, where there are several" },
     { flags: "--issued <moment>", description: "when a forecast was issued, like 2026-04-20T05:00" },
+    { flags: "--undo", description: "take back the last import; again, the one before" },
   ],
   examples: [
     { command: "leafpace import logger.csv --dry-run", shows: "what is understood of the file" },

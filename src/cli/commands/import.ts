@@ -17,13 +17,16 @@ import {
 import type { Problem } from "../../problem/index.ts";
 import { type Instant, instant, localHour } from "../../quantity/index.ts";
 import type { Forecast } from "../../weather/index.ts";
+import type { Written } from "../batch.ts";
 import { type Context, DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
 import { openSettings } from "../farmFolder.ts";
-import { locked } from "../lock.ts";
+import { recordImport, type Stored } from "../recordImport.ts";
 import type { Given, Run } from "../spec.ts";
-import { storeForecast, storeHours, type Written } from "../store.ts";
+import { storeForecast, storeHours } from "../store.ts";
 import { allRows, heldTable, type OpenTable, openTable } from "../table.ts";
+import { undoImport } from "../undoImport.ts";
 import { forecastText, understoodText } from "../understood.ts";
+import { writtenLines } from "../writtenLines.ts";
 
 /** One file as understood, ready to be stored. */
 type Understanding = { readonly file: string } & (
@@ -157,30 +160,23 @@ const text = (understanding: Understanding, farm: FarmSettings): string => {
     : forecastText(file, understanding.separator, look, understanding.forecast, understanding.issuedBy);
 };
 
-async function store(
-  dir: string,
-  understood: readonly Understanding[],
-): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
-  const done = await locked(dir, async () => {
-    const written: Written[] = [];
-    for (const one of understood) {
-      if (one.kind === "forecast") written.push(await storeForecast(dir, one.forecast));
-      else {
-        const stored = await storeHours(dir, one.sensor, one.hours);
-        if (stored.problems.length > 0) return { written, problems: stored.problems };
+const store = (dir: string, understood: readonly Understanding[], at: Instant): Promise<Stored> =>
+  recordImport(
+    dir,
+    understood.map(({ file }) => file),
+    at,
+    async (batch) => {
+      const written: Written[] = [];
+      for (const one of understood) {
+        const stored = await (one.kind === "forecast"
+          ? storeForecast(batch, one.forecast)
+          : storeHours(batch, one.sensor, one.hours));
+        if (stored.problems.length > 0) return { written: [], problems: stored.problems };
         written.push(...stored.written);
       }
-    }
-    return { written, problems: [] };
-  });
-  return "value" in done ? done.value : { written: [], problems: [done.problem] };
-}
-
-const WRITTEN: Readonly<Record<Written["change"], string>> = {
-  new: "written",
-  changed: "brought up to date",
-  same: "holds all of it already; nothing changed",
-};
+      return { written, problems: [] };
+    },
+  );
 
 const json = (
   understood: readonly Understanding[],
@@ -202,8 +198,15 @@ const json = (
     2,
   )}\n`;
 
+const NO_FILE: Problem = {
+  ...usage("import", "files to take in", "", "Name a log or a forecast, or write - for standard input."),
+  received: "none",
+};
+
 /** Takes in temperature logs and forecasts: says what it understands of all of them, then stores all or none. */
 export const run: Run = async (names, given, context) => {
+  if (given.undo === true) return undoImport(names, given.dryRun === true, context);
+  if (names.length === 0) return context.refuse([NO_FILE]);
   const { dir, value: farm, problems: own } = await openSettings(context);
   if (farm === null) return context.refuse(own);
   const zone = given.zone;
@@ -232,13 +235,13 @@ export const run: Run = async (names, given, context) => {
     return code;
   }
   const dry = given.dryRun === true;
-  const stored = dry ? { written: [], problems: [] } : await store(dir, understood);
+  const stored = dry
+    ? { written: [], problems: [] }
+    : await store(dir, understood, instant(context.io.now()));
   if (stored.problems.length > 0) return context.refuse(stored.problems);
   if (context.json) await context.result(json(understood, dry ? null : stored.written, problems));
   else {
-    const end = dry
-      ? ["Nothing stored: --dry-run."]
-      : stored.written.map(({ file, change }) => `${file} ${WRITTEN[change]}.`);
+    const end = dry ? ["Nothing stored: --dry-run."] : writtenLines(stored.written);
     await context.result(`${lines.join("\n")}\n${end.join("\n")}\n`);
     if (problems.length > 0) context.io.stderr.write(problemText(problems));
     if (!dry) context.say('See "leafpace week" for the schedule.\n');
