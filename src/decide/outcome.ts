@@ -23,6 +23,7 @@ import type {
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Gap } from "../weather/index.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -306,10 +307,14 @@ export interface MadeFrom {
   readonly tunnels: readonly { readonly tunnel: Tunnel; readonly latest: Instant }[];
   readonly gaps: readonly Gap[];
   readonly forecastIssued: Instant | null;
+  /** Who made it, where the forecast says so. */
+  readonly forecastSource?: string;
   readonly forecastEnds: LocalDate | null;
   /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
   readonly usualFrom: LocalDate | null;
+  /** Whose usual weather that is; left out: none is known. */
+  readonly usualBy?: UsualBy;
   /** Do days behind stand on the usual weather? */
   readonly usualBehind: boolean;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */

@@ -4,6 +4,7 @@ import type { Problem } from "../problem/index.ts";
 import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import {
   type Forecast,
+  ownDays,
   type SensorRecords,
   shortDays,
   type Weather,
@@ -17,6 +18,7 @@ import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
+import { usualWeather } from "./usualWeather.ts";
 
 /** What the main job is given. */
 export interface WeekInput {
@@ -60,11 +62,13 @@ export function sceneOf(asked: WeekInput): {
   const outside = sensorsAt(input.farm, input.sensors, "outside");
   const hours = merged(outside);
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
-  const { place, usual } = farm;
+  const { place } = farm;
+  const known = hours.filter(({ hour }) => startOf(hour) < on);
+  const daily = outside.flatMap(({ days = [] }) => days).filter(({ date }) => date < today);
+  const { usual, by } = usualWeather(farm, ownDays(zone, known, daily), from, until);
   const result = weatherOf({ place, settings, hours, forecast, usual, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
-  const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
     sensors: outside.map(({ sensor }) => sensor),
@@ -75,6 +79,7 @@ export function sceneOf(asked: WeekInput): {
     }),
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
+    ...(forecast?.source === undefined ? {} : { forecastSource: forecast.source }),
     forecastEnds:
       forecast?.days.reduce<MadeFrom["forecastEnds"]>(
         (last, { date }) => (last === null || date > last ? date : last),
@@ -83,6 +88,7 @@ export function sceneOf(asked: WeekInput): {
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
+    ...(by === null ? {} : { usualBy: by }),
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
   };

@@ -397,9 +397,11 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   tunnels: from.tunnels.map(({ tunnel, latest }) => ({ tunnel: tunnel.id, latest: time(farm, latest) })),
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
+  forecastSource: from.forecastSource ?? null,
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
   usualFrom: from.usualFrom,
+  usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,

@@ -45,6 +45,13 @@ function gaps(farm: Farm, all: readonly Gap[]): string[] {
 const noLog = ({ usualBehind }: MadeFrom): string =>
   `No temperature log: the days since sowing are taken to have been ${usualBehind ? "as usual" : "like those of the forecast"}, so sizes and dates are rough; a measured leaf helps.`;
 
+/** The usual weather by where it is from. */
+function whoseUsual({ usualBy }: MadeFrom): string {
+  if (usualBy?.by === "years")
+    return `the mean of your own last ${usualBy.years} years, over a week before and after each date,`;
+  return usualBy?.by === "normals" ? "the usual weather of normals.csv" : "your usual weather";
+}
+
 /** What stands in for a forecast that is not there. */
 const noForecast = ({ usualFrom }: MadeFrom): string =>
   `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before" : "is your usual weather"}, and frost and heat cannot be foreseen.`;
@@ -58,6 +65,13 @@ function broughtOver({ units }: Farm, { name, counted, requirement, sowings, ste
       ? `at a steady ${temperature(units, steady)}, because the log holds no whole growth of it`
       : `over ${sowings.count} sowing dates of your log (${thermalTime(units, sowings.least)} to ${thermalTime(units, sowings.most)})`;
   return `${capital(clean(name))}: your ${thermalTime(units, sum)} (${how}) came to ${thermalTime(units, requirement)} from emergence, counted hour by hour ${over}.`;
+}
+
+/** Whose forecast it was, how old and how far it reached. */
+function forecast(farm: Farm, from: MadeFrom, issued: Instant, on: Instant): string {
+  const whose = from.forecastSource === undefined ? "" : ` of ${clean(from.forecastSource)}`;
+  const ends = from.forecastEnds === null ? "" : `; it ends with ${day(farm.units, from.forecastEnds)}`;
+  return `Forecast${whose} issued ${moment(farm, issued)}, ${age(issued, on)}${ends}.`;
 }
 
 /** What a sheet was made from and how old that was, as whole sentences. */
@@ -75,14 +89,10 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       ({ tunnel, latest }) =>
         `${clean(tunnel.name)}: its own logger up to ${moment(farm, latest)}, ${age(latest, on)}.`,
     ),
-    from.forecastIssued === null
-      ? noForecast(from)
-      : from.forecastEnds === null
-        ? `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}.`
-        : `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}; it ends with ${day(units, from.forecastEnds)}.`,
+    from.forecastIssued === null ? noForecast(from) : forecast(farm, from, from.forecastIssued, on),
     ...(from.usualFrom === null || from.forecastIssued === null
       ? []
-      : [`From ${day(units, from.usualFrom)} on your usual weather stands in: take those dates as rough.`]),
+      : [`From ${day(units, from.usualFrom)} on ${whoseUsual(from)} stands in: take those dates as rough.`]),
     ...(from.carriedFrom === null
       ? []
       : [

@@ -1,5 +1,7 @@
 export * from "./diurnal.ts";
+export * from "./foretoldHours.ts";
 export * from "./lightOfDay.ts";
+export * from "./pastYears.ts";
 export * from "./record.ts";
 export * from "./shortDays.ts";
 export * from "./sun.ts";

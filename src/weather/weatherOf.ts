@@ -1,4 +1,4 @@
-import { CURVES, type Place, type Settings, type UsualMonth } from "../farm/index.ts";
+import { CURVES, type Place, type Settings, type Usual } from "../farm/index.ts";
 import {
   calendar,
   dayOfYear,
@@ -12,7 +12,9 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { DIURNALS, type Turning } from "./diurnal.ts";
+import { layForetold } from "./foretoldHours.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
+import { WHOLE_DAY } from "./pastYears.ts";
 import type { Forecast, HourlyRecord } from "./record.ts";
 import { dayLength, solarNoon } from "./sun.ts";
 import { usualOn } from "./usualOn.ts";
@@ -24,8 +26,8 @@ const SHORT_GAP = 3;
 const NEAREST_DAYS = 14;
 /** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
 const SHORTEST = 4;
-/** Readings of at least this many hours make a day's low and high its own. [h] */
-const WHOLE_DAY = 20;
+/** Hours foretold of today that make its low and high where nothing was logged. [h] judgement */
+const HALF_DAY = 12;
 
 export interface WeatherInput {
   readonly place: Place;
@@ -34,7 +36,7 @@ export interface WeatherInput {
   readonly hours: readonly HourlyRecord[];
   readonly forecast: Forecast | null;
   /** Stands in before and after the log and beyond the forecast; where it says nothing, the nearest known days do. */
-  readonly usual: readonly UsualMonth[];
+  readonly usual: readonly Usual[];
   /** Nothing logged at or after this moment is used. */
   readonly on: Instant;
   readonly from: LocalDate;
@@ -74,7 +76,7 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
  * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
-  const { place, on, from, until } = input;
+  const { place, settings, on, from, until } = input;
   const first = (hourOf(solarNoon(place.longitude, from)) - 12) as UtcHour;
   const end = hourOf(solarNoon(place.longitude, until)) + 13;
   const length = end - first;
@@ -82,7 +84,10 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const now = Math.min(length, Math.max(0, Math.floor(on / HOUR) - first));
 
   const temperature = new Float64Array(length).fill(Number.NaN);
-  const measured = new Float64Array(length).fill(Number.NaN);
+  // Radiation, cloud and wind as measured or foretold; the light of the day fills the rest.
+  const seen = new Float64Array(length).fill(Number.NaN);
+  const cloud = new Float64Array(length).fill(Number.NaN);
+  const wind = new Float64Array(length).fill(Number.NaN);
   const lowest = new Float64Array(days.dates.length).fill(Number.POSITIVE_INFINITY);
   const highest = new Float64Array(days.dates.length).fill(Number.NEGATIVE_INFINITY);
   const logged = new Int32Array(days.dates.length);
@@ -92,18 +97,26 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     if (i < 0 || i >= now) continue;
     const day = days.day[i]!;
     temperature[i] = record.mean;
-    measured[i] = record.radiation ?? Number.NaN;
+    seen[i] = record.radiation ?? Number.NaN;
     lowest[day] = Math.min(lowest[day]!, record.lowest);
     highest[day] = Math.max(highest[day]!, record.highest);
     logged[day]!++;
   }
+  const laid = { temperature, seen, cloud, wind, lowest, highest };
+  const foretold = layForetold(input.forecast?.hours ?? [], first, now, days, settings.windAtCrop, laid);
+  for (const i of foretold.laid) origin[i] = ORIGINS.indexOf("forecast");
 
   const today = localDate(place.zone, on);
   const known = new Map<LocalDate, Day>();
   days.dates.forEach((date, day) => {
     if (logged[day]! >= WHOLE_DAY) {
       known.set(date, { ...UNSEEN, low: lowest[day]!, high: highest[day]!, origin: "logger" });
+      return;
     }
+    const { hours, wind } = foretold.days[day]!;
+    // Of today the hours behind are missing where there is no log, and no other day's are better.
+    if (hours > 0 && (logged[day]! + hours >= WHOLE_DAY || (date === today && hours >= HALF_DAY)))
+      known.set(date, { ...UNSEEN, wind, low: lowest[day]!, high: highest[day]!, origin: "forecast" });
   });
   for (const record of input.forecast?.days ?? []) {
     if (record.date < today) continue;
@@ -133,14 +146,12 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   curve(input, first, days.day, days.dates, all, temperature, origin);
 
   const radiation = new Float64Array(length);
-  const cloud = new Float64Array(length);
-  const wind = new Float64Array(length);
   const hoursOf: number[][] = days.dates.map(() => []);
   days.day.forEach((day, hour) => {
     hoursOf[day]!.push(hour);
   });
   const dayWeather = days.dates.map((date, index) =>
-    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { measured, radiation, cloud, wind }),
+    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { seen, radiation, cloud, wind }),
   );
   return {
     weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { catalogue, type UsualMonth } from "../../src/farm/index.ts";
+import { catalogue, type Usual } from "../../src/farm/index.ts";
 import { addDays, celsius, dayOfYear, type LocalDate } from "../../src/quantity/index.ts";
 import { type DailyRecord, usualOn } from "../../src/weather/index.ts";
 import { type City, measuredDays } from "./cities.ts";
@@ -20,7 +20,7 @@ const monthOf = ({ date }: DailyRecord): number => Number(date.slice(5, 7));
 /** Logarithms of measured thermal time over what usual weather, and five days carried back, would have had it. */
 function errors(city: City): readonly { readonly usual: number; readonly carried: number }[] {
   const days = measuredDays(city);
-  const usual = Array.from({ length: 12 }, (_, i): UsualMonth => {
+  const usual = Array.from({ length: 12 }, (_, i): Usual => {
     const own = days.filter((day) => monthOf(day) === i + 1);
     return {
       month: i + 1,

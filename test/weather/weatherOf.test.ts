@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { catalogue, type UsualMonth } from "../../src/farm/index.ts";
+import { catalogue, type Usual } from "../../src/farm/index.ts";
 import {
   addDays,
   celsius,
@@ -19,7 +19,7 @@ import {
 const zone = "America/New_York";
 const today = "2026-04-20" as LocalDate;
 const date = (offset: number): LocalDate => addDays(today, offset);
-const april: readonly UsualMonth[] = [{ month: 4, low: celsius(3), high: celsius(15) }];
+const april: readonly Usual[] = [{ month: 4, low: celsius(3), high: celsius(15) }];
 const foretold = (offset: number): DailyRecord => ({
   date: date(offset),
   low: celsius(8),

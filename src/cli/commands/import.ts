@@ -2,15 +2,10 @@ import { basename, resolve } from "node:path";
 import {
   type DateOrder,
   type FarmSettings,
-  forecastFile,
   type IssuedBy,
-  looksLikeForecast,
-  looksTyped,
-  parseMoment,
   type StoredHour,
   steadyExample,
   temperatureLog,
-  typedForecast,
   type Understood,
   unknownName,
 } from "../../folder/index.ts";
@@ -20,12 +15,23 @@ import type { Forecast } from "../../weather/index.ts";
 import type { Written } from "../batch.ts";
 import { type Context, DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
 import { openSettings } from "../farmFolder.ts";
+import { type FetchedBefore, rememberFetched } from "../fetchedMemory.ts";
+import { fetchForecast } from "../fetchForecast.ts";
+import {
+  type Foretold,
+  foretoldByPage,
+  foretoldByTable,
+  issuedGiven,
+  pageText,
+  type ReadFrom,
+} from "../foretold.ts";
 import { recordImport, type Stored } from "../recordImport.ts";
+import type { ServiceId } from "../services.ts";
 import type { Given, Run } from "../spec.ts";
 import { storeForecast, storeHours } from "../store.ts";
-import { allRows, heldTable, type OpenTable, openTable } from "../table.ts";
-import { undoImport } from "../undoImport.ts";
+import { heldTable, type OpenTable, openTable } from "../table.ts";
 import { forecastText, understoodText } from "../understood.ts";
+import { undoImport } from "../undoImport.ts";
 import { writtenLines } from "../writtenLines.ts";
 
 /** One file as understood, ready to be stored. */
@@ -39,8 +45,7 @@ type Understanding = { readonly file: string } & (
     }
   | {
       readonly kind: "forecast";
-      /** null: typed lines, no table. */
-      readonly separator: string | null;
+      readonly from: ReadFrom;
       readonly forecast: Forecast;
       readonly issuedBy: IssuedBy;
     }
@@ -103,29 +108,10 @@ async function understandLog(
   return { understanding: { ...found, read: understood, hours }, problems };
 }
 
-const isTable = ({ opening }: OpenTable): boolean => opening.some(looksLikeForecast);
-
-async function understandForecast(
-  name: string,
-  table: OpenTable,
-  issued: Instant | null,
-  now: Instant,
-  given: Given,
-  farm: FarmSettings,
-): Promise<Attempt> {
-  const cut: Problem[] = [];
-  const rows = await allRows(table, cut);
-  if (cut.length > 0) return { understanding: null, problems: cut };
-  const { forecast, issuedBy, problems } = isTable(table)
-    ? forecastFile({ file: name, rows }, farm.place.zone, issued, {
-        dates: (given.dates as DateOrder | undefined) ?? null,
-        units: farm.units,
-      })
-    : typedForecast({ file: name, rows }, farm.place.zone, issued, now, farm.units);
-  if (forecast === null || issuedBy === null) return { understanding: null, problems };
-  const found = { file: name, separator: isTable(table) ? table.separator : null, kind: "forecast" as const };
-  return { understanding: { ...found, forecast, issuedBy }, problems };
-}
+const foretoldAttempt = (file: string, { forecast, issuedBy, problems, from }: Foretold): Attempt =>
+  forecast === null || issuedBy === null
+    ? { understanding: null, problems }
+    : { understanding: { file, kind: "forecast", from, forecast, issuedBy }, problems };
 
 async function understand(
   path: string,
@@ -134,22 +120,20 @@ async function understand(
   farm: FarmSettings,
 ): Promise<Attempt> {
   const name = path === "-" ? "standard input" : basename(path);
-  const { table, problem } =
-    path === "-"
-      ? heldTable(await context.io.input(), name)
-      : await openTable(resolve(context.io.cwd, path), path);
+  const said = issuedGiven(given, farm);
+  if ("problem" in said) return { understanding: null, problems: [said.problem] };
+  const held = path === "-" ? await context.io.input() : null;
+  const where = resolve(context.io.cwd, path);
+  const page = await pageText(held, where, name);
+  if (page !== null)
+    return "problem" in page
+      ? { understanding: null, problems: [page.problem] }
+      : foretoldAttempt(name, foretoldByPage(name, page.text, said.issued, farm));
+  const { table, problem } = held === null ? await openTable(where, path) : heldTable(held, name);
   if (table === null) return { understanding: null, problems: [problem] };
-  if (!isTable(table) && !looksTyped(table.opening)) return understandLog(name, table, given, farm);
   const now = instant(context.io.now());
-  const text = given.issued;
-  if (typeof text !== "string") return understandForecast(name, table, null, now, given, farm);
-  const issued = parseMoment(text, { zone: farm.place.zone, walks: farm.walks }, 0);
-  if (issued !== null) return understandForecast(name, table, issued, now, given, farm);
-  const expected = "a moment like 2026-04-20T05:00";
-  return {
-    understanding: null,
-    problems: [usage("--issued", expected, text, "Use year-month-day and the farm's clock.")],
-  };
+  const foretold = await foretoldByTable(name, table, said.issued, now, given, farm);
+  return foretold === null ? understandLog(name, table, given, farm) : foretoldAttempt(name, foretold);
 }
 
 const text = (understanding: Understanding, farm: FarmSettings): string => {
@@ -157,7 +141,7 @@ const text = (understanding: Understanding, farm: FarmSettings): string => {
   const { file } = understanding;
   return understanding.kind === "log"
     ? understoodText(file, understanding.sensor, understanding.separator, look, understanding.read)
-    : forecastText(file, understanding.separator, look, understanding.forecast, understanding.issuedBy);
+    : forecastText(file, understanding.from, look, understanding.forecast, understanding.issuedBy);
 };
 
 const store = (dir: string, understood: readonly Understanding[], at: Instant): Promise<Stored> =>
@@ -206,7 +190,8 @@ const NO_FILE: Problem = {
 /** Takes in temperature logs and forecasts: says what it understands of all of them, then stores all or none. */
 export const run: Run = async (names, given, context) => {
   if (given.undo === true) return undoImport(names, given.dryRun === true, context);
-  if (names.length === 0) return context.refuse([NO_FILE]);
+  const service = given.fromService as ServiceId | undefined;
+  if (names.length === 0 && service === undefined) return context.refuse([NO_FILE]);
   const { dir, value: farm, problems: own } = await openSettings(context);
   if (farm === null) return context.refuse(own);
   const zone = given.zone;
@@ -226,6 +211,19 @@ export const run: Run = async (names, given, context) => {
     problems.push(...one.problems);
     if (one.understanding !== null) understood.push(one.understanding);
   }
+  let fetched: FetchedBefore | null = null;
+  if (service !== undefined) {
+    const came = await fetchForecast(service, dir, given, context, farm);
+    if (came.kind === "current") context.say(came.words);
+    if (came.kind === "none") problems.push(...came.problems);
+    if (came.kind === "forecast") {
+      const one = foretoldAttempt(service, came.read);
+      problems.push(...one.problems);
+      if (one.understanding !== null) understood.push(one.understanding);
+      fetched = came.remember;
+    }
+    if (came.kind === "current" && names.length === 0) return DONE;
+  }
   const stops = problems.some(({ weight }) => weight === "stops");
   const lines = understood.map((one) => text(one, farm));
   if (stops) {
@@ -239,6 +237,7 @@ export const run: Run = async (names, given, context) => {
     ? { written: [], problems: [] }
     : await store(dir, understood, instant(context.io.now()));
   if (stored.problems.length > 0) return context.refuse(stored.problems);
+  if (fetched !== null && !dry) await rememberFetched(dir, fetched);
   if (context.json) await context.result(json(understood, dry ? null : stored.written, problems));
   else {
     const end = dry ? ["Nothing stored: --dry-run."] : writtenLines(stored.written);
