@@ -65,7 +65,7 @@ async function put(path: string, bytes: Uint8Array): Promise<void> {
 }
 
 /** An error of the system with the name people know the file by. */
-const about = (error: unknown, file: string): unknown =>
+export const about = (error: unknown, file: string): unknown =>
   error instanceof Error && "code" in error ? Object.assign(error, { path: file }) : error;
 
 /** Puts what waits in its place. `again`: some of it may be there already. */
@@ -117,7 +117,10 @@ export async function commit(dir: string, changes: readonly Change[]): Promise<v
       });
     }
     if (steps.length > 1) {
-      await put(intent, Buffer.from(JSON.stringify({ format: FORMAT, version: 1, steps })));
+      const list = Buffer.from(JSON.stringify({ format: FORMAT, version: 1, steps }));
+      await put(intent, list).catch((error: unknown) => {
+        throw about(error, steps[0]!.file);
+      });
       await rename(waiting(intent), intent);
       await flushFolder(dir);
     }

@@ -11,6 +11,9 @@ import { allRows, openTable } from "./table.ts";
 import { readText } from "./textFile.ts";
 import { within } from "./within.ts";
 
+/** Twenty tunnels with everything said take 10 kB; the time to read settings grows with the square of their length. [bytes] */
+const LARGEST_SETTINGS = 100_000;
+
 /** A folder with its farm, or with what keeps it from being read. */
 export type FarmFolder<Value> = { readonly dir: string } & Read<Value>;
 
@@ -47,7 +50,7 @@ async function notesIn(dir: string, problems: Problem[]): Promise<Table | null> 
 }
 
 async function settingsIn(dir: string, problems: Problem[]): Promise<string | null> {
-  const read = await readText(join(dir, "farm.yaml"), "farm.yaml");
+  const read = await readText(join(dir, "farm.yaml"), "farm.yaml", LARGEST_SETTINGS);
   if ("text" in read) return read.text;
   problems.push(read.problem);
   return null;

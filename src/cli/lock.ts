@@ -2,7 +2,7 @@ import { mkdir, readdir, rename, rm, rmdir, stat, unlink, writeFile } from "node
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import type { Problem } from "../problem/index.ts";
-import { recover, unfinished } from "./durable.ts";
+import { about, recover, unfinished } from "./durable.ts";
 import { fateOf, ownerOf, ownName } from "./owner.ts";
 
 /** A folder that holds one file, named after who holds the lock. */
@@ -45,7 +45,9 @@ async function take(dir: string, me: string): Promise<null | string> {
   const lock = join(dir, LOCK);
   const mine = join(dir, `${LOCK}-${me}`);
   try {
-    await mkdir(mine);
+    await mkdir(mine).catch((error: unknown) => {
+      throw about(error, dir);
+    });
     await writeFile(join(mine, me), "");
     const made = (await stat(join(mine, me))).mtimeMs;
     for (const begun = performance.now(); ; await sleep(STEP)) {

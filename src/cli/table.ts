@@ -1,11 +1,11 @@
 import { createReadStream } from "node:fs";
-import { open } from "node:fs/promises";
+import { open, stat } from "node:fs/promises";
 import { pipeline, Readable } from "node:stream";
 import { parse } from "csv-parse";
 import { PLAIN, type Row, separatorOf } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { decoded, decoderOf, type Encoding, textOrNot } from "./encoding.ts";
-import { notText, refusedBySystem } from "./unreadable.ts";
+import { changedMeanwhile, notText, refusedBySystem } from "./unreadable.ts";
 
 /** Bytes looked at to tell how a file is written. */
 const SAMPLE = 65_536;
@@ -13,8 +13,13 @@ const SAMPLE = 65_536;
 /** No line people or loggers write is longer; only one that a stray quote opens and nothing closes. [bytes] */
 const LONGEST = 131_072;
 
+/** A table that is held whole: a farm's fill a small part of it. [cells] */
+const MOST = 1_000_000;
+
 /** A table opened, with what its first bytes tell. */
 export interface OpenTable {
+  /** Name people know it by. */
+  readonly file: string;
   readonly separator: string;
   /** First lines, cut by the separator without regard to quotes: to tell what kind of file it is. */
   readonly opening: readonly (readonly string[])[];
@@ -59,6 +64,17 @@ const strayQuote = (file: string, line: number, received: string): Problem => ({
   expected: "a quote that is closed again on its line",
   received,
   hint: 'Take the stray " out; for inches write in.',
+});
+
+const tooLong = (file: string, line: number): Problem => ({
+  code: "table-too-long",
+  weight: "stops",
+  file,
+  line,
+  column: null,
+  expected: `a table of at most ${MOST} cells`,
+  received: "more from this line on",
+  hint: "Look whether it is the right file.",
 });
 
 /** The separator a spreadsheet states on a line of its own, as sep=; */
@@ -114,7 +130,13 @@ async function* rowsOf(
   }
 }
 
-function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened {
+/** @param changed - Told after reading: what was written into it meanwhile. */
+function tableOf(
+  file: string,
+  sample: Uint8Array,
+  read: () => Readable,
+  changed: () => Promise<readonly Problem[]>,
+): Opened {
   const kind = textOrNot(sample);
   if ("looksLike" in kind) return { table: null, problem: notText(file, kind.looksLike) };
   const { encoding } = kind;
@@ -123,14 +145,11 @@ function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened
   const opening = text
     .split("\n", 60)
     .map((line) => line.split(separator).map((cell) => cell.replace(/^\s*"|"\s*$/gu, "")));
-  return {
-    table: {
-      separator,
-      opening,
-      rows: (problems, remarks) => rowsOf(file, read(), encoding, separator, problems, remarks !== undefined),
-    },
-    problem: null,
-  };
+  async function* rows(problems: Problem[], remarks?: "remarks"): AsyncGenerator<Row> {
+    yield* rowsOf(file, read(), encoding, separator, problems, remarks !== undefined);
+    problems.push(...(await changed()));
+  }
+  return { table: { file, separator, opening, rows }, problem: null };
 }
 
 /**
@@ -143,7 +162,13 @@ export async function openTable(path: string, file: string): Promise<Opened> {
     const opened = await open(path);
     try {
       const { bytesRead, buffer } = await opened.read(Buffer.alloc(SAMPLE), 0, SAMPLE, 0);
-      return tableOf(file, buffer.subarray(0, bytesRead), () => createReadStream(path));
+      const { size, mtimeMs } = await opened.stat();
+      // One that grows faster than it is read would have no end.
+      const read = (): Readable => createReadStream(path, size > 0 ? { end: size - 1 } : {});
+      return tableOf(file, buffer.subarray(0, bytesRead), read, async () => {
+        const now = await stat(path).catch(() => null);
+        return now?.size === size && now.mtimeMs === mtimeMs ? [] : [changedMeanwhile(file)];
+      });
     } finally {
       await opened.close();
     }
@@ -156,11 +181,24 @@ export async function openTable(path: string, file: string): Promise<Opened> {
 
 /** A table that is in memory already, as from standard input. */
 export const heldTable = (bytes: Buffer, file: string): Opened =>
-  tableOf(file, bytes.subarray(0, SAMPLE), () => Readable.from([bytes]));
+  tableOf(
+    file,
+    bytes.subarray(0, SAMPLE),
+    () => Readable.from([bytes]),
+    async () => [],
+  );
 
 /** All rows of a small table that people write, its remarks left out. */
 export async function allRows(table: OpenTable, problems: Problem[]): Promise<readonly Row[]> {
   const rows: Row[] = [];
-  for await (const row of table.rows(problems, "remarks")) rows.push(row);
+  let cells = 0;
+  for await (const row of table.rows(problems, "remarks")) {
+    cells += row.cells.length;
+    if (cells > MOST) {
+      problems.push(tooLong(table.file, row.line));
+      break;
+    }
+    rows.push(row);
+  }
   return rows;
 }

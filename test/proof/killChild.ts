@@ -1,8 +1,10 @@
 // One command of leafpace in a process of its own, with a fixed clock, that ends itself with SIGKILL where it is told to:
-//   node killChild.mjs '{"dir", "argv", "at", "waits"}'
-// at: the number of the step at which it dies, a step being one call that changes the disk; null: never. waits: with
+//   node killChild.mjs '{"dir", "argv", "at", "vanishing", "waits"}'
+// at: the number of the step at which it dies, a step being one call that changes the disk; null: never. vanishing: a
+// folder that is taken away at that step, instead of dying. waits: with
 // "begin" on standard input it starts working, so that two can begin at once. At its end it tells its steps and exit code.
 
+import { rmSync } from "node:fs";
 import fs from "node:fs/promises";
 import { syncBuiltinESMExports } from "node:module";
 
@@ -10,6 +12,7 @@ export interface Errand {
   readonly dir: string;
   readonly argv: readonly string[];
   readonly at: number | null;
+  readonly vanishing: string | null;
   readonly waits: boolean;
 }
 
@@ -17,7 +20,9 @@ const errand = JSON.parse(process.argv[2]!) as Errand;
 let steps = 0;
 
 function step(): void {
-  if (steps++ === errand.at) process.kill(process.pid, "SIGKILL");
+  if (steps++ !== errand.at) return;
+  if (errand.vanishing === null) process.kill(process.pid, "SIGKILL");
+  else rmSync(errand.vanishing, { recursive: true, force: true });
 }
 
 /** Every call that changes the disk is a step, and so is every one on a file opened to be written. */

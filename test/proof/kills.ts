@@ -108,7 +108,12 @@ export async function undisturbed(before: readonly string[], lines: readonly str
 }
 
 /** How a run of its own process ended; null when it was killed. */
-export type Ended = { readonly code: number; readonly steps: number; readonly ms: number } | null;
+export type Ended = {
+  readonly code: number;
+  readonly steps: number;
+  readonly ms: number;
+  readonly told: string;
+} | null;
 
 export interface Process {
   readonly ready: Promise<unknown>;
@@ -146,7 +151,16 @@ const words = (line: string): readonly string[] => line.split(" ");
 
 /** One run, killed at a step. */
 export const killedAt = (child: string, dir: string, line: string, at: number | null): Promise<Ended> =>
-  start(child, { dir, argv: words(line), at, waits: false }).ended;
+  start(child, { dir, argv: words(line), at, vanishing: null, waits: false }).ended;
+
+/** One run, at a step of which a folder goes. */
+export const bereftAt = (
+  child: string,
+  dir: string,
+  line: string,
+  vanishing: string,
+  at: number,
+): Promise<Ended> => start(child, { dir, argv: words(line), at, vanishing, waits: false }).ended;
 
 /** Runs that begin at once, killed some time later [ms]; null: not killed. */
 export async function killedAfter(
@@ -155,7 +169,9 @@ export async function killedAfter(
   lines: readonly string[],
   after: readonly (number | null)[],
 ): Promise<readonly Ended[]> {
-  const all = lines.map((line) => start(child, { dir, argv: words(line), at: null, waits: true }));
+  const all = lines.map((line) =>
+    start(child, { dir, argv: words(line), at: null, vanishing: null, waits: true }),
+  );
   await Promise.all(all.map(({ ready }) => ready));
   for (const one of all) one.begin();
   for (const [i, ms] of after.entries()) if (ms !== null) setTimeout(() => all[i]!.kill(), ms);
