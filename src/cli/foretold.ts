@@ -15,7 +15,7 @@ import {
   typedForecast,
 } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { HOUR, type Instant, instant } from "../quantity/index.ts";
+import type { Instant } from "../quantity/index.ts";
 import { usage } from "./context.ts";
 import type { Given } from "./spec.ts";
 import { allRows, type OpenTable } from "./table.ts";
@@ -99,7 +99,7 @@ function isOfHours(table: OpenTable, given: Given, { place }: FarmSettings, now:
   if (!looksLikeHours(table.opening)) return false;
   if (typeof given.issued === "string" || saysIssued(table)) return true;
   const order = (given.dates as DateOrder | undefined) ?? null;
-  return reachesBeyond(table.opening, place.zone, order, instant(now + HOUR));
+  return reachesBeyond(table.opening, place.zone, order, now);
 }
 
 /** A forecast in a table or in typed lines; null when the table holds something else. */

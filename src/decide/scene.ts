@@ -1,7 +1,15 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  addDays,
+  type Instant,
+  instantAt,
+  type LocalDate,
+  localDate,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import {
   type Forecast,
   ownDays,
@@ -80,11 +88,7 @@ export function sceneOf(asked: WeekInput): {
     gaps: result?.gaps ?? [],
     forecastIssued: forecast?.issued ?? null,
     ...(forecast?.source === undefined ? {} : { forecastSource: forecast.source }),
-    forecastEnds:
-      forecast?.days.reduce<MadeFrom["forecastEnds"]>(
-        (last, { date }) => (last === null || date > last ? date : last),
-        null,
-      ) ?? null,
+    forecastEnds: forecast === null ? null : endOf(forecast, result),
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
@@ -97,6 +101,15 @@ export function sceneOf(asked: WeekInput): {
   const logBegins = first === undefined ? null : startOf(first.hour);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
   return { scene, madeFrom, problems: [...input.problems, ...unreachable, ...gone] };
+}
+
+/** The last date a forecast reaches: of the days it states, and of those its hours make. */
+function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | null {
+  const foretold = (result?.weather.days ?? []).filter(({ origin }) => origin === "forecast");
+  return [...days, ...foretold].reduce<LocalDate | null>(
+    (last, { date }) => (last === null || date > last ? date : last),
+    null,
+  );
 }
 
 function stage(

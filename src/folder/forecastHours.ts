@@ -72,21 +72,26 @@ const written = (entry: Entry): string => {
   return date === "" ? entry.text("time") : `${date} ${entry.text("time")}`;
 };
 
-/** Does the opening of a table hold an hour after a moment under a header of hours? */
-export function looksLikeHours(opening: readonly (readonly string[])[]): boolean {
-  return opening.some(isHeader);
-}
+/** Has a table a header of hours? */
+export const looksLikeHours = (opening: readonly (readonly string[])[]): boolean => opening.some(isHeader);
 
-/** Does one of the first lines of such a table lie after a moment? What lies ahead was foretold, not logged. */
+/** Times further from now are a clock set wrong, and closer to each other than an hour a log. [h] judgement */
+const BEHIND = 3 * 24;
+const AHEAD = 20 * 24;
+
+/** Do the first lines of such a table reach beyond now, hour by hour? What lies ahead was foretold, not logged. */
 export function reachesBeyond(
   opening: readonly (readonly string[])[],
   zone: string,
   order: DateOrder | null,
-  moment: Instant,
+  now: Instant,
 ): boolean {
   const rows = opening.map((cells, index): Row => ({ line: index + 1, cells }));
   const { times } = timesOf({ file: "", rows }, zone, order, "US");
-  return times.some(({ at }) => at !== null && at > moment);
+  const known = times.map(({ at }) => at).filter((at) => at !== null);
+  const near = (at: Instant): boolean => at > now - BEHIND * HOUR && at < now + AHEAD * HOUR;
+  const apart = known.slice(1).every((at, index) => Math.abs(at - known[index]!) >= HOUR);
+  return known.some((at) => at > now + HOUR) && known.every(near) && apart;
 }
 
 interface Timed {

@@ -21,7 +21,8 @@ const SHOWN = 3;
 const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>> = {
   usual: (from, to) => `${from} to ${to}, usual weather`,
   filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
-  estimated: (from, to) => `${from} to ${to}, estimated`,
+  foretold: (from, to) => `${from} to ${to}, as forecasts said`,
+  estimated: (from, to) => `${from} to ${to}, estimated from the days beside it`,
 };
 
 /** The end of a gap, without its date when that is the date it began on. */
@@ -48,7 +49,7 @@ const noLog = ({ usualBehind }: MadeFrom): string =>
 /** The usual weather by where it is from. */
 function whoseUsual({ usualBy }: MadeFrom): string {
   if (usualBy?.by === "years")
-    return `the mean of your own last ${usualBy.years} years, over a week before and after each date,`;
+    return `the mean of ${usualBy.years} of your own years, over a week before and after each date,`;
   return usualBy?.by === "normals" ? "the usual weather of normals.csv" : "your usual weather";
 }
 

@@ -1,8 +1,10 @@
 import { expect, test } from "vitest";
+import { sceneOf } from "../../src/decide/index.ts";
 import { usualWeather } from "../../src/decide/usualWeather.ts";
-import type { Usual } from "../../src/farm/index.ts";
-import { addDays, celsius, type LocalDate } from "../../src/quantity/index.ts";
+import { catalogue, type Usual } from "../../src/farm/index.ts";
+import { addDays, celsius, instantAt, type LocalDate } from "../../src/quantity/index.ts";
 import { type DailyRecord, usualOn } from "../../src/weather/index.ts";
+import { farmOf } from "../folder/fixtures.ts";
 
 const months: readonly Usual[] = [{ month: 4, low: celsius(1), high: celsius(11) }];
 const normals: readonly Usual[] = [{ month: 4, day: 20, low: celsius(2), high: celsius(12) }];
@@ -36,4 +38,13 @@ test("four do not, and neither do five that miss a date: the table of normals do
 test("without a table the months in farm.yaml do, and without them nothing", () => {
   expect(usualWeather({ usual: months }, [], ...between)).toEqual({ usual: months, by: { by: "months" } });
   expect(usualWeather({ usual: [] }, [], ...between)).toEqual({ usual: [], by: null });
+});
+
+test("a daily record of earlier years is enough for a plan, and the plan says so", () => {
+  const on = instantAt("America/New_York", "2026-04-20", 7);
+  const sensors = [{ sensor: "outside", hours: [], days: own(2019, 6) }];
+  const asked = { farm: farmOf({}), settings: catalogue().settings, sensors, forecast: null, on, days: 7 };
+  const { scene, madeFrom } = sceneOf({ ...asked, problems: [] });
+  expect(madeFrom).toMatchObject({ usualBy: { by: "years", years: 6 }, usualFrom: "2026-04-21" });
+  expect(scene!.weather.days.at(-1)).toMatchObject({ low: 3, high: 13, origin: "usual" });
 });

@@ -91,9 +91,25 @@ test("a table is told to be of hours by its header, and foretold by its first li
   const opening = (text: string) => rows(text).map(({ cells }) => cells);
   expect(looksLikeHours(opening("Station 4\nDate,Time,Temp (F)"))).toBe(true);
   expect(looksLikeHours(opening("date,low (F),high (F)"))).toBe(false);
-  const hours = opening("time,temperature (F)\n2026-04-20 13:00,50");
-  expect(reachesBeyond(hours, ZONE, null, NOW)).toBe(true);
-  expect(reachesBeyond(hours, ZONE, null, instantAt(ZONE, "2026-04-20", 14))).toBe(false);
+  const beyond = (...times: readonly string[]) =>
+    reachesBeyond(
+      opening(`time,temperature (F)\n${times.map((at) => `${at},50`).join("\n")}`),
+      ZONE,
+      null,
+      NOW,
+    );
+  expect(beyond("2026-04-20 10:00", "2026-04-20 13:00")).toBe(true);
+  expect(beyond("2026-04-20 10:00", "2026-04-20 11:00")).toBe(false);
+});
+
+test("a logger whose clock is wrong by a year, or that logs every ten minutes, has foretold nothing", () => {
+  const opening = (...times: readonly string[]) => [
+    ["time", "temperature (F)"],
+    ...times.map((at) => [at, "50"]),
+  ];
+  const beyond = (...times: readonly string[]) => reachesBeyond(opening(...times), ZONE, null, NOW);
+  expect(beyond("2027-04-20 13:00", "2027-04-20 14:00")).toBe(false);
+  expect(beyond("2026-04-20 13:00", "2026-04-20 13:10")).toBe(false);
 });
 
 test("dates whose order nothing settles are a problem", () => {
