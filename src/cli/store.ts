@@ -74,19 +74,46 @@ export async function readSensors(
   return { sensors, problems };
 }
 
-/** The newest forecast issued by a moment, or null. */
-export async function readNewestForecast(
-  dir: string,
-  before: Instant,
-): Promise<{ readonly forecast: Forecast | null; readonly problems: readonly Problem[] }> {
-  const newest = (await namesIn(join(dir, FORECASTS)))
+interface Kept {
+  readonly name: string;
+  readonly issued: Instant;
+}
+
+/** Forecasts kept that were issued by a moment, the newest first. */
+const keptBy = async (dir: string, before: Instant): Promise<readonly Kept[]> =>
+  (await namesIn(join(dir, FORECASTS)))
     .map((name) => ({ name, issued: issuedOf(name) }))
-    .filter(
-      (file): file is { name: string; issued: Instant } => file.issued !== null && file.issued <= before,
-    )
-    .sort((a, b) => b.issued - a.issued)[0];
-  if (newest === undefined) return { forecast: null, problems: [] };
-  const file = `${FORECASTS}/${newest.name}`;
+    .filter((file): file is Kept => file.issued !== null && file.issued <= before)
+    .sort((a, b) => b.issued - a.issued);
+
+interface ReadKept {
+  readonly forecast: Forecast | null;
+  readonly problems: readonly Problem[];
+}
+
+/** The newest forecast issued by a moment, or null. */
+export async function readNewestForecast(dir: string, before: Instant): Promise<ReadKept> {
+  const newest = (await keptBy(dir, before))[0];
+  return newest === undefined ? { forecast: null, problems: [] } : readKept(dir, newest);
+}
+
+/** Forecasts issued from one moment to another, those that cannot be read left out: they say nothing of what lies ahead. */
+export async function readForecasts(
+  dir: string,
+  from: Instant,
+  before: Instant,
+): Promise<readonly Forecast[]> {
+  const read: Forecast[] = [];
+  for (const kept of await keptBy(dir, before)) {
+    if (kept.issued < from) break;
+    const { forecast } = await readKept(dir, kept);
+    if (forecast !== null) read.push(forecast);
+  }
+  return read;
+}
+
+async function readKept(dir: string, { name, issued }: Kept): Promise<ReadKept> {
+  const file = `${FORECASTS}/${name}`;
   const found = await within(dir, file);
   if ("problem" in found) return { forecast: null, problems: [found.problem] };
   const opened = await openTable(found.path, file);
@@ -95,7 +122,7 @@ export async function readNewestForecast(
   const rows = await allRows(opened.table, cut);
   const { forecast, problems } = readForecast({ file, rows });
   return {
-    forecast: forecast === null ? null : { ...forecast, issued: newest.issued },
+    forecast: forecast === null ? null : { ...forecast, issued },
     problems: [...cut, ...problems],
   };
 }

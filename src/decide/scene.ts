@@ -34,6 +34,8 @@ export interface WeekInput {
   readonly settings: Settings;
   readonly sensors: readonly SensorRecords[];
   readonly forecast: Forecast | null;
+  /** Forecasts of the time that the log leaves open. */
+  readonly earlier?: readonly Forecast[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -74,7 +76,8 @@ export function sceneOf(asked: WeekInput): {
   const known = hours.filter(({ hour }) => startOf(hour) < on);
   const daily = outside.flatMap(({ days = [] }) => days).filter(({ date }) => date < today);
   const { usual, by } = usualWeather(farm, ownDays(zone, known, daily), from, until);
-  const result = weatherOf({ place, settings, hours, forecast, usual, on, from, until });
+  const { earlier = [] } = input;
+  const result = weatherOf({ place, settings, hours, forecast, earlier, usual, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
   const latest = known[known.length - 1];

@@ -22,7 +22,7 @@ const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>>
   usual: (from, to) => `${from} to ${to}, usual weather`,
   filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
   foretold: (from, to) => `${from} to ${to}, as forecasts said`,
-  estimated: (from, to) => `${from} to ${to}, estimated from the days beside it`,
+  estimated: (from, to) => `${from} to ${to}, estimated`,
 };
 
 /** The end of a gap, without its date when that is the date it began on. */

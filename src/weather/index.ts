@@ -1,4 +1,5 @@
 export * from "./diurnal.ts";
+export * from "./foretoldBehind.ts";
 export * from "./foretoldHours.ts";
 export * from "./lightOfDay.ts";
 export * from "./pastYears.ts";

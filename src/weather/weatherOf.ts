@@ -12,16 +12,16 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { DIURNALS, type Turning } from "./diurnal.ts";
+import { foretoldBehind } from "./foretoldBehind.ts";
 import { layForetold } from "./foretoldHours.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
 import { WHOLE_DAY } from "./pastYears.ts";
-import type { Forecast, HourlyRecord } from "./record.ts";
+import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
+import { SHORT_GAP } from "./shortGap.ts";
 import { dayLength, solarNoon } from "./sun.ts";
 import { usualOn } from "./usualOn.ts";
 import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
-/** Longest gap bridged by a straight line. [h] common practice, no source */
-const SHORT_GAP = 3;
 /** Days whose mean stands in for unknown ones. [d] */
 const NEAREST_DAYS = 14;
 /** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
@@ -35,6 +35,8 @@ export interface WeatherInput {
   /** Outside sensor, in order of time. */
   readonly hours: readonly HourlyRecord[];
   readonly forecast: Forecast | null;
+  /** Forecasts of the time behind: where nothing was logged, what they said comes before what days beside it were like. */
+  readonly earlier?: readonly Forecast[];
   /** Stands in before and after the log and beyond the forecast; where it says nothing, the nearest known days do. */
   readonly usual: readonly Usual[];
   /** Nothing logged at or after this moment is used. */
@@ -57,6 +59,13 @@ export interface WeatherResult {
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
+const ranged = (record: DailyRecord, origin: Origin): Day => ({
+  ...record,
+  low: Math.min(record.low, record.high),
+  high: Math.max(record.low, record.high),
+  origin,
+});
+
 /** The mean of the known days nearest to a date: two inside the log, else two weeks of them. */
 function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boolean): Day | null {
   const nearest = [...known]
@@ -71,8 +80,8 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
 }
 
 /**
- * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, forecast ahead,
- * and beyond either the usual weather of the date or, where none is given, the last known days carried on.
+ * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, over longer ones as
+ * forecasts of that time said or like the days beside it, forecast ahead, and beyond either the usual weather of the date or, where none is given, the last known days carried on.
  * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
@@ -120,16 +129,18 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   });
   for (const record of input.forecast?.days ?? []) {
     if (record.date < today) continue;
-    const [low, high] = [Math.min(record.low, record.high), Math.max(record.low, record.high)];
-    known.set(record.date, { ...record, low, high, origin: "forecast" });
+    known.set(record.date, ranged(record, "forecast"));
   }
   const loggedDates = [...known].filter(([, day]) => day.origin === "logger").map(([date]) => date);
   const firstLogged = loggedDates[0];
   const lastLogged = loggedDates[loggedDates.length - 1];
 
+  const behind = foretoldBehind(place.zone, input.earlier ?? [], today);
   const filled = days.dates.map((date): Day | null => {
     const own = known.get(date);
     if (own !== undefined) return own;
+    const said = behind.get(date);
+    if (said !== undefined) return ranged(said, "foretold");
     const inside =
       firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
     const usual = inside ? null : usualOn(input.usual, date);
@@ -223,7 +234,7 @@ function gapsOf(
   const gaps: Gap[] = [];
   for (let i = began.hour - first; i < now; i++) {
     const kind = ORIGINS[origin[i]!]!;
-    if (kind !== "filled" && kind !== "estimated" && kind !== "usual") continue;
+    if (kind === "logger" || kind === "forecast" || kind === "carried") continue;
     let end = i;
     while (end < now && ORIGINS[origin[end]!] === kind) end++;
     gaps.push({ from: startOf((first + i) as UtcHour), to: startOf((first + end) as UtcHour), origin: kind });

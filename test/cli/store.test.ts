@@ -12,6 +12,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import fc from "fast-check";
 import { afterEach, describe, expect, test } from "vitest";
 import { commit, recover } from "../../src/cli/durable.ts";
 import { locked } from "../../src/cli/lock.ts";
@@ -112,6 +113,41 @@ describe("import --undo", () => {
         { file: "forecasts/2026-04-20T0910Z.csv", gone: true },
       ],
     });
+  });
+
+  test("undo equals never, whatever was imported in whatever order", async () => {
+    const hours = fc.array(fc.tuple(fc.nat(90), fc.integer({ min: -20, max: 60 })), {
+      minLength: 2,
+      maxLength: 12,
+    });
+    const logs = fc.array(hours, { minLength: 1, maxLength: 4 });
+    const write = (here: Shell, name: string, readings: readonly (readonly [number, number])[]): void => {
+      const sorted = [...new Map(readings)].sort(([a], [b]) => a - b);
+      const lines = sorted.map(([hour, reading]) => {
+        const time = new Date(Date.UTC(2025, 11, 30) + hour * 3_600_000).toISOString();
+        return `${time.slice(0, 10)} ${time.slice(11, 16)},${reading}.0`;
+      });
+      writeFileSync(at(here, name), `Date Time,Temp (C)\n${lines.join("\n")}\n`);
+    };
+    await fc.assert(
+      fc.asyncProperty(logs, async (all) => {
+        const here = shell("little");
+        mkdirSync(at(here, "temperature"));
+        for (const [index, readings] of all.entries()) write(here, `${index}.csv`, readings);
+        const states = [snapshot(here.dir)];
+        for (const index of all.keys()) {
+          await here.run(`import ${index}.csv`);
+          const after = snapshot(here.dir);
+          if (after !== states.at(-1)) states.push(after);
+        }
+        for (const before of states.slice(0, -1).reverse()) {
+          await here.run("import --undo");
+          expect(snapshot(here.dir)).toBe(before);
+        }
+        here.end();
+      }),
+      { seed: 1, numRuns: 12 },
+    );
   });
 
   test("leaves a store that has changed since as it is, and says why", async () => {
