@@ -33,12 +33,16 @@ const until = (farm: Farm, { from, to }: Gap): string =>
 
 function gaps(farm: Farm, all: readonly Gap[]): string[] {
   if (all.length === 0) return [];
-  const shown = all.slice(-SHOWN).map((gap) => GAP[gap.origin](moment(farm, gap.from), until(farm, gap)));
+  const shown = [...all]
+    .sort((a, b) => b.to - b.from - (a.to - a.from) || b.from - a.from)
+    .slice(0, SHOWN)
+    .sort((a, b) => a.from - b.from)
+    .map((gap) => GAP[gap.origin](moment(farm, gap.from), until(farm, gap)));
   const rest = all.length - shown.length;
   return [
     rest === 0
       ? `The log has gaps: ${shown.join("; ")}.`
-      : `The log has ${all.length} gaps; the latest: ${shown.join("; ")}.`,
+      : `The log has ${all.length} gaps; the longest: ${shown.join("; ")}.`,
   ];
 }
 

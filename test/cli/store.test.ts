@@ -1,3 +1,4 @@
+import { spawn } from "node:child_process";
 import {
   appendFileSync,
   existsSync,
@@ -195,6 +196,21 @@ describe("the lock", () => {
     mkdirSync(lockOf(here));
     expect((await here.run("import log.csv")).code).toBe(0);
   });
+
+  test.runIf(process.platform === "linux")(
+    "stays with a process that is stopped, and goes with it",
+    async () => {
+      const [, , place, token] = (await ownName()).split("-");
+      const child = spawn("sleep", ["60"]);
+      child.kill("SIGSTOP");
+      const began = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(" ")[21];
+      const owner = ownerOf(`${child.pid}-${began}-${place}-${token}`)!;
+      expect(await fateOf(owner)).toBe("runs");
+      child.kill("SIGKILL");
+      await new Promise((ended) => child.on("exit", ended));
+      expect(await fateOf(owner)).toBe("gone");
+    },
+  );
 
   test("of another machine's process nobody can tell whether it runs", async () => {
     const [pid, began, , token] = (await ownName()).split("-");

@@ -1,7 +1,14 @@
 import { expect, test } from "vitest";
 import type { BroughtOver, MadeFrom } from "../../src/decide/index.ts";
 import type { UsualBy } from "../../src/decide/usualWeather.ts";
-import { celsius, centimetre, degreeDays, type LocalDate } from "../../src/quantity/index.ts";
+import {
+  celsius,
+  centimetre,
+  degreeDays,
+  type Instant,
+  instant,
+  type LocalDate,
+} from "../../src/quantity/index.ts";
 import { madeFrom } from "../../src/sheet/madeFrom.ts";
 import { metricSample, sample } from "./sample.ts";
 
@@ -50,6 +57,26 @@ test("a forecast is told by who made it, when and how far it reaches", () => {
   expect(told.map((line) => line.replaceAll("\u00a0", " ")).find((line) => line.startsWith("Forecast"))).toBe(
     "Forecast of MET Norway issued Sun Apr 19, 6:30 pm, 11 hours old; it ends with Thu Apr 23.",
   );
+});
+
+test("a gap in the log is told with what fills it", () => {
+  const outcome = sample();
+  const [from, to] = [outcome.on - 50 * 3_600_000, outcome.on - 40 * 3_600_000].map(instant) as [
+    Instant,
+    Instant,
+  ];
+  const gaps = (["filled", "foretold", "estimated", "usual"] as const).map((origin) => ({
+    from,
+    to,
+    origin,
+  }));
+  const told = gaps.map((gap) => madeFrom(outcome.farm, { ...outcome.madeFrom, gaps: [gap] }, outcome.on)[1]);
+  expect(told.map((line) => line?.replaceAll("\u00a0", " ").split(", ").slice(2).join(", "))).toEqual([
+    "filled from the hours beside it.",
+    "as forecasts said.",
+    "estimated.",
+    "usual weather.",
+  ]);
 });
 
 test("usual weather is told by whose it is", () => {
