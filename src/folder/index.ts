@@ -9,6 +9,7 @@ export * from "./folder.ts";
 export * from "./forecastFile.ts";
 export * from "./forecastHours.ts";
 export * from "./guarded.ts";
+export * from "./hourTable.ts";
 export * from "./idNamed.ts";
 export * from "./keptForecast.ts";
 export * from "./logHeader.ts";
