@@ -1,12 +1,12 @@
 import { createReadStream } from "node:fs";
-import { open } from "node:fs/promises";
+import { open, stat } from "node:fs/promises";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { parse } from "csv-parse";
 import { PLAIN, type Row, separatorOf } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { decoded, decoderOf, type Encoding, textOrNot } from "./encoding.ts";
-import { notText, refusedBySystem } from "./unreadable.ts";
+import { changedMeanwhile, notText, refusedBySystem } from "./unreadable.ts";
 
 /** Bytes looked at to tell how a file is written. */
 const SAMPLE = 65_536;
@@ -14,21 +14,29 @@ const SAMPLE = 65_536;
 /** No line people or loggers write is longer; only one that a stray quote opens and nothing closes. [bytes] */
 const LONGEST = 131_072;
 
+/** A table that is held whole: a farm's fill a small part of it. [cells] */
+const MOST = 1_000_000;
+
+/** What takes rows answers it when it wants no more of them. */
+const ENOUGH = "enough";
+
 /** A table opened, with what its first bytes tell. */
 export interface OpenTable {
+  /** Name people know it by. */
+  readonly file: string;
   /** Between the cells; with a blank, columns are lined up and a row holds its whole line as one cell. */
   readonly separator: string;
   readonly encoding: Encoding;
   /** First lines, cut by the separator without regard to quotes: to tell what kind of file it is. */
   readonly opening: readonly (readonly string[])[];
   /**
-   * Gives every row to `take`, blank ones too.
+   * Gives every row to `take`, blank ones too, until that answers "enough".
    *
    * @param problems - Receives what keeps the rest of the table from being cut into rows.
    * @param remarks - "remarks": lines that begin with # are passed over. In a logger's export they are not remarks.
    * @returns Whether the last line ends as lines do.
    */
-  walk(take: (row: Row) => void, problems: Problem[], remarks?: "remarks"): Promise<boolean>;
+  walk(take: (row: Row) => unknown, problems: Problem[], remarks?: "remarks"): Promise<boolean>;
 }
 
 /** A table, or why there is none. */
@@ -54,6 +62,17 @@ const strayQuote = (file: string, line: number, received: string): Problem => ({
   expected: "a quote that is closed again on its line",
   received,
   hint: 'Take the stray " out; for inches write in.',
+});
+
+const tooLong = (file: string, line: number): Problem => ({
+  code: "table-too-long",
+  weight: "stops",
+  file,
+  line,
+  column: null,
+  expected: `a table of at most ${MOST} cells`,
+  received: "more from this line on",
+  hint: "Look whether it is the right file.",
 });
 
 /** The separator a spreadsheet states on a line of its own, as sep=; */
@@ -124,7 +143,13 @@ async function walkCells(
   }
 }
 
-function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened {
+/** @param changed - Told after reading: what was written into it meanwhile. */
+function tableOf(
+  file: string,
+  sample: Uint8Array,
+  read: () => Readable,
+  changed: () => Promise<readonly Problem[]>,
+): Opened {
   const kind = textOrNot(sample);
   if ("looksLike" in kind) return { table: null, problem: notText(file, kind.looksLike) };
   const { encoding } = kind;
@@ -137,9 +162,11 @@ function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened
     );
   const walk: OpenTable["walk"] = async (take, problems, remarks) => {
     let ended = true;
+    let enough = false;
     async function* texts(): AsyncGenerator<string> {
       const decode = decoderOf(encoding);
       for await (const piece of read() as AsyncIterable<Uint8Array>) {
+        if (enough) return;
         const decodedPiece = decode(piece);
         if (decodedPiece !== "") ended = decodedPiece.endsWith("\n");
         yield decodedPiece;
@@ -148,13 +175,18 @@ function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened
       if (last !== "") ended = last.endsWith("\n");
       yield last;
     }
+    const each = (row: Row): void => {
+      if (!enough) enough = take(row) === ENOUGH;
+    };
     const source = { file, separator, pieces: texts() };
+    const amiss: Problem[] = [];
     await (separator === " "
-      ? walkLines(source, take)
-      : walkCells(source, take, problems, remarks !== undefined));
+      ? walkLines(source, each)
+      : walkCells(source, each, amiss, remarks !== undefined));
+    if (!enough) problems.push(...amiss, ...(await changed()));
     return ended;
   };
-  return { table: { separator, encoding, opening, walk }, problem: null };
+  return { table: { file, separator, encoding, opening, walk }, problem: null };
 }
 
 /**
@@ -167,7 +199,13 @@ export async function openTable(path: string, file: string): Promise<Opened> {
     const opened = await open(path);
     try {
       const { bytesRead, buffer } = await opened.read(Buffer.alloc(SAMPLE), 0, SAMPLE, 0);
-      return tableOf(file, buffer.subarray(0, bytesRead), () => createReadStream(path));
+      const { size, mtimeMs } = await opened.stat();
+      // One that grows faster than it is read would have no end.
+      const read = (): Readable => createReadStream(path, size > 0 ? { end: size - 1 } : {});
+      return tableOf(file, buffer.subarray(0, bytesRead), read, async () => {
+        const now = await stat(path).catch(() => null);
+        return now?.size === size && now.mtimeMs === mtimeMs ? [] : [changedMeanwhile(file)];
+      });
     } finally {
       await opened.close();
     }
@@ -180,13 +218,26 @@ export async function openTable(path: string, file: string): Promise<Opened> {
 
 /** A table that is in memory already, as from standard input. */
 export const heldTable = (bytes: Buffer, file: string): Opened =>
-  tableOf(file, bytes.subarray(0, SAMPLE), () => Readable.from([bytes]));
+  tableOf(
+    file,
+    bytes.subarray(0, SAMPLE),
+    () => Readable.from([bytes]),
+    async () => [],
+  );
 
 /** All rows of a small table that people write, its remarks and blank lines left out. */
 export async function allRows(table: OpenTable, problems: Problem[]): Promise<readonly Row[]> {
   const rows: Row[] = [];
-  const take = (row: Row): void => {
-    if (row.cells.length > 1 || row.cells[0]!.trim() !== "") rows.push(row);
+  let cells = 0;
+  const take = (row: Row): typeof ENOUGH | undefined => {
+    if (row.cells.length === 1 && row.cells[0]!.trim() === "") return undefined;
+    cells += row.cells.length;
+    if (cells > MOST) {
+      problems.push(tooLong(table.file, row.line));
+      return ENOUGH;
+    }
+    rows.push(row);
+    return undefined;
   };
   await table.walk(take, problems, "remarks");
   return rows;

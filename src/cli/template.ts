@@ -105,6 +105,7 @@ const farm = (
 name: My farm
 units: ${words.units}${" ".repeat(Math.max(1, 20 - words.units.length))}# US or metric: how results are shown
 # currency: $               # without it every ${words.units === "US" ? "pound" : "kilogram"} counts alike
+# contact: you@your.farm    # told to a weather service, and only when you fetch its forecast
 
 place:
 ${placeLine("latitude", latitude, "44.12", "north positive")}

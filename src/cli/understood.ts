@@ -16,10 +16,12 @@ import {
   startOf,
   toFahrenheit,
   toMilesPerHour,
+  type UtcHour,
   weekday,
 } from "../quantity/index.ts";
 import type { Forecast } from "../weather/index.ts";
 import type { Encoding } from "./encoding.ts";
+import type { ReadFrom } from "./foretold.ts";
 
 const SEPARATOR: Readonly<Record<string, string>> = {
   ",": "commas",
@@ -205,40 +207,66 @@ const ISSUED_BY: Readonly<Record<IssuedBy, string>> = {
   option: "as --issued says",
   file: "as the file says",
   now: "now, since nothing says otherwise (--issued)",
+  firstHour: "its first hour, since nothing says otherwise (--issued)",
   firstDay: "the beginning of its first day, since nothing says otherwise (--issued)",
 };
 
 /** One day of a forecast, as the grower sees it before it is stored. */
-function dayText({ date, low, high, wind, sky }: Forecast["days"][number], units: "US" | "metric"): string {
+function dayText(
+  { date, low, high, wind, sky, cloud, rain }: Forecast["days"][number],
+  units: "US" | "metric",
+): string {
   const named = WEEKDAYS[weekday(date)]!.slice(0, 3);
   const range =
     units === "US"
       ? `${toFahrenheit(low).toFixed(1)} to ${toFahrenheit(high).toFixed(1)} °F`
       : `${low.toFixed(1)} to ${high.toFixed(1)} °C`;
+  const covered = cloud === undefined ? null : `${Math.round(cloud * 100)} % cloud`;
   const blows =
     wind === null
       ? null
       : `wind ${units === "US" ? `${toMilesPerHour(wind).toFixed(0)} mph` : `${(wind * 3.6).toFixed(0)} km/h`}`;
-  return [named, range, sky, blows].filter((part) => part !== null).join(", ");
+  const falls =
+    rain === undefined || rain < LEAST_RAIN
+      ? null
+      : `rain ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
+  return [named, range, sky, covered, blows, falls].filter((part) => part !== null).join(", ");
 }
 
-/**
- * What was understood of a forecast, for people.
- *
- * @param separator - Between the columns of a table; null for typed lines.
- */
+const MILLIMETRES_PER_INCH = 25.4;
+
+/** Less is not told. [mm] */
+const LEAST_RAIN = 0.2;
+
+/** What a forecast was read from, as a line of the table. */
+function fromText(from: ReadFrom): readonly [string, string] {
+  if (from === "typed") return ["lines", "typed, one a day"];
+  if ("page" in from) return ["from", from.page];
+  const separated = `separated by ${SEPARATOR[from.separator] ?? from.separator}`;
+  return ["columns", from.hourly ? `${separated}, hour by hour` : separated];
+}
+
+/** From which hour to which a forecast goes by hours, and what it says of them. */
+function hoursText(zone: string, hours: NonNullable<Forecast["hours"]>): string {
+  const said = (["wind", "cloud", "radiation", "rain"] as const).filter((name) =>
+    hours.some((hour) => hour[name] !== null),
+  );
+  const end = startOf((hours.at(-1)!.hour + 1) as UtcHour);
+  return `${number(hours.length)}, ${moment(zone, startOf(hours[0]!.hour))} to ${moment(zone, end)}: ${["temperature", ...said].join(", ")}`;
+}
+
+/** What was understood of a forecast, for people. */
 export function forecastText(
   file: string,
-  separator: string | null,
+  from: ReadFrom,
   farm: { readonly zone: string; readonly units: "US" | "metric" },
-  { issued, days }: Forecast,
+  { issued, days, hours = [] }: Forecast,
   by: IssuedBy,
 ): string {
   return `${file}: forecast\n${table([
-    separator === null
-      ? ["lines", "typed, one a day"]
-      : ["columns", `separated by ${SEPARATOR[separator] ?? separator}`],
+    fromText(from),
     ["issued", `${moment(farm.zone, issued)}, ${ISSUED_BY[by]}`],
+    ...(hours.length === 0 ? [] : [["hours", hoursText(farm.zone, hours)] as const]),
     ...days.map((day): readonly [string, string] => [day.date, dayText(day, farm.units)]),
   ])}`;
 }

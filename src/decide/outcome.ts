@@ -23,6 +23,7 @@ import type {
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -308,10 +309,14 @@ export interface MadeFrom {
   /** Hours that look like a fault of the sensor. */
   readonly doubtful: readonly Doubtful[];
   readonly forecastIssued: Instant | null;
+  /** Who made it, where the forecast says so. */
+  readonly forecastSource?: string;
   readonly forecastEnds: LocalDate | null;
   /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
   readonly usualFrom: LocalDate | null;
+  /** Whose usual weather that is; left out: none is known. */
+  readonly usualBy?: UsualBy;
   /** Do days behind stand on the usual weather? */
   readonly usualBehind: boolean;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */

@@ -1,10 +1,19 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  addDays,
+  type Instant,
+  instantAt,
+  type LocalDate,
+  localDate,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import {
   type Forecast,
   outside,
+  ownDays,
   type SensorRecords,
   shortDays,
   type Weather,
@@ -18,6 +27,7 @@ import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
+import { usualWeather } from "./usualWeather.ts";
 
 /** What the main job is given. */
 export interface WeekInput {
@@ -25,6 +35,8 @@ export interface WeekInput {
   readonly settings: Settings;
   readonly sensors: readonly SensorRecords[];
   readonly forecast: Forecast | null;
+  /** Forecasts of the time that the log leaves open. */
+  readonly earlier?: readonly Forecast[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -61,14 +73,16 @@ export function sceneOf(asked: WeekInput): {
   const sensors = sensorsAt(input.farm, input.sensors, "outside");
   const since = instantAt(zone, from, 0);
   const { hours, doubtful } = outside(sensors, input.farm.place, settings, input.farm.keepFlagged, since);
-  const daily = sensors.flatMap((each) => each.days ?? []);
+  const daily = sensors.flatMap(({ days: own = [] }) => own).filter(({ date }) => date < today);
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
-  const { place, usual } = farm;
-  const result = weatherOf({ place, settings, hours, daily, forecast, usual, on, from, until });
+  const { place } = farm;
+  const known = hours.filter(({ hour }) => startOf(hour) < on);
+  const { usual, by } = usualWeather(farm, ownDays(zone, known, daily), from, until);
+  const { earlier = [] } = input;
+  const result = weatherOf({ place, settings, hours, daily, forecast, earlier, usual, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
-  const known = hours.filter(({ hour }) => startOf(hour) < on);
-  const dates = daily.map(({ date }) => date).filter((date) => date < today);
+  const dates = daily.map(({ date }) => date);
   const ends = [
     ...known.slice(-1).map(({ hour }) => startOf((hour + 1) as UtcHour)),
     ...dates.map((date) => instantAt(zone, addDays(date, 1), 0)),
@@ -84,14 +98,12 @@ export function sceneOf(asked: WeekInput): {
     gaps: result?.gaps ?? [],
     doubtful,
     forecastIssued: forecast?.issued ?? null,
-    forecastEnds:
-      forecast?.days.reduce<MadeFrom["forecastEnds"]>(
-        (last, { date }) => (last === null || date > last ? date : last),
-        null,
-      ) ?? null,
+    ...(forecast?.source === undefined ? {} : { forecastSource: forecast.source }),
+    forecastEnds: forecast === null ? null : endOf(forecast, result),
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
+    ...(by === null ? {} : { usualBy: by }),
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
   };
@@ -100,6 +112,15 @@ export function sceneOf(asked: WeekInput): {
   const logBegins = first === undefined ? null : instantAt(zone, first, 0);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
   return { scene, madeFrom, problems: [...input.problems, ...unreachable, ...gone] };
+}
+
+/** The last date a forecast reaches: of the days it states, and of those its hours make. */
+function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | null {
+  const foretold = (result?.weather.days ?? []).filter(({ origin }) => origin === "forecast");
+  return [...days, ...foretold].reduce<LocalDate | null>(
+    (last, { date }) => (last === null || date > last ? date : last),
+    null,
+  );
 }
 
 function stage(

@@ -4,6 +4,7 @@ import type { DailyRecord } from "../weather/index.ts";
 import type { DayRange } from "./daySums.ts";
 import { shown } from "./faults.ts";
 import { parseDate } from "./moment.ts";
+import { tidyName } from "./storeFile.ts";
 
 export type { DayRange } from "./daySums.ts";
 
@@ -80,6 +81,28 @@ export function readDaily(
 export function mergeDays(stored: readonly DayRange[], imported: readonly DayRange[]): readonly DayRange[] {
   const merged = new Map<LocalDate, DayRange>([...stored, ...imported].map((day) => [day.date, day]));
   return [...merged.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
+}
+
+/** A day that an import gave another low or high than the store had. */
+export interface DifferingDay {
+  readonly before: DayRange;
+  /** The file that changed it. */
+  readonly origin: string;
+}
+
+/** Stored days that an import changes. @param origin - Name of its file. */
+export function differingDays(
+  stored: readonly DayRange[],
+  imported: readonly DayRange[],
+  origin: string,
+): readonly DifferingDay[] {
+  const known = new Map(stored.map((day) => [day.date, day]));
+  const alike = (a: number, b: number): boolean => hundredth(a) === hundredth(b);
+  return imported.flatMap((after) => {
+    const before = known.get(after.date);
+    if (before === undefined || (alike(before.low, after.low) && alike(before.high, after.high))) return [];
+    return [{ before, origin: tidyName(origin) }];
+  });
 }
 
 /** A stored day as the model reads it. */

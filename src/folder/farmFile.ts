@@ -13,6 +13,7 @@ import {
 import type { Problem } from "../problem/index.ts";
 import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
 import { nameAt, WEEKDAYS } from "./calendarNames.ts";
+import { contactIn } from "./contact.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import { coverOverrides, cropOverrides } from "./overrides.ts";
@@ -21,12 +22,16 @@ import { fitsSun, offsetWords, standardOffset } from "./standardTime.ts";
 import { usualWeather } from "./usualWeather.ts";
 
 /** What farm.yaml holds; the tables of the folder add the rest. */
-export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes">;
+export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes" | "normals"> & {
+  /** E-mail or web address at which the grower can be reached by a weather service; null: none is given. */
+  readonly contact: string | null;
+};
 
 const KNOWN = [
   "name",
   "units",
   "currency",
+  "contact",
   "place",
   "usual weather",
   "walks",
@@ -350,6 +355,7 @@ export function farmFile(
   const name = group.need("name", "the farm's name")?.text("the farm's name") ?? null;
   const units = group.need("units", "US or metric")?.oneOf(["US", "metric"] as const) ?? null;
   const currency = group.get("currency")?.text("a sign like $") ?? null;
+  const contact = contactIn(group.get("contact"));
   const where = place(group.need("place", "where the farm is"), problems);
   const usual = usualWeather(group.get("usual weather"), problems);
   const rounds = walks(group.get("walks"), catalogue.settings);
@@ -376,6 +382,7 @@ export function farmFile(
       name,
       units,
       currency,
+      contact,
       place: where,
       usual,
       walks: rounds,

@@ -14,6 +14,7 @@ import { collapsed } from "./collapsed.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { type FarmSettings, farmFile } from "./farmFile.ts";
 import { type Spot, shown, shownLength, unknownName } from "./faults.ts";
+import { normalsFile } from "./normalsFile.ts";
 import { notesFile } from "./notesFile.ts";
 import { piecesFile } from "./piecesFile.ts";
 import type { Table } from "./row.ts";
@@ -25,6 +26,8 @@ export interface FolderFiles {
   readonly successions: Table | null;
   readonly pieces: Table | null;
   readonly notes: Table | null;
+  /** A table of usual weather; most farms have none. */
+  readonly normals?: Table | null;
   /** Why a file, or the rest of one, could not be read. */
   readonly unread: readonly Problem[];
 }
@@ -158,7 +161,7 @@ function checkNotes(
 }
 
 /** As a grower goes through them. */
-const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv"];
+const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv"];
 
 /** File by file, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
@@ -195,10 +198,19 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   const known = farm?.covers ?? catalogue.covers;
   const mine = [...known.keys()].filter((cover) => covered.has(cover));
   const atHand = mine.length > 0 ? mine : [...known.keys()];
+  const usual =
+    files.normals === null || files.normals === undefined
+      ? null
+      : normalsFile(files.normals, other, farm?.units);
   const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
-  const problems = [own, files.unread, sown?.problems, owned?.problems, noted?.problems].flatMap(
-    (some) => some ?? [],
-  );
+  const problems = [
+    own,
+    files.unread,
+    sown?.problems,
+    owned?.problems,
+    noted?.problems,
+    usual?.problems,
+  ].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
   const successions = sown?.successions ?? [];
   const pieces = owned?.pieces ?? [];
@@ -223,6 +235,7 @@ export function readFolder(files: FolderFiles, catalogue: Catalogue, other?: Oth
   if (problems.some(({ weight }) => weight === "stops")) return { value: null, problems: inOrder(problems) };
   const value: Farm = {
     ...farm,
+    ...(usual === null ? {} : { normals: usual.usual }),
     successions: successions.map((placed) => placed.value),
     pieces: pieces.map((placed) => placed.value),
     notes: [...notes, ...beds.lastCuts].sort((a, b) => a.at - b.at),

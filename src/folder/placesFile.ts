@@ -56,7 +56,10 @@ export function readPlaces(
 }
 
 /** A farm that knows where more of its sensors hang. What farm.yaml says counts before what an import was told. */
-export const withPlaces = <Known extends FarmSettings>(farm: Known, places: Places): Known => ({
+export const withPlaces = <Known extends Pick<FarmSettings, "sensors">>(
+  farm: Known,
+  places: Places,
+): Known => ({
   ...farm,
   sensors: new Map([...farm.sensors, ...[...places].filter(([sensor]) => !farm.sensors.has(sensor))]),
 });

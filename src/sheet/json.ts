@@ -409,9 +409,11 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   doubtful: from.doubtful.map((hours) => doubtfulJson(farm, hours)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
+  forecastSource: from.forecastSource ?? null,
   forecastEnds: from.forecastEnds,
   carriedFrom: from.carriedFrom,
   usualFrom: from.usualFrom,
+  usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,

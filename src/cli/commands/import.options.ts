@@ -4,7 +4,7 @@ export const importing: CommandSpec = {
   name: "import",
   summary: "take in temperature logs and forecasts",
   argument: {
-    form: "<file...>",
+    form: "[file...]",
     description: "logs, daily records, forecasts, or folders of them; - for standard input",
   },
   options: [
@@ -27,6 +27,17 @@ export const importing: CommandSpec = {
     { flags: "--zone <zone>", description: "time zone of the logger's clock (else the farm's)" },
     { flags: "--column <header>", description: "the temperature column, by its name or its number" },
     { flags: "--issued <moment>", description: "when a forecast was issued, like 2026-04-20T05:00" },
+    {
+      flags: "--from-service <service>",
+      description:
+        "fetch the forecast at the farm: nws (National Weather Service, the United States) or met-norway (MET Norway, the whole world)",
+      choices: ["nws", "met-norway"],
+    },
+    {
+      flags: "--contact <address>",
+      description: 'your e-mail or web address, which services require (else "contact" in farm.yaml)',
+    },
+    { flags: "--undo", description: "take back the last import; again, the one before" },
   ],
   examples: [
     { command: "leafpace import logger.csv --dry-run", shows: "what is understood of the file" },
@@ -37,6 +48,10 @@ export const importing: CommandSpec = {
     {
       command: "leafpace import -",
       shows: 'a forecast typed one line a day: "Mon 62 41 sun", "Tue 65/44 mixed", "59 38"',
+    },
+    {
+      command: "leafpace import --from-service nws",
+      shows: "the forecast at the farm, fetched now; nothing else uses the network",
     },
   ],
   load: () => import("./import.ts"),

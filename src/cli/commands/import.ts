@@ -1,31 +1,27 @@
 import {
   type FarmSettings,
   hangingPlaces,
-  type LogKind,
   recalled,
   steadyExample,
   unknownName,
-  withKind,
 } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
 import { instant, localHour } from "../../quantity/index.ts";
 import { DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
-import { doubtfulLines } from "../doubtful.ts";
 import { openSettings } from "../farmFolder.ts";
+import { type FetchedBefore, rememberFetched } from "../fetchedMemory.ts";
+import { fetchForecast } from "../fetchForecast.ts";
+import { issuedGiven } from "../foretold.ts";
 import { hangsGiven } from "../hangs.ts";
-import { locked } from "../lock.ts";
+import { importJson, understandingText } from "../importText.ts";
+import type { ServiceId } from "../services.ts";
+import { sources } from "../sources.ts";
 import type { Given, Run } from "../spec.ts";
-import {
-  readLogKinds,
-  storeDays,
-  storeForecast,
-  storeHours,
-  storeLogKinds,
-  storePlace,
-  type Written,
-} from "../store.ts";
-import { isNoLog, saidOf, sources, type Understanding, understand } from "../understand.ts";
-import { forecastText, understoodText } from "../understood.ts";
+import { readLogKinds } from "../store.ts";
+import { storeImport } from "../storeImport.ts";
+import { foretoldAttempt, isNoLog, saidOf, type Understanding, understand } from "../understand.ts";
+import { undoImport } from "../undoImport.ts";
+import { writtenLines } from "../writtenLines.ts";
 
 /** What is wrong with the options themselves. */
 function optionFaults(given: Given, farm: FarmSettings, year: number): readonly Problem[] {
@@ -49,105 +45,42 @@ function optionFaults(given: Given, farm: FarmSettings, year: number): readonly 
   return [{ ...problem, hint }];
 }
 
-const text = (understanding: Understanding, farm: FarmSettings): string => {
-  const look = { zone: farm.place.zone, units: farm.units };
-  return understanding.kind === "log"
-    ? understoodText(understanding, look, understanding.read) + doubtfulLines(understanding.doubtful, farm)
-    : forecastText(
-        understanding.file,
-        understanding.separator,
-        look,
-        understanding.forecast,
-        understanding.issuedBy,
-      );
+const NO_FILE: Problem = {
+  ...usage("import", "files to take in", "", "Name a log or a forecast, or write - for standard input."),
+  received: "none",
 };
 
-/** Everything understood goes into the store under one lock, and what was said of the logs is remembered. */
-async function store(
-  dir: string,
-  understood: readonly Understanding[],
-  kinds: readonly LogKind[],
-  given: Given,
-  farm: FarmSettings,
-  place: readonly [string, string] | null,
-): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
-  const done = await locked(dir, async () => {
-    const written: Written[] = [];
-    let known = kinds;
-    for (const one of understood) {
-      if (one.kind === "forecast") {
-        written.push(await storeForecast(dir, one.forecast));
-        continue;
-      }
-      for (const { sensor, hours, days } of one.sensors) {
-        for (const stored of [await storeHours(dir, sensor, hours), await storeDays(dir, sensor, days)]) {
-          if (stored.problems.length > 0) return { written, problems: stored.problems };
-          written.push(...stored.written);
-        }
-      }
-      known = withKind(known, saidOf(given), one.read.header, one.file);
-    }
-    if (known !== kinds) written.push(await storeLogKinds(dir, known));
-    if (place !== null) written.push(await storePlace(dir, farm, place));
-    return { written, problems: [] };
-  });
-  return "value" in done ? done.value : { written: [], problems: [done.problem] };
-}
-
-const WRITTEN: Readonly<Record<Written["change"], string>> = {
-  new: "written",
-  changed: "brought up to date",
-  same: "holds all of it already; nothing changed",
-};
-
-const json = (
-  understood: readonly Understanding[],
-  passedOver: readonly string[],
-  written: readonly Written[] | null,
-  problems: readonly Problem[],
-) =>
-  `${JSON.stringify(
-    {
-      format: "leafpace import",
-      version: 2,
-      files: understood.map((one) => {
-        if (one.kind === "forecast") return one;
-        const { sensors, ...rest } = one;
-        return {
-          ...rest,
-          sensors: sensors.map(({ sensor, hours, days }) => ({
-            sensor,
-            hours: hours.length,
-            days: days.length,
-          })),
-        };
-      }),
-      passedOver,
-      written,
-      problems,
-    },
-    null,
-    2,
-  )}\n`;
+const nothingIn = (names: readonly string[], passedOver: readonly string[]): Problem => ({
+  ...usage(names.join(", "), "a log or a forecast", "", "Name the file itself to hear what is amiss."),
+  received: passedOver.length === 0 ? "an empty folder" : "a folder with none",
+});
 
 /** Takes in temperature logs and forecasts: says what it understands of all of them, then stores all or none. */
 export const run: Run = async (names, given, context) => {
+  if (given.undo === true) return undoImport(names, given.dryRun === true, context);
+  const service = given.fromService as ServiceId | undefined;
+  if (names.length === 0 && service === undefined) return context.refuse([NO_FILE]);
   const { dir, value: found, problems: own } = await openSettings(context);
   if (found === null) return context.refuse(own);
   const hung = hangsGiven(given, found);
   if ("problem" in hung) return context.refuse([hung.problem]);
   const { farm, place } = hung;
-  const wrong = optionFaults(given, farm, new Date(context.io.now()).getUTCFullYear());
-  if (wrong.length > 0) {
-    const code = await context.refuse(wrong);
+  const said = issuedGiven(given, farm);
+  const now = context.io.now();
+  const refused = async (problems: readonly Problem[]): Promise<number> => {
+    const code = await context.refuse(problems);
     if (!context.json) context.say("Nothing was stored.\n");
     return code;
-  }
+  };
+  const wrong = optionFaults(given, farm, new Date(now).getUTCFullYear());
+  if (wrong.length > 0) return refused(wrong);
+  if ("problem" in said) return refused([said.problem]);
   const kinds = await readLogKinds(dir);
   const around = {
     given,
     context,
     farm,
+    issued: said.issued,
     recall: (header: string, file: string) => recalled(kinds, header, file),
   };
   const understood: Understanding[] = [];
@@ -162,32 +95,39 @@ export const run: Run = async (names, given, context) => {
     problems.push(...one.problems);
     if (one.understanding !== null) understood.push(one.understanding);
   }
-  if (understood.length === 0 && problems.length === 0)
-    problems.push({
-      ...usage(names.join(", "), "a log or a forecast", "", "Name the file itself to hear what is amiss."),
-      received: passedOver.length === 0 ? "an empty folder" : "a folder with none",
-    });
-  const stops = problems.some(({ weight }) => weight === "stops");
+  if (names.length > 0 && understood.length === 0 && problems.length === 0)
+    problems.push(nothingIn(names, passedOver));
+  let fetched: FetchedBefore | null = null;
+  if (service !== undefined) {
+    const came = await fetchForecast(service, dir, given, context, farm);
+    if (came.kind === "current") context.say(came.words);
+    if (came.kind === "none") problems.push(...came.problems);
+    if (came.kind === "forecast") {
+      const one = foretoldAttempt(service, came.read);
+      problems.push(...one.problems);
+      if (one.understanding !== null) understood.push(one.understanding);
+      fetched = came.remember;
+    }
+    if (came.kind === "current" && names.length === 0) return DONE;
+  }
   const lines = [
-    ...understood.map((one) => text(one, farm)),
+    ...understood.map((one) => understandingText(one, farm)),
     ...(passedOver.length > 0 ? [`Passed over as no logs: ${passedOver.join(", ")}.\n`] : []),
   ];
-  if (stops) {
+  if (problems.some(({ weight }) => weight === "stops")) {
     if (!context.json) await context.result(lines.join("\n"));
-    const code = await context.refuse(problems);
-    if (!context.json) context.say("Nothing was stored.\n");
-    return code;
+    return refused(problems);
   }
   const dry = given.dryRun === true;
   const stored = dry
     ? { written: [], problems: [] }
-    : await store(dir, understood, kinds, given, farm, place);
+    : await storeImport(dir, understood, given, farm, place, instant(now));
   if (stored.problems.length > 0) return context.refuse(stored.problems);
-  if (context.json) await context.result(json(understood, passedOver, dry ? null : stored.written, problems));
+  if (fetched !== null && !dry) await rememberFetched(dir, fetched);
+  if (context.json)
+    await context.result(importJson(understood, passedOver, dry ? null : stored.written, problems));
   else {
-    const end = dry
-      ? ["Nothing stored: --dry-run."]
-      : stored.written.map(({ file, change }) => `${file} ${WRITTEN[change]}.`);
+    const end = dry ? ["Nothing stored: --dry-run."] : writtenLines(stored.written);
     await context.result(`${lines.join("\n")}\n${end.join("\n")}\n`);
     if (problems.length > 0) context.io.stderr.write(problemText(problems));
     if (!dry) context.say('See "leafpace week" for the schedule.\n');
