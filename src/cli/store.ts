@@ -127,6 +127,21 @@ async function readKept(dir: string, { name, issued }: Kept): Promise<ReadKept> 
   };
 }
 
+/** No logger is older, and no clock that is right is ahead of the second. */
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
+
+const strangeYear = (file: string, year: number): Problem => ({
+  code: "log-year",
+  weight: "stops",
+  file,
+  line: null,
+  column: null,
+  expected: `readings of the years ${FIRST_YEAR} to ${LAST_YEAR}`,
+  received: `some of ${year}`,
+  hint: "Look at the logger's clock, and at the order of the dates.",
+});
+
 /**
  * Lays hours over what a sensor's files hold, and those that differed before into the journal.
  *
@@ -139,6 +154,8 @@ export async function storeHours(
 ): Promise<Stored> {
   const stood: StoredHour[] = [];
   const years = [...new Set(hours.map(({ hour }) => yearOf(hour)))];
+  const strange = years.find((year) => year < FIRST_YEAR || year > LAST_YEAR);
+  if (strange !== undefined) return { written: [], problems: [strangeYear(hours[0]!.origin, strange)] };
   for (const year of years) {
     const file = `${TEMPERATURE}/${storeName(sensor, year)}`;
     const found = await batch.text(file);

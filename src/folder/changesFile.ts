@@ -2,7 +2,7 @@ import type { Problem } from "../problem/index.ts";
 import type { Instant } from "../quantity/index.ts";
 import { shown } from "./faults.ts";
 import type { Differing } from "./mergeHours.ts";
-import { hourText, type StoredHour } from "./storeFile.ts";
+import { hourText, type StoredHour, tidyName } from "./storeFile.ts";
 
 /** The journal of what imports changed, beside the store. */
 export const CHANGES = "changes.csv";
@@ -50,7 +50,7 @@ export function withChanges(
     [
       when,
       after.origin,
-      sensor,
+      tidyName(sensor),
       hourText(before.hour),
       mean(before),
       mean(after),

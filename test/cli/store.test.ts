@@ -62,6 +62,19 @@ describe("importing", () => {
     expect(snapshot(here.dir)).toBe(after);
   });
 
+  test("of a year that cannot be stores nothing", async () => {
+    const here = begin();
+    const before = snapshot(here.dir);
+    for (const year of ["0203", "1899", "2200", "12026"]) {
+      writeFileSync(at(here, "strange.csv"), LOG.replaceAll("2026", year));
+      expect((await here.run("import strange.csv")).stderr).toBe(
+        `strange.csv: expected readings of the years 1900 to 2199, received some of ${Number(year)}. Look at the logger's clock, and at the order of the dates.\n`,
+      );
+    }
+    rmSync(at(here, "strange.csv"));
+    expect(snapshot(here.dir)).toBe(before);
+  });
+
   test("without a file says what to do", async () => {
     expect(await begin().run("import")).toMatchObject({
       code: 2,
