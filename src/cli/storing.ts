@@ -32,6 +32,26 @@ import type { Stored } from "./recordImport.ts";
 import { FORECASTS, KINDS, kindsIn, TEMPERATURE } from "./store.ts";
 import { heldTable } from "./table.ts";
 
+/** No logger is older, and no clock that is right is ahead of the second. */
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
+
+/** A year that no file of the store can be of; null: there is none. */
+function strangeYear(file: string, years: readonly number[]): Problem | null {
+  const strange = years.find((year) => year < FIRST_YEAR || year > LAST_YEAR);
+  if (strange === undefined) return null;
+  return {
+    code: "log-year",
+    weight: "stops",
+    file,
+    line: null,
+    column: null,
+    expected: `readings of the years ${FIRST_YEAR} to ${LAST_YEAR}`,
+    received: `some of ${strange}`,
+    hint: "Look at the logger's clock, and at the order of the dates.",
+  };
+}
+
 /**
  * Lays hours over what a sensor's files hold, and those that differed before into the journal.
  *
@@ -44,6 +64,8 @@ export async function storeHours(
 ): Promise<Stored> {
   const stood: StoredHour[] = [];
   const years = [...new Set(hours.map(({ hour }) => yearOf(hour)))];
+  const strange = strangeYear(hours[0]?.origin ?? "", years);
+  if (strange !== null) return { written: [], problems: [strange] };
   for (const year of years) {
     const file = `${TEMPERATURE}/${storeName(sensor, year)}`;
     const found = await batch.text(file);
@@ -100,14 +122,17 @@ export async function storeDays(
   days: readonly DayRange[],
   origin: string,
 ): Promise<Stored> {
+  const years = [...new Set(days.map(({ date }) => Number(date.slice(0, 4))))];
+  const strange = strangeYear(origin, years);
+  if (strange !== null) return { written: [], problems: [strange] };
   const written: Written[] = [];
-  for (const year of new Set(days.map(({ date }) => date.slice(0, 4)))) {
-    const file = `${TEMPERATURE}/${dailyName(sensor, Number(year))}`;
+  for (const year of years) {
+    const file = `${TEMPERATURE}/${dailyName(sensor, year)}`;
     const found = await batch.text(file);
     if ("problem" in found) return { written: [], problems: [found.problem] };
     const stands = found.text === null ? { days: [], problems: [] } : readDaily(file, found.text);
     if (stands.problems.length > 0) return { written: [], problems: stands.problems };
-    const own = days.filter(({ date }) => date.startsWith(year));
+    const own = days.filter(({ date }) => date.startsWith(String(year)));
     const differing = differingDays(stands.days, own, origin);
     const journal = await storeChanges(batch, sensor, differing);
     if (journal !== null) return { written: [], problems: [journal] };

@@ -3,7 +3,7 @@ import type { Instant } from "../quantity/index.ts";
 import type { DifferingDay } from "./dailyFile.ts";
 import { shown } from "./faults.ts";
 import type { Differing } from "./mergeHours.ts";
-import { hourText, type StoredHour } from "./storeFile.ts";
+import { hourText, type StoredHour, tidyName } from "./storeFile.ts";
 
 /** The journal of what imports changed, beside the store. */
 export const CHANGES = "changes.csv";
@@ -20,7 +20,7 @@ type Cells = readonly (string | number)[];
 
 const ofHour = (sensor: string, { before, after }: Differing): Cells => [
   after.origin,
-  sensor,
+  tidyName(sensor),
   hourText(before.hour),
   mean(before),
   mean(after),
@@ -34,7 +34,7 @@ const ofHour = (sensor: string, { before, after }: Differing): Cells => [
 /** Of a day the store holds the low and the high alone. */
 const ofDay = (sensor: string, { before, origin }: DifferingDay): Cells => [
   origin,
-  sensor,
+  tidyName(sensor),
   before.date,
   ...["", "", "", ""],
   before.low,

@@ -1,5 +1,5 @@
 import type { CellKinds } from "./cellKind.ts";
-import { airRank, isTimeHeader, sensorKey, speaksOfTemperature } from "./columnRole.ts";
+import { airRank, isCalled, isLow, isTimeHeader, sensorKey, speaksOfTemperature } from "./columnRole.ts";
 import { type Dialect, PLAIN, plainWords } from "./dialect.ts";
 import type { Row } from "./row.ts";
 
@@ -43,7 +43,8 @@ export function isHeader(row: Row, { dialect, kinds, sensors, column }: HeaderOp
 /** Does a line name columns, one of them a temperature? Lines of a typed forecast do not. */
 export const namesTemperature = (cells: readonly string[]): boolean =>
   cells.length > 1 &&
-  cells.some((cell) => airRank(cell, PLAIN) > 0) &&
+  (cells.some((cell) => airRank(cell, PLAIN) > 0) ||
+    (cells.some((cell) => isCalled(cell, "date", PLAIN)) && cells.some((cell) => isLow(cell, PLAIN)))) &&
   !cells.some((cell) => /^\s*[-+]?\d/u.test(cell));
 
 /** Where no words tell a header, the first row with a date and a number is a reading, and the row above may be one. */

@@ -57,8 +57,10 @@ async function moments(child: string): Promise<string> {
     const { name, before, line } = pick(SCENARIOS);
     const dir = await begin(before);
     if (!spans.has(name)) {
-      const [whole] = await killedAfter(child, await begin(before), [line], [null]);
-      spans.set(name, whole!.ms);
+      const whole = await begin(before);
+      const [ended] = await killedAfter(child, whole, [line], [null]);
+      spans.set(name, ended!.ms);
+      end(whole);
     }
     const after = random() * spans.get(name)!;
     const [ended] = await killedAfter(child, dir, [line], [after]);

@@ -84,6 +84,12 @@ test("a day that only a daily record knows has its low and high on the diurnal c
   expect(gaps.every(({ from }) => from >= instantAt(zone, date(-2), 0))).toBe(true);
 });
 
+test("a daily record of earlier years is no log of this one", () => {
+  const old = { ...foretold(-400), low: celsius(-20), high: celsius(-10) };
+  const known = { hours: hoursOf(-3, 0), usual: april };
+  expect(weatherOf(input({ ...known, daily: [old] }))).toEqual(weatherOf(input(known)));
+});
+
 describe("where neither log nor forecast reaches", () => {
   test("the usual weather of the date stands in, behind and ahead", () => {
     expect(origins({ usual: april })).toEqual([
