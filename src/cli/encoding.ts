@@ -11,6 +11,7 @@ const NO_TEXT: readonly (readonly [start: string, what: string])[] = [
   ["\x89PNG", "a picture"],
   ["\xff\xd8\xff", "a picture"],
   ["GIF8", "a picture"],
+  ["\x1f\x8b", "a packed file"],
 ];
 
 /** Share of zero bytes at every other place from which a text has two bytes a letter. judgement */
@@ -43,6 +44,18 @@ function zeros(bytes: Uint8Array): readonly [even: number, odd: number] {
 export function textOrNot(
   bytes: Uint8Array,
 ): { readonly encoding: Encoding } | { readonly looksLike: string } {
+  return kindOf(withoutPadding(bytes));
+}
+
+/** Old programs close a text with 1A, and a failing disk fills it with zeros: neither belongs to it. */
+function withoutPadding(bytes: Uint8Array): Uint8Array {
+  let end = bytes.length;
+  while (end > 0 && (bytes[end - 1] === 0 || bytes[end - 1] === 0x1a)) end -= 1;
+  // The last letter of two bytes may end with a zero.
+  return end < bytes.length && bytes.length - end < 2 && end % 2 === 1 ? bytes : bytes.subarray(0, end);
+}
+
+function kindOf(bytes: Uint8Array): { readonly encoding: Encoding } | { readonly looksLike: string } {
   const start = latin1(bytes.subarray(0, 8));
   const known = NO_TEXT.find(([magic]) => start.startsWith(magic));
   if (known !== undefined) return { looksLike: known[1] };

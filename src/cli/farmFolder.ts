@@ -8,12 +8,20 @@ import {
   readFolder,
   readLoosely,
   type Table,
+  withPlaces,
 } from "../folder/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Context } from "./context.ts";
+import { settled } from "./lock.ts";
+import { NOTES } from "./notesAppend.ts";
+import { readPlacesIn } from "./store.ts";
 import { allRows, openTable } from "./table.ts";
 import { readText } from "./textFile.ts";
+import { within } from "./within.ts";
+
+/** Twenty tunnels with everything said take 10 kB; the time to read settings grows with the square of their length. [bytes] */
+const LARGEST_SETTINGS = 100_000;
 
 /** A folder with its farm, or with what keeps it from being read. */
 export type FarmFolder<Value> = { readonly dir: string } & Read<Value>;
@@ -42,8 +50,16 @@ async function tableIn(dir: string, file: string, problems: Problem[]): Promise<
   return table === null ? null : { file, rows: await allRows(table, problems) };
 }
 
+/** What the program writes into must stand in the folder itself. */
+async function notesIn(dir: string, problems: Problem[]): Promise<Table | null> {
+  const found = await within(dir, NOTES);
+  if ("path" in found) return tableIn(dir, NOTES, problems);
+  problems.push(found.problem);
+  return null;
+}
+
 async function settingsIn(dir: string, problems: Problem[]): Promise<string | null> {
-  const read = await readText(join(dir, "farm.yaml"), "farm.yaml");
+  const read = await readText(join(dir, "farm.yaml"), "farm.yaml", LARGEST_SETTINGS);
   if ("text" in read) return read.text;
   problems.push(read.problem);
   return null;
@@ -77,7 +93,18 @@ async function inFolder<Value>(
   const dir = await findFolder(context);
   if (dir === null) return { dir: context.io.cwd, value: null, problems: [noFolder(context)] };
   if (context.verbose) context.say(`Reading ${join(dir, "farm.yaml")}\n`);
-  return { dir, ...(await read(dir)) };
+  const unsettled = await settled(dir);
+  return unsettled.length > 0 ? { dir, value: null, problems: unsettled } : { dir, ...(await read(dir)) };
+}
+
+/** A farm with the sensors that imports placed. */
+async function placed<Known extends Pick<FarmSettings, "sensors" | "tunnels">>(
+  dir: string,
+  { value, problems }: Read<Known>,
+): Promise<Read<Known>> {
+  if (value === null) return { value, problems };
+  const known = await readPlacesIn(dir, value);
+  return { value: withPlaces(value, known.places), problems: [...problems, ...known.problems] };
 }
 
 /** Finds the farm folder and reads its texts. */
@@ -87,16 +114,17 @@ const withFiles = (
 ): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
     const unread: Problem[] = [];
-    const [text, successions, pieces, notes] = await Promise.all([
+    const [text, successions, pieces, notes, normals] = await Promise.all([
       settingsIn(dir, unread),
       tableIn(dir, "successions.csv", unread),
       tableIn(dir, "pieces.csv", unread),
-      tableIn(dir, "notes.csv", unread),
+      notesIn(dir, unread),
+      tableIn(dir, "normals.csv", unread),
     ]);
     const farm = text === null ? null : { file: "farm.yaml", text };
-    const files: FolderFiles = { farm, successions, pieces, notes, unread };
+    const files: FolderFiles = { farm, successions, pieces, notes, normals, unread };
     const known = catalogue();
-    return withUnits((other) => read(files, known, other));
+    return placed(dir, await withUnits((other) => read(files, known, other)));
   });
 
 /** Finds and reads the whole farm folder. */
@@ -112,8 +140,6 @@ export const openSettings = (context: Context): Promise<FarmFolder<FarmSettings>
     const text = await settingsIn(dir, unread);
     if (text === null) return { value: null, problems: unread };
     const known = catalogue();
-    return withUnits((other) => {
-      const { farm, problems } = farmFile("farm.yaml", text, known, other);
-      return { value: farm, problems };
-    });
+    const { farm, problems } = await withUnits((other) => farmFile("farm.yaml", text, known, other));
+    return farm === null ? { value: null, problems } : placed(dir, { value: farm, problems });
   });

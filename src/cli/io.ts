@@ -1,3 +1,5 @@
+import type { Web } from "./web.ts";
+
 /** One of the two streams a command writes to, with what decides how it may look. */
 export interface Sink {
   readonly terminal: boolean;
@@ -18,6 +20,8 @@ export interface Io {
   now(): number;
   /** All of standard input. */
   input(): Promise<Buffer>;
+  /** How weather services are reached, where that is not as they stand. */
+  readonly web?: Web;
 }
 
 const sink = (stream: NodeJS.WriteStream): Sink => ({

@@ -1,5 +1,6 @@
-import { readFile, unlink } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import type { Change } from "./durable.ts";
 import type { Appended } from "./notesAppend.ts";
 
 /**
@@ -47,12 +48,13 @@ export async function remembered(dir: string): Promise<readonly Remembered[]> {
   }
 }
 
-export async function remember(dir: string, appended: readonly Remembered[]): Promise<void> {
-  const path = join(dir, MEMORY);
-  if (appended.length === 0) return unlink(path).catch(() => {});
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await writeFileAtomic(
-    path,
-    `${JSON.stringify({ format: FORMAT, version: 1, remark: REMARK, appended: appended.slice(-KEPT) }, null, 2)}\n`,
+/** The memory as it is to be; no file for nothing. */
+export function remembering(appended: readonly Remembered[]): Change {
+  if (appended.length === 0) return { file: MEMORY, bytes: null };
+  const text = JSON.stringify(
+    { format: FORMAT, version: 1, remark: REMARK, appended: appended.slice(-KEPT) },
+    null,
+    2,
   );
+  return { file: MEMORY, bytes: Buffer.from(`${text}\n`) };
 }

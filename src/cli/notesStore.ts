@@ -1,22 +1,11 @@
-import { readFile, unlink } from "node:fs/promises";
-import { join } from "node:path";
 import type { NoteRow } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
+import { bytesIn } from "./batch.ts";
+import { commit } from "./durable.ts";
 import { decoded } from "./encoding.ts";
 import { encodingOf, NOTES, withNotes, withoutNotes } from "./notesAppend.ts";
-import { type Remembered, remember, remembered } from "./notesMemory.ts";
-
-/** What a file holds; null when it is not there. */
-export const bytesIn = async (path: string): Promise<Buffer | null> =>
-  readFile(path).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === "ENOENT") return null;
-    throw error;
-  });
-
-async function replace(path: string, bytes: Buffer): Promise<void> {
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await writeFileAtomic(path, bytes);
-}
+import { type Remembered, remembered, remembering } from "./notesMemory.ts";
+import { within } from "./within.ts";
 
 /**
  * Appends notes to notes.csv and remembers that it did. The folder must be locked.
@@ -28,14 +17,13 @@ export async function appendNotes(
   rows: readonly NoteRow[],
   now: number,
 ): Promise<Problem | null> {
-  const path = join(dir, NOTES);
-  const before = await bytesIn(path);
+  const found = await within(dir, NOTES);
+  if ("problem" in found) return found.problem;
+  const before = await bytesIn(found.path);
   const after = await withNotes(before, rows);
   if ("problem" in after) return after.problem;
   const last: Remembered = { at: new Date(now).toISOString(), created: before === null, ...after.appended };
-  // Remembered first: what then cannot be written is not found again, and passed over.
-  await remember(dir, [...(await remembered(dir)), last]);
-  await replace(path, after.bytes);
+  await commit(dir, [{ file: NOTES, bytes: after.bytes }, remembering([...(await remembered(dir)), last])]);
   return null;
 }
 
@@ -60,8 +48,9 @@ export async function takeBackNotes(
   dir: string,
   dry: boolean,
 ): Promise<{ readonly lines: readonly string[]; readonly problems: readonly Problem[] }> {
-  const path = join(dir, NOTES);
-  const bytes = (await bytesIn(path)) ?? Buffer.alloc(0);
+  const found = await within(dir, NOTES);
+  if ("problem" in found) return { lines: [], problems: [found.problem] };
+  const bytes = (await bytesIn(found.path)) ?? Buffer.alloc(0);
   const there = decoded(bytes, encodingOf(bytes)).split("\n");
   const runs = await remembered(dir);
   // What the grower has taken out by hand is taken back already.
@@ -95,9 +84,10 @@ export async function takeBackNotes(
         ),
     };
   if (!dry) {
-    if (last.created && rest.length === 0) await unlink(path);
-    else await replace(path, rest);
-    await remember(dir, runs.slice(0, index));
+    await commit(dir, [
+      { file: NOTES, bytes: last.created && rest.length === 0 ? null : rest },
+      remembering(runs.slice(0, index)),
+    ]);
   }
   return { lines: last.lines, problems: [] };
 }

@@ -1,28 +1,33 @@
-import { mkdir, readdir } from "node:fs/promises";
+import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import {
-  forecastName,
+  type DayRange,
+  dailyOf,
+  dailyRecordOf,
+  type FarmSettings,
   issuedOf,
-  mergeHours,
+  type LogKind,
+  PLACES_NAME,
+  type Places,
+  readDaily,
   readForecast,
+  readKinds,
+  readPlaces,
   readStore,
   recordOf,
   type StoredHour,
-  storeName,
   storeOf,
-  tidyHour,
-  writeForecast,
-  writeStore,
-  yearOf,
 } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, startOf } from "../quantity/index.ts";
 import type { Forecast, SensorRecords } from "../weather/index.ts";
-import { allRows, openTable } from "./table.ts";
+import { allRows, type Opened, openTable } from "./table.ts";
 import { readText } from "./textFile.ts";
+import { within } from "./within.ts";
 
-const TEMPERATURE = "temperature";
-const FORECASTS = "forecasts";
+export const TEMPERATURE = "temperature";
+export const FORECASTS = "forecasts";
+export const KINDS = "kinds.csv";
 
 const missing = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === "ENOENT";
 
@@ -35,13 +40,31 @@ const namesIn = async (dir: string): Promise<readonly string[]> =>
     },
   );
 
-/** Hours of one file of the store; none when there is no such file. */
-async function storedIn(dir: string, name: string): Promise<ReturnType<typeof readStore>> {
+/** What one file of the store holds; null when there is no such file. */
+async function storedIn<Stored extends { readonly problems: readonly Problem[] }>(
+  dir: string,
+  name: string,
+  read: (file: string, text: string) => Stored,
+): Promise<Stored | { readonly problems: readonly Problem[] } | null> {
   const file = `${TEMPERATURE}/${name}`;
-  const read = await readText(join(dir, file), file);
-  if ("problem" in read) return { hours: [], problems: [read.problem] };
-  return read.text === null ? { hours: [], problems: [] } : readStore(file, read.text);
+  const found = await within(dir, file);
+  if ("problem" in found) return { problems: [found.problem] };
+  const text = await readText(found.path, file);
+  if ("problem" in text) return { problems: [text.problem] };
+  return text.text === null ? null : read(file, text.text);
 }
+
+const hoursIn = async (dir: string, name: string): Promise<ReturnType<typeof readStore>> => ({
+  hours: [],
+  problems: [],
+  ...(await storedIn(dir, name, readStore)),
+});
+
+const daysIn = async (dir: string, name: string): Promise<ReturnType<typeof readDaily>> => ({
+  days: [],
+  problems: [],
+  ...(await storedIn(dir, name, readDaily)),
+});
 
 /** What the store holds of every sensor up to a moment: nothing measured later is known then. */
 export async function readSensors(
@@ -49,97 +72,102 @@ export async function readSensors(
   before: Instant,
 ): Promise<{ readonly sensors: readonly SensorRecords[]; readonly problems: readonly Problem[] }> {
   const problems: Problem[] = [];
-  const bySensor = new Map<string, StoredHour[]>();
+  const bySensor = new Map<string, { readonly hours: StoredHour[]; readonly days: DayRange[] }>();
+  const recordsOf = (sensor: string): { readonly hours: StoredHour[]; readonly days: DayRange[] } => {
+    const records = bySensor.get(sensor) ?? { hours: [], days: [] };
+    bySensor.set(sensor, records);
+    return records;
+  };
   for (const name of await namesIn(join(dir, TEMPERATURE))) {
-    const stored = storeOf(name);
-    if (stored === null) continue;
-    const read = await storedIn(dir, name);
-    problems.push(...read.problems);
-    const hours = bySensor.get(stored.sensor) ?? [];
-    for (const hour of read.hours) if (startOf(hour.hour) + HOUR <= before) hours.push(hour);
-    bySensor.set(stored.sensor, hours);
+    const [hourly, daily] = [storeOf(name), dailyOf(name)];
+    if (hourly !== null) {
+      const read = await hoursIn(dir, name);
+      problems.push(...read.problems);
+      const { hours } = recordsOf(hourly.sensor);
+      for (const hour of read.hours) if (startOf(hour.hour) + HOUR <= before) hours.push(hour);
+    } else if (daily !== null) {
+      const read = await daysIn(dir, name);
+      problems.push(...read.problems);
+      recordsOf(daily.sensor).days.push(...read.days);
+    }
   }
-  const sensors = [...bySensor].map(([sensor, hours]) => ({
+  const sensors = [...bySensor].map(([sensor, { hours, days }]) => ({
     sensor,
     hours: hours.sort((a, b) => a.hour - b.hour).map(recordOf),
+    days: days.map(dailyRecordOf),
   }));
   return { sensors, problems };
 }
 
-/** The newest forecast issued by a moment, or null. */
-export async function readNewestForecast(
-  dir: string,
-  before: Instant,
-): Promise<{ readonly forecast: Forecast | null; readonly problems: readonly Problem[] }> {
-  const newest = (await namesIn(join(dir, FORECASTS)))
+interface Kept {
+  readonly name: string;
+  readonly issued: Instant;
+}
+
+/** Forecasts kept that were issued by a moment, the newest first. */
+const keptBy = async (dir: string, before: Instant): Promise<readonly Kept[]> =>
+  (await namesIn(join(dir, FORECASTS)))
     .map((name) => ({ name, issued: issuedOf(name) }))
-    .filter(
-      (file): file is { name: string; issued: Instant } => file.issued !== null && file.issued <= before,
-    )
-    .sort((a, b) => b.issued - a.issued)[0];
-  if (newest === undefined) return { forecast: null, problems: [] };
-  const file = `${FORECASTS}/${newest.name}`;
-  const opened = await openTable(join(dir, file), file);
+    .filter((file): file is Kept => file.issued !== null && file.issued <= before)
+    .sort((a, b) => b.issued - a.issued);
+
+interface ReadKept {
+  readonly forecast: Forecast | null;
+  readonly problems: readonly Problem[];
+}
+
+/** The newest forecast issued by a moment, or null. */
+export async function readNewestForecast(dir: string, before: Instant): Promise<ReadKept> {
+  const newest = (await keptBy(dir, before))[0];
+  return newest === undefined ? { forecast: null, problems: [] } : readKept(dir, newest);
+}
+
+/** Forecasts issued from one moment to another, those that cannot be read left out: they say nothing of what lies ahead. */
+export async function readForecasts(
+  dir: string,
+  from: Instant,
+  before: Instant,
+): Promise<readonly Forecast[]> {
+  const read: Forecast[] = [];
+  for (const kept of await keptBy(dir, before)) {
+    if (kept.issued < from) break;
+    const { forecast } = await readKept(dir, kept);
+    if (forecast !== null) read.push(forecast);
+  }
+  return read;
+}
+
+async function readKept(dir: string, { name, issued }: Kept): Promise<ReadKept> {
+  const file = `${FORECASTS}/${name}`;
+  const found = await within(dir, file);
+  if ("problem" in found) return { forecast: null, problems: [found.problem] };
+  const opened = await openTable(found.path, file);
   if (opened.table === null) return { forecast: null, problems: [opened.problem] };
   const cut: Problem[] = [];
   const rows = await allRows(opened.table, cut);
   const { forecast, problems } = readForecast({ file, rows });
   return {
-    forecast: forecast === null ? null : { ...forecast, issued: newest.issued },
+    forecast: forecast === null ? null : { ...forecast, issued },
     problems: [...cut, ...problems],
   };
 }
 
-/** What writing changed. */
-export interface Written {
-  /** Name within the farm folder. */
-  readonly file: string;
-  readonly change: "new" | "changed" | "same";
-}
-
-async function writeWhole(dir: string, folder: string, name: string, text: string): Promise<Written> {
-  const path = join(dir, folder, name);
-  const file = `${folder}/${name}`;
-  const stands = await readText(path, file);
-  const before = "text" in stands ? stands.text : "";
-  if (before === text) return { file, change: "same" };
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await mkdir(join(dir, folder), { recursive: true });
-  await writeFileAtomic(path, text);
-  return { file, change: before === null ? "new" : "changed" };
-}
-
-/**
- * Lays hours over what a sensor's files hold. Every file is replaced whole or not at all.
- *
- * @returns Problems when a file of the store cannot be read: then nothing of this sensor is written.
- */
-export async function storeHours(
+/** Where sensors hang that an import placed. */
+export async function readPlacesIn(
   dir: string,
-  sensor: string,
-  hours: readonly StoredHour[],
-): Promise<{ readonly written: readonly Written[]; readonly problems: readonly Problem[] }> {
-  const years = new Map<number, StoredHour[]>();
-  for (const hour of hours) {
-    const year = yearOf(hour.hour);
-    const sameYear = years.get(year);
-    if (sameYear === undefined) years.set(year, [hour]);
-    else sameYear.push(hour);
-  }
-  const texts: { readonly name: string; readonly text: string }[] = [];
-  const problems: Problem[] = [];
-  for (const [year, imported] of years) {
-    const name = storeName(sensor, year);
-    const read = await storedIn(dir, name);
-    problems.push(...read.problems);
-    texts.push({ name, text: writeStore(sensor, mergeHours(read.hours, imported.map(tidyHour))) });
-  }
-  if (problems.length > 0) return { written: [], problems };
-  const written: Written[] = [];
-  for (const { name, text } of texts) written.push(await writeWhole(dir, TEMPERATURE, name, text));
-  return { written, problems };
+  farm: Pick<FarmSettings, "tunnels">,
+): Promise<{ readonly places: Places; readonly problems: readonly Problem[] }> {
+  const read = await storedIn(dir, PLACES_NAME, (file, text) => readPlaces(file, text, farm));
+  return { places: new Map(), problems: [], ...read };
 }
 
-/** Keeps a forecast beside the earlier ones. */
-export const storeForecast = (dir: string, forecast: Forecast): Promise<Written> =>
-  writeWhole(dir, FORECASTS, forecastName(forecast.issued), writeForecast(forecast));
+/** What a file of kinds holds; nothing when it is none. */
+export const kindsIn = async ({ table }: Opened): Promise<readonly LogKind[]> =>
+  table === null ? [] : readKinds(await allRows(table, []));
+
+/** What was said of kinds of logs before; nothing when the file is missing or spoiled. */
+export async function readLogKinds(dir: string): Promise<readonly LogKind[]> {
+  const file = `${TEMPERATURE}/${KINDS}`;
+  const found = await within(dir, file);
+  return "problem" in found ? [] : kindsIn(await openTable(found.path, file));
+}

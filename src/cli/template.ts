@@ -120,6 +120,7 @@ const farm = (
 name: My farm
 units: ${words.units}${" ".repeat(Math.max(1, 20 - words.units.length))}# US or metric: how results are shown
 # currency: $               # without it every ${words.units === "US" ? "pound" : "kilogram"} counts alike
+# contact: you@your.farm    # told to a weather service, and only when you fetch its forecast
 
 place:
 ${placeLine("latitude", latitude, "44.12", "north positive")}
@@ -156,6 +157,7 @@ ${tunnelsText(words, units, first)}
 
 # Where each temperature sensor hangs: outside, or a tunnel.
 sensors: { outside: outside }
+# keep flagged: [outside]           # its hours that look like a fault count all the same
 
 # Your own values for a crop or a cover.
 # crops: { lettuce-mix: { smallest: ${words.leaf}, growth.base: ${words.base} } }

@@ -1,7 +1,10 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import type { Problem } from "../problem/index.ts";
 import { decoded, textOrNot } from "./encoding.ts";
-import { notText, refusedBySystem } from "./unreadable.ts";
+import { notText, refusedBySystem, tooLarge } from "./unreadable.ts";
+
+/** Files that are read whole hold far less: a year of hours is half of a thousand kB. [bytes] */
+const LARGEST = 16_000_000;
 
 /** The text in bytes that are in memory already, as from standard input. */
 export function heldText(
@@ -18,13 +21,16 @@ export function heldText(
  * The whole text of a small file, however it is encoded; null when there is no such file.
  *
  * @param file - Name people know it by, as in problems.
+ * @param most - What is longer is not read. [bytes]
  */
 export async function readText(
   path: string,
   file: string,
+  most: number = LARGEST,
 ): Promise<{ readonly text: string | null } | { readonly problem: Problem }> {
   try {
-    return heldText(await readFile(path), file);
+    const { size } = await stat(path);
+    return size > most ? { problem: tooLarge(file, size, most) } : heldText(await readFile(path), file);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === "ENOENT") return { text: null };
     const problem = refusedBySystem(error, file);

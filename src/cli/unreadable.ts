@@ -56,6 +56,28 @@ export function refusedBySystem(error: unknown, file?: string): Problem | null {
   return stop(name, expected, refused.received, refused.hint);
 }
 
+/** @param bytes - Its size. @param most - The most that is read of such a file. [bytes] */
+export const tooLarge = (file: string, bytes: number, most: number): Problem => ({
+  ...stop(
+    file,
+    `a file of at most ${most / 1000} kB`,
+    `one of ${Math.ceil(bytes / 1000)} kB`,
+    "Look whether it is the right file.",
+  ),
+  code: "file-too-large",
+});
+
+/** A file that was written while it was read. */
+export const changedMeanwhile = (file: string): Problem => ({
+  ...stop(
+    file,
+    "a file nobody writes into while it is read",
+    "one that changed",
+    "Wait until the other program has finished, then run this again.",
+  ),
+  code: "file-changed",
+});
+
 /** @param looksLike - What the file is instead, as "a picture". */
 export const notText = (file: string, looksLike: string): Problem => ({
   ...stop(

@@ -21,8 +21,9 @@ import type {
   MetrePerSecond,
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DateRange, DayWeather, Gap } from "../weather/index.ts";
+import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
 export interface Walk {
@@ -327,13 +328,19 @@ export interface MadeFrom {
   /** Tunnels whose own logger stands for what was computed under their cover, and up to when. */
   readonly tunnels: readonly { readonly tunnel: Tunnel; readonly latest: Instant }[];
   readonly gaps: readonly Gap[];
+  /** Hours that look like a fault of the sensor. */
+  readonly doubtful: readonly Doubtful[];
   readonly forecastIssued: Instant | null;
+  /** Who made it, where the forecast says so. */
+  readonly forecastSource?: string;
   readonly forecastEnds: LocalDate | null;
   /** First day from today on that no forecast tells of; null when none lacks. */
   readonly unforeseenFrom: LocalDate | null;
   /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
   readonly usualFrom: LocalDate | null;
+  /** Whose usual weather that is; left out: none is known. */
+  readonly usualBy?: UsualBy;
   /** Do days behind stand on the usual weather? */
   readonly usualBehind: boolean;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */

@@ -53,7 +53,8 @@ function logged(farm: Farm, hours: readonly HourlyRecord[], on: Instant, setting
   const from = addDays(localDate(place.zone, startOf(first.hour)), 1);
   const until = addDays(localDate(place.zone, startOf(last.hour)), -1);
   if (from >= until) return null;
-  const weather = weatherOf({ place, settings, hours, forecast: null, usual: [], on, from, until })?.weather;
+  const input = { place, settings, hours, daily: [], forecast: null, usual: [], on, from, until };
+  const weather = weatherOf(input)?.weather;
   if (weather === undefined) return null;
   const open = climate(weather, [{ from: 0, to: weather.temperature.length, lying: [] }], settings);
   const mornings = weather.calendar.dates.map((date) =>

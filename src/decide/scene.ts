@@ -1,9 +1,19 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  addDays,
+  type Instant,
+  instantAt,
+  type LocalDate,
+  localDate,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import {
   type Forecast,
+  outside,
+  ownDays,
   type SensorRecords,
   shortDays,
   type Weather,
@@ -12,11 +22,12 @@ import {
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
-import { merged, sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
+import { sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
 import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
+import { usualWeather } from "./usualWeather.ts";
 
 /** What the main job is given. */
 export interface WeekInput {
@@ -24,6 +35,8 @@ export interface WeekInput {
   readonly settings: Settings;
   readonly sensors: readonly SensorRecords[];
   readonly forecast: Forecast | null;
+  /** Forecasts of the time that the log leaves open. */
+  readonly earlier?: readonly Forecast[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -57,29 +70,36 @@ export function sceneOf(asked: WeekInput): {
   const sown = input.farm.successions.map((succession) => succession.sown).sort();
   const from = addDays(sown[0] !== undefined && sown[0] < today ? sown[0] : today, -2);
   const until = addDays(today, input.days + settings.lookout);
-  const outside = sensorsAt(input.farm, input.sensors, "outside");
-  const hours = merged(outside);
+  const sensors = sensorsAt(input.farm, input.sensors, "outside");
+  const since = instantAt(zone, from, 0);
+  const { hours, doubtful } = outside(sensors, input.farm.place, settings, input.farm.keepFlagged, since);
+  const daily = sensors.flatMap(({ days: own = [] }) => own).filter(({ date }) => date < today);
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
-  const { place, usual } = farm;
-  const result = weatherOf({ place, settings, hours, forecast, usual, on, from, until });
+  const { place } = farm;
+  const known = hours.filter(({ hour }) => startOf(hour) < on);
+  const { usual, by } = usualWeather(farm, ownDays(zone, known, daily), from, until);
+  const { earlier = [] } = input;
+  const result = weatherOf({ place, settings, hours, daily, forecast, earlier, usual, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
-  const known = hours.filter(({ hour }) => startOf(hour) < on);
-  const latest = known[known.length - 1];
+  const dates = daily.map(({ date }) => date);
+  const ends = [
+    ...known.slice(-1).map(({ hour }) => startOf((hour + 1) as UtcHour)),
+    ...dates.map((date) => instantAt(zone, addDays(date, 1), 0)),
+  ];
+  const begins = [...known.slice(0, 1).map(({ hour }) => localDate(zone, startOf(hour))), ...dates].sort();
   const madeFrom: MadeFrom = {
-    sensors: outside.map(({ sensor }) => sensor),
-    latest: latest === undefined ? null : startOf((latest.hour + 1) as UtcHour),
+    sensors: sensors.map(({ sensor }) => sensor),
+    latest: ends.length === 0 ? null : (Math.max(...ends) as Instant),
     tunnels: farm.tunnels.flatMap((tunnel) => {
       const log = logs.get(tunnel.id);
       return log === undefined ? [] : [{ tunnel, latest: log.latest }];
     }),
     gaps: result?.gaps ?? [],
+    doubtful,
     forecastIssued: forecast?.issued ?? null,
-    forecastEnds:
-      forecast?.days.reduce<MadeFrom["forecastEnds"]>(
-        (last, { date }) => (last === null || date > last ? date : last),
-        null,
-      ) ?? null,
+    ...(forecast?.source === undefined ? {} : { forecastSource: forecast.source }),
+    forecastEnds: forecast === null ? null : endOf(forecast, result),
     unforeseenFrom:
       result?.weather.days.find(
         ({ lead, origin }) => lead >= 0 && (origin === "carried" || origin === "usual"),
@@ -87,14 +107,24 @@ export function sceneOf(asked: WeekInput): {
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
+    ...(by === null ? {} : { usualBy: by }),
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
   };
   const scene = result === null ? null : stage({ ...input, farm }, result, logs);
-  const first = known[0];
-  const logBegins = first === undefined ? null : startOf(first.hour);
+  const [first] = begins;
+  const logBegins = first === undefined ? null : instantAt(zone, first, 0);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
   return { scene, madeFrom, problems: [...input.problems, ...unreachable, ...gone] };
+}
+
+/** The last date a forecast reaches: of the days it states, and of those its hours make. */
+function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | null {
+  const foretold = (result?.weather.days ?? []).filter(({ origin }) => origin === "forecast");
+  return [...days, ...foretold].reduce<LocalDate | null>(
+    (last, { date }) => (last === null || date > last ? date : last),
+    null,
+  );
 }
 
 function stage(

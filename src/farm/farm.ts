@@ -2,7 +2,7 @@ import type { Centimetre, Instant, Kilogram, LocalDate, Metre, MetrePerSecond } 
 import type { Cover } from "./cover.ts";
 import type { Crop } from "./crop.ts";
 import type { Place } from "./place.ts";
-import type { UsualMonth } from "./usual.ts";
+import type { Usual } from "./usual.ts";
 
 /** The set of hoops whose beds share one cover; decisions are made for it. */
 export interface Tunnel {
@@ -87,7 +87,9 @@ export interface Farm {
   readonly currency: string | null;
   readonly place: Place;
   /** Usual weather of the months the grower gave; none: nothing is known of it. */
-  readonly usual: readonly UsualMonth[];
+  readonly usual: readonly Usual[];
+  /** A table of normals the grower supplies; left out: there is none. */
+  readonly normals?: readonly Usual[];
   /** Hours on the farm's clock. */
   readonly walks: { readonly morning: number; readonly evening: number };
   readonly markets: readonly Market[];
@@ -100,6 +102,8 @@ export interface Farm {
   readonly limits: Limits;
   /** Where each sensor stands: "outside" or a tunnel's id. */
   readonly sensors: ReadonlyMap<string, string>;
+  /** Sensors whose doubtful hours count all the same. */
+  readonly keepFlagged: ReadonlySet<string>;
   readonly crops: ReadonlyMap<string, Crop>;
   readonly covers: ReadonlyMap<string, Cover>;
 }

@@ -9,4 +9,5 @@ export * from "./place.ts";
 export * from "./resown.ts";
 export * from "./setting.ts";
 export * from "./settings.ts";
+export * from "./smoothedYears.ts";
 export * from "./usual.ts";

@@ -101,6 +101,18 @@ export interface Settings {
   readonly skyCloud: number;
   /** Cutting by hand, per metre of bed, whatever stands on it. [min/m] */
   readonly cutting: number;
+  /** Air in the open outside these is the sensor's fault. [°C] */
+  readonly airLowest: number;
+  readonly airHighest: number;
+  /** An hour that differs by more from both hours beside it is no weather. [°C] */
+  readonly spikeStep: number;
+  /** A sensor that varies by less than this over so many hours is stuck. [h], [°C] */
+  readonly stuckHours: number;
+  readonly stuckRange: number;
+  /** A sensor in the sun: its rise within an hour of the morning, its daily range as a multiple of a clear sky's, its excess by day over another sensor. [°C], [1], [°C] */
+  readonly sunStep: number;
+  readonly sunRange: number;
+  readonly sunExcess: number;
   /** Per hour and per kilogram, where a farm gives none. */
   readonly wage: number;
   readonly price: number;

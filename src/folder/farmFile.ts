@@ -13,6 +13,7 @@ import {
 import type { Problem } from "../problem/index.ts";
 import { instant, localHour, metrePerSecond, type OtherUnits } from "../quantity/index.ts";
 import { nameAt, WEEKDAYS } from "./calendarNames.ts";
+import { contactIn } from "./contact.ts";
 import { unknownCrop } from "./cropNames.ts";
 import { unknownName } from "./faults.ts";
 import { coverOverrides, cropOverrides } from "./overrides.ts";
@@ -21,12 +22,16 @@ import { fitsSun, offsetWords, standardOffset } from "./standardTime.ts";
 import { usualWeather } from "./usualWeather.ts";
 
 /** What farm.yaml holds; the tables of the folder add the rest. */
-export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes">;
+export type FarmSettings = Omit<Farm, "pieces" | "successions" | "notes" | "normals"> & {
+  /** E-mail or web address at which the grower can be reached by a weather service; null: none is given. */
+  readonly contact: string | null;
+};
 
 const KNOWN = [
   "name",
   "units",
   "currency",
+  "contact",
   "place",
   "usual weather",
   "walks",
@@ -36,12 +41,16 @@ const KNOWN = [
   "labour",
   "limits",
   "sensors",
+  "keep flagged",
   "crops",
   "covers",
 ] as const;
 
 /** Where a sensor is that stands in the open. */
 export const OUTSIDE = "outside";
+
+/** A sensor's name becomes the name of a file. */
+export const isSensorName = (name: string): boolean => /^[\w-]+$/u.test(name);
 
 const knownZone = (zone: string): boolean => !Number.isNaN(localHour(zone, instant(0)));
 
@@ -294,7 +303,7 @@ function sensors(
   for (const name of group?.names ?? []) {
     const sensor = group!.get(name)!;
     const where = sensor.text("outside or a tunnel");
-    if (!/^[\w-]+$/u.test(name))
+    if (!isSensorName(name))
       sensor.fault(
         "sensor-name",
         "a sensor's name of letters, digits, - and _",
@@ -306,6 +315,10 @@ function sensors(
   }
   return found;
 }
+
+/** Sensors named in a list; one that "sensors" does not place may be placed by an import. */
+const sensorNames = (setting: Setting | null): ReadonlySet<string> =>
+  new Set((setting?.list() ?? []).map((entry) => entry.text("a sensor")).filter((name) => name !== null));
 
 function atLeastOne(setting: Setting | null, found: number, what: string): void {
   if (setting !== null && found === 0 && setting.list().length === 0)
@@ -342,6 +355,7 @@ export function farmFile(
   const name = group.need("name", "the farm's name")?.text("the farm's name") ?? null;
   const units = group.need("units", "US or metric")?.oneOf(["US", "metric"] as const) ?? null;
   const currency = group.get("currency")?.text("a sign like $") ?? null;
+  const contact = contactIn(group.get("contact"));
   const where = place(group.need("place", "where the farm is"), problems);
   const usual = usualWeather(group.get("usual weather"), problems);
   const rounds = walks(group.get("walks"), catalogue.settings);
@@ -359,6 +373,7 @@ export function farmFile(
   const wages = labour(group.get("labour"), catalogue.settings);
   const bounds = limits(group.get("limits"), catalogue.settings);
   const probes = sensors(group.get("sensors"), [...tunnelIds], problems);
+  const keepFlagged = sensorNames(group.get("keep flagged"));
   problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   if (problems.some(({ weight }) => weight === "stops")) return { farm: null, problems };
   if (name === null || units === null || where === null || rounds === null) return { farm: null, problems };
@@ -367,6 +382,7 @@ export function farmFile(
       name,
       units,
       currency,
+      contact,
       place: where,
       usual,
       walks: rounds,
@@ -376,6 +392,7 @@ export function farmFile(
       labour: wages,
       limits: bounds,
       sensors: probes,
+      keepFlagged,
       crops,
       covers,
     },

@@ -4,9 +4,10 @@ import { groupBy, type Instant, type OtherUnits } from "../quantity/index.ts";
 import { checkNotes, checkPieces, checkSuccessions } from "./acrossFiles.ts";
 import { bedsOf } from "./beds.ts";
 import { collapsed } from "./collapsed.ts";
-import { farmFile } from "./farmFile.ts";
+import { type FarmSettings, farmFile } from "./farmFile.ts";
 import { heavyCuts } from "./heavyCuts.ts";
 import { lyingUnnoted } from "./lyingUnnoted.ts";
+import { normalsFile } from "./normalsFile.ts";
 import { notesFile } from "./notesFile.ts";
 import { piecesFile } from "./piecesFile.ts";
 import type { Table } from "./row.ts";
@@ -18,12 +19,14 @@ export interface FolderFiles {
   readonly successions: Table | null;
   readonly pieces: Table | null;
   readonly notes: Table | null;
+  /** A table of usual weather; most farms have none. */
+  readonly normals?: Table | null;
   /** Why a file, or the rest of one, could not be read. */
   readonly unread: readonly Problem[];
 }
 
 /** As a grower goes through them. */
-const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv"];
+const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv"];
 
 /** File by file, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
@@ -84,10 +87,19 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   const covers = farm?.covers ?? catalogue.covers;
   const mine = [...covers.keys()].filter((cover) => covered.has(cover));
   const atHand = mine.length > 0 ? mine : [...covers.keys()];
+  const usual =
+    files.normals === null || files.normals === undefined
+      ? null
+      : normalsFile(files.normals, other, farm?.units);
   const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
-  const problems = [own, files.unread, sown?.problems, owned?.problems, noted?.problems].flatMap(
-    (some) => some ?? [],
-  );
+  const problems = [
+    own,
+    files.unread,
+    sown?.problems,
+    owned?.problems,
+    noted?.problems,
+    usual?.problems,
+  ].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
   const { successions, drafts: sowings } = sown ?? { successions: [], drafts: [] };
   const { pieces, drafts: cloths } = owned ?? { pieces: [], drafts: [] };
@@ -128,6 +140,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   );
   const whole: Farm = {
     ...farm,
+    ...(usual === null ? {} : { normals: usual.usual }),
     successions: stand,
     pieces: known(pieces, cloths, ({ cover }) => farm.covers.has(cover)),
     notes: [...notes, ...beds.lastCuts]

@@ -1,10 +1,10 @@
 import type { Problem } from "../problem/index.ts";
-import { type Instant, instant, instantAt, type LocalDate } from "../quantity/index.ts";
+import { type Instant, instantAt, type LocalDate } from "../quantity/index.ts";
 import type { DailyRecord, Forecast } from "../weather/index.ts";
 import { collapsed } from "./collapsed.ts";
 import { type DateColumn, dateColumn } from "./dateColumn.ts";
 import type { DateOrder } from "./dialect.ts";
-import { shown, type Units, unknownName } from "./faults.ts";
+import { type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
 import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row, Table } from "./row.ts";
@@ -18,10 +18,17 @@ const COLUMNS: readonly Column[] = [
   { name: "high", required: true, kind: "temperature" },
   { name: "wind", required: false, kind: "speed" },
   { name: "sky", required: false },
+  { name: "cloud", required: false, kind: "share" },
+  { name: "rain", required: false, kind: "length" },
 ];
 
+export const ORDER_HINT = "Say --dates mdy when the month comes first, --dates dmy when the day does.";
+
+/** Air on a farm, in words. */
+export const AIR_WORDS = "a temperature from −60 to 60 °C (−76 to 140 °F)";
+
 /** Why a forecast counts as issued when it does. */
-export type IssuedBy = "option" | "file" | "firstDay" | "now";
+export type IssuedBy = "option" | "file" | "firstDay" | "firstHour" | "now";
 
 export interface ReadForecast {
   readonly forecast: Forecast | null;
@@ -45,13 +52,40 @@ export function looksLikeForecast(header: readonly string[]): boolean {
 }
 
 /** The moment named in a title line, as "issued 2026-04-20 05:00" or 2026-04-20T09:00Z. */
-function titledIssue(titles: readonly Row[], zone: string): Instant | null {
+export function titledIssue(titles: readonly Row[], zone: string): Instant | null {
   const text = titles.map(({ cells }) => cells.join(" ")).join(" ");
   const match = /issued\D{0,12}(\d{4}-\d{2}-\d{2})(?:[T\s]+(\d{1,2}:\d{2}(?:\s*[ap]m)?)(Z?))?/iu.exec(text);
   const date = match === null ? null : parseDate(match[1]!);
   const hour = match?.[2] === undefined ? 0 : parseClock(match[2]);
   if (date === null || hour === null) return null;
   return instantAt(match![3] === "Z" ? "UTC" : zone, date, hour);
+}
+
+/** Share of the sky under cloud; null when nothing is said, and with a problem when it is none. [1] */
+export function cloudIn(entry: Entry): number | null {
+  const share = entry.text("cloud") === "" ? null : entry.quantity("cloud", "share");
+  return share === null || (share >= 0 && share <= 1)
+    ? share
+    : entry.fault(
+        "cloud",
+        "cloud-out-of-range",
+        "a share of the sky from 0 to 100 %",
+        "Write the % sign behind it, or once in the header, like cloud (%).",
+      );
+}
+
+/** null when nothing is said, and with a problem when it is none. [mm] */
+export function rainIn(entry: Entry): number | null {
+  const depth = entry.text("rain") === "" ? null : entry.quantity("rain", "length");
+  if (depth === null) return null;
+  return depth >= 0 && depth <= 1
+    ? depth * 1000
+    : entry.fault(
+        "rain",
+        "rain-out-of-range",
+        "an amount of rain like 3 mm or 0.1 in",
+        "Correct the number.",
+      );
 }
 
 function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecord | null {
@@ -67,22 +101,58 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
   const high = entry.quantity("high", "temperature");
   const wind = entry.text("wind") === "" ? null : entry.quantity("wind", "speed");
   const word = entry.text("sky").toLowerCase();
-  const sky = word === "" ? null : (SKY[word] ?? null);
+  const sky = Object.hasOwn(SKY, word) ? SKY[word]! : null;
   if (word !== "" && sky === null)
     problems.push(
       unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"),
     );
+  const [cloud, rain] = [cloudIn(entry), rainIn(entry)];
   if (date === null || low === null || high === null) return null;
   const wrong = [low, high].findIndex((each) => each < ON_A_FARM.coldest || each > ON_A_FARM.warmest);
   if (wrong >= 0)
     return entry.fault(
       wrong === 0 ? "low" : "high",
       "temperature-out-of-range",
-      "a temperature from −60 to 60 °C (−76 to 140 °F)",
+      AIR_WORDS,
       "Look at the number and its unit.",
     );
-  if (low <= high) return { date, low, high, wind, sky };
+  const more = { ...(cloud === null ? {} : { cloud }), ...(rain === null ? {} : { rain }) };
+  if (low <= high) return { date, low, high, wind, sky, ...more };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");
+}
+
+/** Days of a table, sorted, with what stands above its header. */
+export function forecastDays(
+  table: Table,
+  order: DateOrder | null,
+  units: Units,
+): {
+  readonly days: readonly DailyRecord[];
+  readonly titles: readonly Row[];
+  readonly problems: Problem[];
+} {
+  const start = table.rows.findIndex((row) => !isTitle(row));
+  const titles = start < 0 ? [] : table.rows.slice(0, start);
+  const rows = start < 0 ? table.rows : table.rows.slice(start);
+  const { entries, problems } = tableReader({ ...table, rows }, COLUMNS, undefined, units);
+  const dates = dateColumn(
+    entries.map((entry) => entry.text("date")),
+    order,
+  );
+  if (dates.ambiguous !== null) {
+    const { text } = dates.ambiguous;
+    const first = entries.find((entry) => entry.text("date") === text)!;
+    first.fault("date", "forecast-dates-ambiguous", "dates whose order can be told", ORDER_HINT);
+    return { days: [], titles, problems };
+  }
+  const days = new Map<LocalDate, DailyRecord>();
+  for (const entry of entries) {
+    const day = dayOf(entry, dates, problems);
+    if (day !== null && days.has(day.date))
+      entry.fault("date", "date-twice", "each date once", "Take one of the two lines out.");
+    if (day !== null) days.set(day.date, day);
+  }
+  return { days: [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1)), titles, problems };
 }
 
 /**
@@ -99,33 +169,8 @@ export function forecastFile(
   written: { readonly dates?: DateOrder | null; readonly units?: Units } = {},
 ): ReadForecast {
   const { units = "US" } = written;
-  const start = table.rows.findIndex((row) => !isTitle(row));
-  const titles = start < 0 ? [] : table.rows.slice(0, start);
-  const rows = start < 0 ? table.rows : table.rows.slice(start);
-  const { entries, problems } = tableReader({ ...table, rows }, COLUMNS, undefined, units);
-  const dates = dateColumn(
-    entries.map((entry) => entry.text("date")),
-    written.dates ?? null,
-  );
-  const days = new Map<LocalDate, DailyRecord>();
-  if (dates.ambiguous !== null) {
-    const { text } = dates.ambiguous;
-    const first = entries.find((entry) => entry.text("date") === text)!;
-    first.fault(
-      "date",
-      "forecast-dates-ambiguous",
-      "dates whose order can be told",
-      "Say --dates mdy when the month comes first, --dates dmy when the day does.",
-    );
-    return { forecast: null, issuedBy: null, problems };
-  }
-  for (const entry of entries) {
-    const day = dayOf(entry, dates, problems);
-    if (day !== null && days.has(day.date))
-      entry.fault("date", "date-twice", "each date once", "Take one of the two lines out.");
-    if (day !== null) days.set(day.date, day);
-  }
-  if (days.size === 0 && problems.length === 0)
+  const { days, titles, problems } = forecastDays(table, written.dates ?? null, units);
+  if (days.length === 0 && problems.length === 0)
     problems.push({
       code: "forecast-empty",
       weight: "stops",
@@ -138,48 +183,8 @@ export function forecastFile(
     });
   if (problems.some(({ weight }) => weight === "stops"))
     return { forecast: null, issuedBy: null, problems: collapsed(problems) };
-  const sorted = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
   const titled = titledIssue(titles, zone);
-  const at = issued ?? titled ?? instantAt(zone, sorted[0]!.date, 0);
+  const at = issued ?? titled ?? instantAt(zone, days[0]!.date, 0);
   const issuedBy = issued !== null ? "option" : titled !== null ? "file" : "firstDay";
-  return { forecast: { issued: at, days: sorted }, issuedBy, problems };
-}
-
-const minute = (at: Instant): string => `${new Date(at).toISOString().slice(0, 16)}Z`;
-
-/** Name of a kept forecast; no colon, for folders that bear none. @example forecastName(instant(0)) // => "1970-01-01T0000Z.csv" */
-export const forecastName = (issued: Instant): string => `${minute(issued).replace(":", "")}.csv`;
-
-/** The moment a kept forecast was issued, from its name; null for any other file. */
-export function issuedOf(name: string): Instant | null {
-  const match = /^(\d{4}-\d\d-\d\dT\d\d)(\d\d)Z\.csv$/u.exec(name);
-  const at = match === null ? Number.NaN : Date.parse(`${match[1]}:${match[2]}Z`);
-  return Number.isNaN(at) ? null : instant(at);
-}
-
-const hundredth = (value: number): string => String(Math.round(value * 100) / 100);
-
-/** A forecast as the folder keeps it. */
-export function writeForecast({ issued, days }: Forecast): string {
-  const lines = days.map(({ date, low, high, wind, sky }) =>
-    [date, hundredth(low), hundredth(high), wind === null ? "" : hundredth(wind), sky ?? ""].join(","),
-  );
-  return `leafpace forecast 1,issued ${minute(issued)}\ndate,low (C),high (C),wind (m/s),sky\n${lines.join("\n")}\n`;
-}
-
-/** Reads a kept forecast back. */
-export function readForecast(table: Table): ReadForecast {
-  const title = table.rows[0]?.cells.join(",") ?? "";
-  if (title.startsWith("leafpace forecast 1")) return forecastFile(table, "UTC", null);
-  const problem: Problem = {
-    code: "forecast-version",
-    weight: "stops",
-    file: table.file,
-    line: 1,
-    column: null,
-    expected: 'a first line "leafpace forecast 1"',
-    received: shown(title),
-    hint: "This folder is written by leafpace import; keep other files elsewhere.",
-  };
-  return { forecast: null, issuedBy: null, problems: [problem] };
+  return { forecast: { issued: at, days }, issuedBy, problems };
 }

@@ -1,166 +1,164 @@
 import { HOUR, hourOf, type Instant, instant, type UtcHour } from "../quantity/index.ts";
-import type { StoredHour } from "./storeFile.ts";
-import { daysApart, type Wall } from "./timestamp.ts";
-import { wallClock } from "./wallClock.ts";
+import type { Reason } from "./drops.ts";
+import { emptyHour, type HourSum, laid } from "./hourSum.ts";
+import { logClock } from "./logClock.ts";
+import { type Sequence, sequence } from "./sequence.ts";
 
 /** A reading that differs by more than this from both its neighbours is no weather. [°C] */
 const SPIKE = 10;
 
-/** Readings farther apart are no neighbours, and longer silences are worth a word. [h] */
+/** Readings farther apart are no neighbours. [h] */
 const NEAR = 1;
-const SILENCE = 3;
 
-/** A step no log takes, but a date read in the wrong order does. [d] */
-const LEAP = 20;
+/** Readings held one by one; beyond them the hours longest untouched keep only their sums. */
+const HELD = 200_000;
 
-/** Why a reading is left out. */
-export type DropReason = "spike" | "noSuchHour" | "repeated";
+/** Different steps counted, to find the most frequent. */
+const STEPS = 200;
 
-export interface Stretch {
-  readonly from: Instant;
-  readonly to: Instant;
-}
-
-/** What became of a log's readings under one way of reading its dates. */
+/** What became of one sensor's readings under one way of reading the dates. */
 export interface Sums {
-  readonly hours: readonly StoredHour[];
+  readonly hours: ReadonlyMap<UtcHour, HourSum>;
   readonly used: number;
   readonly first: Instant | null;
   readonly last: Instant | null;
-  /** Most frequent step from one reading to the next. [min] null with a single reading. */
+  /** Most frequent step from one reading to the next. [s] null with a single reading. */
   readonly interval: number | null;
-  /** Number of silences, and the longest. */
-  readonly silences: number;
-  readonly longest: Stretch | null;
   /** Readings in an hour that came twice because clocks went back. */
   readonly twice: number;
-  /** Steps of one day, and steps of more than LEAP days. */
-  readonly nextDays: number;
-  readonly leaps: number;
+  /** Readings with the time of another and another temperature. */
+  readonly clashes: number;
+  /** First line in an hour that clocks skip; first line behind the hour that should have come twice and did not. */
+  readonly skipped: number | null;
+  readonly evenThrough: number | null;
 }
 
 export interface HourSums {
-  feed(line: number, wall: Wall, value: number): void;
+  readonly days: Sequence;
+  /**
+   * @param wall - What the clock showed, in milliseconds as if it were universal time.
+   * @param fixed - It is universal time.
+   */
+  feed(line: number, wall: number, fixed: boolean, value: number): void;
   finish(): Sums;
 }
 
-interface Reading {
-  readonly line: number;
-  readonly at: Instant;
-  readonly value: number;
-}
-
 /**
- * Sums readings into hours, in whatever direction the log runs, holding no more than the hours and two readings.
+ * Sums readings into hours, in whatever order they come, holding the hours and the latest readings.
  *
  * @param drop - Told of every reading left out.
  */
-export function hourSums(
-  zone: string,
-  origin: string,
-  drop: (reason: DropReason, line: number) => void,
-): HourSums {
-  const meaning = wallClock(zone);
-  const hours = new Map<UtcHour, { sum: number; count: number; lowest: number; highest: number }>();
+export function hourSums(zone: string, drop: (reason: Reason, line: number) => void): HourSums {
+  const clock = logClock(zone);
+  const days = sequence();
+  const hours = new Map<UtcHour, HourSum>();
   const steps = new Map<number, number>();
-  let kept: Reading | null = null;
-  let pending: Reading | null = null;
-  let lastAt: Instant | null = null;
-  let lastWall: number | null = null;
-  let direction = 0;
+  let unsealed = hours.values();
+  let held = 0;
+  let current: HourSum | null = null;
+  let currentFrom = 0;
+  let kept: { at: number; value: number } | null = null;
+  let pending: { line: number; at: number; value: number } | null = null;
   let used = 0;
-  let first: Instant | null = null;
-  let last: Instant | null = null;
-  let silences = 0;
-  let longest: Stretch | null = null;
-  let twice = 0;
-  let nextDays = 0;
-  let leaps = 0;
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  let clashes = 0;
 
-  const keep = (reading: Reading): void => {
-    const { at, value } = reading;
-    const hour = hourOf(at);
-    const sums = hours.get(hour);
-    if (sums === undefined) hours.set(hour, { sum: value, count: 1, lowest: value, highest: value });
-    else {
-      sums.sum += value;
-      sums.count += 1;
-      sums.lowest = Math.min(sums.lowest, value);
-      sums.highest = Math.max(sums.highest, value);
-    }
-    used += 1;
-    if (kept !== null) {
-      const [from, to] = kept.at < at ? [kept.at, at] : [at, kept.at];
-      const step = to - from;
-      if (step > SILENCE * HOUR) {
-        silences += 1;
-        if (longest === null || step > longest.to - longest.from) longest = { from, to };
+  /** Half of the hours keep only their sums. */
+  const seal = (): void => {
+    while (held > HELD / 2) {
+      const { value: hour, done } = unsealed.next();
+      if (done === true) {
+        unsealed = hours.values();
+        return;
       }
-      const minutes = Math.round(step / 60_000);
-      if (steps.size < 200 || steps.has(minutes)) steps.set(minutes, (steps.get(minutes) ?? 0) + 1);
+      if (hour.held === null) continue;
+      held -= hour.held.length / 2;
+      hour.held = null;
     }
-    if (first === null || at < first) first = at;
-    if (last === null || at > last) last = at;
-    kept = reading;
   };
 
-  const isSpike = (a: Reading, b: Reading, c: Reading): boolean => {
-    if (Math.abs(b.at - a.at) > NEAR * HOUR || Math.abs(c.at - b.at) > NEAR * HOUR) return false;
-    const above = Math.min(b.value - a.value, b.value - c.value);
-    const below = Math.min(a.value - b.value, c.value - b.value);
-    return above > SPIKE || below > SPIKE;
+  const hourAt = (at: number): HourSum => {
+    if (current !== null && at >= currentFrom && at < currentFrom + HOUR) return current;
+    const name = hourOf(instant(at));
+    current = hours.get(name) ?? null;
+    if (current === null) {
+      current = emptyHour(name);
+      hours.set(name, current);
+    }
+    currentFrom = name * HOUR;
+    return current;
   };
 
-  /** Of an hour that comes twice, the pass that goes on from the reading before. */
-  const instantOf = (wall: Wall): Instant | null => {
-    if (wall.fixed) return instant(wall.ms);
-    const read = meaning(wall.ms);
-    if (read.kind === "once") return read.at;
-    if (read.kind === "never") return null;
-    twice += 1;
-    if (lastAt === null) return direction < 0 ? read.second : read.first;
-    if (direction < 0) return read.second < lastAt ? read.second : read.first;
-    return read.first > lastAt ? read.first : read.second;
+  const step = (seconds: number): void => {
+    const seen = steps.get(seconds);
+    if (seen !== undefined) steps.set(seconds, seen + 1);
+    else if (steps.size < STEPS) steps.set(seconds, 1);
+  };
+
+  const keep = (line: number, at: number, value: number): void => {
+    const hour = hourAt(at);
+    const fate = laid(hour, at, value);
+    if (fate === "repeated") {
+      drop("repeated", line);
+      return;
+    }
+    if (fate === "clash") clashes += 1;
+    if (hour.held !== null && ++held > HELD) seal();
+    used += 1;
+    if (kept !== null && kept.at !== at) step(Math.round(Math.abs(at - kept.at) / 1000));
+    if (at < first) first = at;
+    if (at > last) last = at;
+    kept = { at, value };
+  };
+
+  const isSpike = (
+    a: { at: number; value: number },
+    b: { at: number; value: number },
+    at: number,
+    value: number,
+  ): boolean => {
+    const above = Math.min(b.value - a.value, b.value - value);
+    const below = Math.min(a.value - b.value, value - b.value);
+    if (above <= SPIKE && below <= SPIKE) return false;
+    return Math.abs(b.at - a.at) <= NEAR * HOUR && Math.abs(at - b.at) <= NEAR * HOUR;
   };
 
   return {
-    feed(line, wall, value) {
-      const at = instantOf(wall);
-      if (at === null || at === lastAt) {
-        drop(at === null ? "noSuchHour" : "repeated", line);
+    days,
+    feed(line, wall, fixed, value) {
+      const at = fixed ? wall : clock.at(line, wall);
+      if (at === null) {
+        drop("noSuchHour", line);
         return;
       }
-      if (lastAt !== null && direction === 0) direction = Math.sign(at - lastAt);
-      if (lastWall !== null) {
-        const days = daysApart(lastWall, wall.ms);
-        if (days === 1) nextDays += 1;
-        if (days > LEAP) leaps += 1;
+      if (fixed) clock.passed(at, wall);
+      days.next(wall);
+      if (pending !== null && at === pending.at) {
+        if (value === pending.value) drop("repeated", line);
+        else keep(line, at, value);
+        return;
       }
-      lastAt = at;
-      lastWall = wall.ms;
-      const reading = { line, at, value };
       if (pending !== null) {
-        if (kept !== null && isSpike(kept, pending, reading)) drop("spike", pending.line);
-        else keep(pending);
+        if (kept !== null && isSpike(kept, pending, at, value)) drop("spike", pending.line);
+        else keep(pending.line, pending.at, pending.value);
       }
-      pending = reading;
+      pending = { line, at, value };
     },
     finish() {
-      if (pending !== null) keep(pending);
+      if (pending !== null) keep(pending.line, pending.at, pending.value);
       pending = null;
-      const sorted = [...hours].sort(([a], [b]) => a - b);
       const common = [...steps].sort((a, b) => b[1] - a[1])[0];
       return {
-        hours: sorted.map(([hour, sums]) => ({ hour, ...sums, origin })),
+        hours,
         used,
-        first,
-        last,
+        first: used === 0 ? null : instant(first),
+        last: used === 0 ? null : instant(last),
         interval: common?.[0] ?? null,
-        silences,
-        longest,
-        twice,
-        nextDays,
-        leaps,
+        twice: clock.twice(),
+        clashes,
+        skipped: clock.skipped(),
+        evenThrough: clock.evenThrough(),
       };
     },
   };

@@ -4,6 +4,10 @@ import { tzOffset } from "@date-fns/tz";
 export const standardOffset = (zone: string, year: number): number =>
   Math.min(...[0, 6].map((month) => tzOffset(zone, new Date(Date.UTC(year, month, 15)))));
 
+/** Minutes a zone is ahead of universal time while it keeps daylight time; its standard time where it has none. [min] @example summerOffset("America/New_York", 2026) // => -240 */
+export const summerOffset = (zone: string, year: number): number =>
+  Math.max(...[0, 6].map((month) => tzOffset(zone, new Date(Date.UTC(year, month, 15)))));
+
 /** Hours a zone's standard time may differ from the sun's before it looks like a mistake. [h] */
 const FAR = 3;
 
@@ -26,13 +30,12 @@ export function offsetWords(minutes: number): string {
 }
 
 /**
- * The zone of a clock that keeps a zone's standard time all year, as --zone takes it.
+ * The zone of a clock that always shows the same offset, as --zone takes it.
  *
- * @example steadyZone("Europe/Ljubljana", 2026) // => "Etc/GMT-1"
- * @example steadyZone("America/St_Johns", 2026) // => "-03:30"
+ * @example offsetName(60) // => "Etc/GMT-1"
+ * @example offsetName(-210) // => "-03:30"
  */
-export function steadyZone(zone: string, year: number): string {
-  const minutes = standardOffset(zone, year);
+export function offsetName(minutes: number): string {
   if (minutes === 0) return "UTC";
   const hours = Math.floor(Math.abs(minutes) / 60);
   // In these names the sign is turned round: plus is behind universal time.
@@ -41,18 +44,19 @@ export function steadyZone(zone: string, year: number): string {
   return `${minutes < 0 ? "-" : "+"}${two(hours)}:${two(Math.abs(minutes) % 60)}`;
 }
 
-/** How to import the log of a clock that keeps no daylight time: a zone, or, where none is named so, its offset in words. */
-export function steadyHint(zone: string, year: number): string {
-  const minutes = standardOffset(zone, year);
-  const steady = steadyZone(zone, year);
-  return minutes % 60 === 0 ? `like --zone ${steady}` : `${offsetWords(minutes)} all year: --zone=${steady}`;
-}
+const zoneHint = (minutes: number): string =>
+  minutes % 60 === 0
+    ? `like --zone ${offsetName(minutes)}`
+    : `${offsetWords(minutes)} all year: --zone=${offsetName(minutes)}`;
+
+/** How to import the log of a clock that keeps standard time all year, or daylight time: a zone, or, where none is named so, its offset in words. */
+export const steadyHint = (zone: string, year: number): string => zoneHint(standardOffset(zone, year));
+export const summerHint = (zone: string, year: number): string => zoneHint(summerOffset(zone, year));
 
 /** @example steadyExample("America/New_York", 2026) // => "Etc/GMT+5 is 5 hours behind universal time, all year." */
 export function steadyExample(zone: string, year: number): string {
   const minutes = standardOffset(zone, year);
-  const steady = steadyZone(zone, year);
   return minutes === 0
     ? "UTC is universal time, all year."
-    : `${steady} is ${offsetWords(minutes)}, all year.`;
+    : `${offsetName(minutes)} is ${offsetWords(minutes)}, all year.`;
 }

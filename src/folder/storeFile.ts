@@ -2,6 +2,7 @@ import type { Problem } from "../problem/index.ts";
 import { celsius, HOUR, type UtcHour, utcHour } from "../quantity/index.ts";
 import type { HourlyRecord } from "../weather/index.ts";
 import { shown } from "./faults.ts";
+import { guarded } from "./guarded.ts";
 
 /** One hour of one sensor in the store. */
 export interface StoredHour {
@@ -17,6 +18,9 @@ export interface StoredHour {
 }
 
 const HEADER = "hour,sum,count,lowest,highest,origin";
+
+/** The form this version writes. Earlier ones are read for good; how a later one comes in, DEVELOPERS.md says. */
+const VERSION = 1;
 
 /** Name of a store file. @example storeName("outside", 2026) // => "outside-2026.csv" */
 export const storeName = (sensor: string, year: number): string => `${sensor}-${year}.csv`;
@@ -35,13 +39,16 @@ export const yearOf = (hour: UtcHour): number => new Date(hour * HOUR).getUTCFul
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;
 
-/** An hour as the store keeps it: thousandths of a degree, and no line break or comma in the origin. */
+/** A name as a cell of the store: no separator, no line break, nothing a spreadsheet would run. */
+export const tidyName = (name: string): string => guarded(name.replace(/[",;\s\p{C}]+/gu, " ").trim());
+
+/** An hour as the store keeps it: to thousandths of a degree. */
 export const tidyHour = (hour: StoredHour): StoredHour => ({
   ...hour,
   sum: rounded(hour.sum),
   lowest: rounded(hour.lowest),
   highest: rounded(hour.highest),
-  origin: hour.origin.replace(/[",;\s]+/gu, " ").trim(),
+  origin: tidyName(hour.origin),
 });
 
 /** One sensor's year as text. The first line says what the numbers are; a spreadsheet shows it as one more row. */
@@ -50,7 +57,7 @@ export function writeStore(sensor: string, hours: readonly StoredHour[]): string
     ({ hour, sum, count, lowest, highest, origin }) =>
       `${hourText(hour)},${sum},${count},${lowest},${highest},${origin}`,
   );
-  return `leafpace temperature 1,sensor ${sensor},UTC hours,degrees Celsius\n${HEADER}\n${lines.join("\n")}\n`;
+  return `leafpace temperature ${VERSION},sensor ${sensor},UTC hours,degrees Celsius\n${HEADER}\n${lines.join("\n")}\n`;
 }
 
 /** A date's first hour, so that a day's hours need its date read only once. */
@@ -91,12 +98,13 @@ export function readStore(
     });
   };
   const title = lines[0]!.replace(/^"/u, "");
-  if (!title.startsWith("leafpace temperature 1")) {
-    const newer = title.startsWith("leafpace temperature");
-    const hint = newer
-      ? "A newer leafpace wrote it; use that one."
-      : "This folder is written by leafpace import; keep other files elsewhere.";
-    problem(1, "store-version", 'a first line "leafpace temperature 1"', title, hint);
+  const version = Number(/^leafpace temperature (\d+)\b/u.exec(title)?.[1] ?? 0);
+  if (version < 1 || version > VERSION) {
+    const hint =
+      version > VERSION
+        ? "A newer leafpace wrote it; use that one."
+        : "This folder is written by leafpace import; keep other files elsewhere.";
+    problem(1, "store-version", `a first line "leafpace temperature ${VERSION}"`, title, hint);
     return { hours, problems };
   }
   const readHour = hourReader();
@@ -121,23 +129,6 @@ export function readStore(
       );
   }
   return { hours, problems };
-}
-
-/**
- * Stored hours with an import laid over them: the later import wins. Only at the two ends of the import,
- * where its first and last hour may be cut, the hour with more readings stays.
- */
-export function mergeHours(
-  stored: readonly StoredHour[],
-  imported: readonly StoredHour[],
-): readonly StoredHour[] {
-  const merged = new Map(stored.map((hour) => [hour.hour, hour]));
-  imported.forEach((hour, index) => {
-    const before = merged.get(hour.hour);
-    const cut = index === 0 || index === imported.length - 1;
-    if (before === undefined || !cut || before.count <= hour.count) merged.set(hour.hour, hour);
-  });
-  return [...merged.values()].sort((a, b) => a.hour - b.hour);
 }
 
 /** A stored hour as the model reads it. */

@@ -1,394 +1,205 @@
 import type { Problem } from "../problem/index.ts";
-import { celsius, fahrenheit, type Instant, type UtcHour } from "../quantity/index.ts";
-import { type DateOrder, type Dialect, PLAIN, plainWords, unitNamed } from "./dialect.ts";
-import { shown, type Units } from "./faults.ts";
-import { type DropReason, type HourSums, hourSums, type Stretch, type Sums } from "./hourSums.ts";
-import { type LogHeader, logHeader } from "./logHeader.ts";
-import { ON_A_FARM } from "./onAFarm.ts";
+import { alignedColumns, type Cutter } from "./alignedColumns.ts";
+import { bareCommas, type Joiner } from "./bareCommas.ts";
+import { cellKinds } from "./cellKind.ts";
+import { PLAIN } from "./dialect.ts";
+import { isFormula, withoutFormulas } from "./formulas.ts";
+import { filledWidth, headerWidth } from "./headerWidth.ts";
+import { findLayout, type Layout, type LayoutOptions } from "./layout.ts";
+import { logFound } from "./logFound.ts";
+import { isHeader, isRuled } from "./logHeader.ts";
+import type { LogOptions, LogReading, LogSaid } from "./logReading.ts";
 import type { Row } from "./row.ts";
-import { steadyHint } from "./standardTime.ts";
-import type { StoredHour } from "./storeFile.ts";
-import { settledByItself, splitMoment, wallReader } from "./timestamp.ts";
-
-export interface LogOptions {
-  /** Name people know the file by. */
-  readonly file: string;
-  /** Zone the logger's clock shows. */
-  readonly zone: string;
-  readonly zoneBy: "option" | "farm";
-  /** What the grower says; null: the file must say it. */
-  readonly unit: "C" | "F" | null;
-  readonly dates: DateOrder | null;
-  readonly column: string | null;
-  /** Numbers have decimal commas. Possible only when another sign separates the cells. */
-  readonly decimalComma: boolean;
-  readonly dialect?: Dialect;
-  /** The farm's, for examples in problems. */
-  readonly units?: Units;
-}
-
-export type Reason = DropReason | "noReading" | "unreadable" | "outOfRange";
-
-export interface Dropped {
-  readonly reason: Reason;
-  readonly count: number;
-  readonly firstLine: number;
-}
-
-/** What was understood of a log, to be shown before anything is stored. */
-export interface Understood {
-  readonly titles: readonly string[];
-  readonly header: LogHeader;
-  readonly unit: "C" | "F";
-  readonly unitBy: "option" | "header" | "cells" | "title";
-  readonly dates: DateOrder;
-  /** "itself": year first or month by name; "fits": another order gives no dates; "sequence": in another order days would not follow each other. */
-  readonly datesBy: "option" | "itself" | "fits" | "sequence";
-  readonly zone: string;
-  readonly zoneBy: "option" | "farm" | "header";
-  /** [min] */
-  readonly interval: number | null;
-  readonly rows: number;
-  readonly used: number;
-  readonly dropped: readonly Dropped[];
-  readonly first: Instant;
-  readonly last: Instant;
-  readonly silences: number;
-  readonly longest: Stretch | null;
-  /** Readings in an hour that came twice. */
-  readonly twice: number;
-  readonly coldest: HourMean;
-  readonly warmest: HourMean;
-}
-
-export interface HourMean {
-  readonly hour: UtcHour;
-  /** [°C] */
-  readonly mean: number;
-}
-
-export interface LogReading {
-  /** null when the log cannot be stored. */
-  readonly understood: Understood | null;
-  readonly hours: readonly StoredHour[];
-  readonly problems: readonly Problem[];
-}
+import { type Section, section } from "./section.ts";
+import { offsetZone } from "./statedOffset.ts";
+import { strangeText } from "./strangeText.ts";
 
 export interface TemperatureLog {
   feed(row: Row): void;
-  finish(): LogReading;
+  /** @param ended - Does the last line end as lines do? A line that does not may be cut. */
+  finish(ended: boolean): LogReading;
 }
 
-interface Drops {
-  add(reason: Reason, line: number): void;
-  list(): readonly Dropped[];
-}
+/** Rows looked at before anything is read, to tell how the log is laid out. */
+const OPENING = 120;
 
-function drops(): Drops {
-  const found = new Map<Reason, { count: number; firstLine: number }>();
-  return {
-    add: (reason, line) => {
-      const entry = found.get(reason);
-      if (entry === undefined) found.set(reason, { count: 1, firstLine: line });
-      else entry.count += 1;
-    },
-    list: () => [...found].map(([reason, entry]) => ({ reason, ...entry })),
-  };
-}
-
-/** One way of reading the dates, followed until the file rules it out. */
-interface Candidate {
-  readonly order: DateOrder;
-  readonly wall: ReturnType<typeof wallReader>;
-  readonly sums: HourSums;
-  readonly dropped: Drops;
-}
-
-const NUMBER = /^([-+−]?\s*(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*)$/u;
-
-/** The value of a cell in °C, or why there is none. */
-function reading(
-  cell: string,
-  unit: "C" | "F" | null,
-  { decimalComma }: LogOptions,
-  dialect: Dialect,
-): { readonly value: number; readonly named: "C" | "F" | null } | "noReading" | "unreadable" | "noUnit" {
-  const text = cell.trim();
-  if (dialect.missing.includes(plainWords(text))) return "noReading";
-  const match = NUMBER.exec(text);
-  if (match === null || (match[1]!.includes(",") && !decimalComma)) return "unreadable";
-  const named = match[2] === "" ? null : unitNamed(match[2]!, dialect);
-  if (match[2] !== "" && named === null) return "unreadable";
-  const number = Number(match[1]!.replace("−", "-").replace(",", ".").replace(/\s/gu, ""));
-  if (dialect.missing.includes(String(number))) return "noReading";
-  const counts = named ?? unit;
-  if (counts === null) return "noUnit";
-  return { value: counts === "F" ? fahrenheit(number) : celsius(number), named };
-}
+/** What a header is known by: its words. */
+const headerKey = ({ names }: Layout): string => names.map((name) => name.trim()).join(" | ");
 
 /**
- * Reads a logger's temperature log, row by row: titles, header, readings. Holds the hours, never the rows.
- * Nothing is guessed: what the file does not settle is a problem that names the option which does.
+ * Reads a logger's temperature log, row by row: titles, header, readings, and further headers with what is below them.
+ * Holds the hours, never the rows. Nothing is guessed: what the file does not settle is a problem that names the option
+ * which does.
  */
 export function temperatureLog(options: LogOptions): TemperatureLog {
-  const { file, dialect = PLAIN, units = "US" } = options;
-  const titles: Row[] = [];
-  const problems: Problem[] = [];
-  const dropped = drops();
-  let header: LogHeader | null = null;
-  let candidates: Candidate[] = [];
-  let ambiguous: { readonly line: number; readonly text: string } | null = null;
-  let rows = 0;
-  let byItself = false;
-  let cellUnit: "C" | "F" | null = null;
-  let unitless: { readonly line: number; readonly text: string } | null = null;
-  let givenUp = false;
-
-  const problem = (
-    code: string,
-    line: number | null,
-    column: string | null,
-    expected: string,
-    received: string,
-    hint: string,
-    weight: Problem["weight"] = "stops",
-  ): void => {
-    problems.push({ code, weight, file, line, column, expected, received, hint });
+  const { file, farm, separator, dialect = PLAIN } = options;
+  const said: { -readonly [Key in keyof LogSaid]: LogSaid[Key] } = {
+    unit: options.unit,
+    dates: options.dates,
+    zone: options.zone,
+    column: options.column,
+    sensor: options.sensor,
   };
+  const kinds = cellKinds(dialect, farm.zone);
+  const layoutOptions = (): LayoutOptions => ({
+    file,
+    zone: farm.zone,
+    column: said.column,
+    sensors: farm.sensors,
+    units: farm.units,
+    dialect,
+    kinds,
+  });
+  const remembered: (keyof LogSaid)[] = [];
+  const sections: Section[] = [];
+  let problem: Problem | null = null;
+  let header = "";
+  let cut: Cutter | null = null;
+  let opening: Row[] | null = [];
+  let current: Section | null = null;
+  let held: Row | null = null;
+  // The last line, if no line end closes it, and how many cells the line before it has.
+  let unended: number | null = null;
+  let usual = 0;
+  let seen = false;
 
-  // In a line of prose a single letter is an initial, no unit.
-  const spelledOut: Dialect = {
-    ...dialect,
-    fahrenheit: dialect.fahrenheit.filter((unit) => unit.length > 1),
-    celsius: dialect.celsius.filter((unit) => unit.length > 1),
-  };
-  const titleUnit = (): "C" | "F" | null => {
-    const named = new Set(
-      titles.map(({ cells }) => unitNamed(cells.join(" "), spelledOut)).filter((unit) => unit !== null),
-    );
-    return named.size === 1 ? [...named][0]! : null;
-  };
-  let statedUnit: "C" | "F" | null = options.unit;
-
-  const begin = (date: string, zone: string): void => {
-    byItself = settledByItself(date);
-    const orders: readonly DateOrder[] =
-      options.dates !== null ? [options.dates] : byItself ? ["ymd"] : ["mdy", "dmy", "ymd"];
-    candidates = orders.map((order) => {
-      const own = drops();
-      return { order, wall: wallReader(order, dialect), sums: hourSums(zone, file, own.add), dropped: own };
-    });
-  };
-
-  const zone = (): string => {
-    const offset = header?.offset ?? null;
-    if (options.zoneBy === "option" || offset === null) return options.zone;
-    const [hours, minutes] = [Math.floor(Math.abs(offset) / 60), Math.abs(offset) % 60];
-    const two = (value: number): string => String(value).padStart(2, "0");
-    return offset === 0 ? "UTC" : `${offset < 0 ? "-" : "+"}${two(hours)}:${two(minutes)}`;
-  };
-
-  const findHeader = (row: Row): void => {
-    const found = logHeader(row, file, options.column, dialect);
-    if (found === null) {
-      if (titles.length < dialect.titleLines) titles.push(row);
-      else givenUp = true;
-    } else if ("header" in found) {
-      header = found.header;
-      statedUnit = options.unit ?? header.unit ?? titleUnit();
-    } else {
-      problems.push(found.problem);
-      givenUp = true;
-    }
-  };
-
-  /** Takes in one line; the reason when it is left out. */
-  const feedReading = (row: Row, { moment, clock, temperature }: LogHeader): Reason | null => {
-    const momentCell = row.cells[moment] ?? "";
-    const cell = row.cells[temperature] ?? "";
-    rows += 1;
-    const [date, time] =
-      clock === null ? splitMoment(momentCell) : [momentCell.trim(), row.cells[clock] ?? ""];
-    if (date === "") return cell.trim() === "" ? "noReading" : "unreadable";
-    if (candidates.length === 0) begin(date, zone());
-    const walls = candidates.map((candidate) => candidate.wall(date, time));
-    if (walls.every((wall) => wall === null)) return "unreadable";
-    const fitting = candidates
-      .map((candidate, index) => ({ candidate, wall: walls[index]! }))
-      .filter(({ wall }) => wall !== null);
-    if (fitting.length < candidates.length) candidates = fitting.map(({ candidate }) => candidate);
-    if (ambiguous === null) ambiguous = { line: row.line, text: date };
-    const read = reading(cell, statedUnit, options, dialect);
-    if (read === "noUnit") {
-      unitless ??= { line: row.line, text: cell };
-      // Nothing of it is stored; but its date may still settle the order, or show that it needs settling.
-      for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, 0);
-      return null;
-    }
-    if (typeof read === "string") return read;
-    cellUnit ??= read.named;
-    if (read.value < ON_A_FARM.coldest || read.value > ON_A_FARM.warmest) return "outOfRange";
-    for (const { candidate, wall } of fitting) candidate.sums.feed(row.line, wall, read.value);
-    return null;
-  };
-
-  /** The one way of reading the dates that is left, or none. */
-  const settle = (): {
-    readonly chosen: Candidate;
-    readonly sums: Sums;
-    readonly by: Understood["datesBy"];
-  } | null => {
-    const read = candidates.map((candidate) => ({ chosen: candidate, sums: candidate.sums.finish() }));
-    if (read.length === 1) {
-      const by = options.dates !== null ? "option" : byItself ? "itself" : "fits";
-      return { ...read[0]!, by };
-    }
-    const following = read.filter(({ sums }) => sums.leaps === 0 && sums.nextDays > 0);
-    return following.length === 1 ? { ...following[0]!, by: "sequence" } : null;
-  };
-
-  const understand = (found: LogHeader): LogReading => {
-    const none: LogReading = { understood: null, hours: [], problems };
-    const momentName = found.names[found.moment]!;
-    const temperatureName = found.names[found.temperature]!;
-    const unit = statedUnit ?? cellUnit;
-    if (unitless !== null || unit === null) {
-      const received = unitless === null ? "no reading" : shown(unitless.text);
-      const line = unitless === null ? found.line : unitless.line;
-      const hint = /[([]\s*(?:K|kelvin)\s*[)\]]/iu.test(temperatureName)
-        ? "The unit K is not known; export the log in °C or °F."
-        : "Say --unit F or --unit C.";
-      problem(
-        "log-unit-missing",
-        line,
-        temperatureName,
-        "a unit, °F or °C, in the header or behind the number",
-        received,
-        hint,
-      );
-    }
-    if (candidates.length === 0) {
-      const received = rows === 0 ? "no readings" : `${rows} lines without one`;
-      const hint =
-        options.dates === null ? "Look at the file's first lines." : "Try another order behind --dates.";
-      problem(
-        "log-dates-unreadable",
-        found.line,
-        momentName,
-        "dates and times below the header",
-        received,
-        hint,
-      );
-      return none;
-    }
-    const settled = settle();
-    if (settled === null) {
-      problem(
-        "log-dates-ambiguous",
-        ambiguous?.line ?? null,
-        momentName,
-        "dates whose order can be told",
-        shown(ambiguous?.text ?? ""),
-        "Say --dates mdy when the month comes first, --dates dmy when the day does.",
-      );
-      return none;
-    }
-    if (unit === null || unitless !== null) return none;
-    const { chosen, sums, by } = settled;
-    if (sums.used === 0 || sums.first === null || sums.last === null) {
-      problem(
-        "log-empty",
-        found.line,
-        temperatureName,
-        "readings below the header",
-        `none in ${rows} lines`,
-        "Look at the file, or choose another column with --column.",
-      );
-      return none;
-    }
-    const left = [...dropped.list(), ...chosen.dropped.list()];
-    const unreadable = left.find(({ reason }) => reason === "unreadable");
-    if (unreadable !== undefined && unreadable.count > sums.used) {
-      problem(
-        "log-unreadable",
-        unreadable.firstLine,
-        null,
-        "a date, a time and a temperature in most lines",
-        `${unreadable.count} of ${rows} lines without`,
-        "Look at this line of the file; --dates, --unit and --column say how to read it.",
-      );
-      return none;
-    }
-    const lost = left.find(({ reason }) => reason === "noSuchHour");
-    if (lost !== undefined)
-      problem(
-        "log-hour-that-never-was",
-        lost.firstLine,
-        momentName,
-        `times of the clock in ${zone()}`,
-        `${lost.count} in the hour it skips in spring`,
-        `The logger does not change its clock: import it with the zone it keeps, ${steadyHint(zone(), new Date(sums.first).getUTCFullYear())}.`,
-        "needsYou",
-      );
-    const means = sums.hours.map(({ hour, sum, count }) => ({ hour, mean: sum / count }));
-    const pick = (better: (a: HourMean, b: HourMean) => boolean): HourMean =>
-      means.reduce((best, mean) => (better(mean, best) ? mean : best));
+  const strange = (row: Row): Problem | null => {
+    const text = strangeText(row.cells.join(separator));
+    if (text === null) return null;
+    const { what, way } = text;
     return {
-      understood: {
-        titles: titles.map(({ cells }) => cells.join(" ").trim()),
-        header: found,
-        unit,
-        unitBy:
-          options.unit !== null
-            ? "option"
-            : found.unit !== null
-              ? "header"
-              : titleUnit() !== null
-                ? "title"
-                : "cells",
-        dates: chosen.order,
-        datesBy: by,
-        zone: zone(),
-        zoneBy: options.zoneBy === "option" ? "option" : found.offset !== null ? "header" : "farm",
-        interval: sums.interval,
-        rows,
-        used: sums.used,
-        dropped: left,
-        first: sums.first,
-        last: sums.last,
-        silences: sums.silences,
-        longest: sums.longest,
-        twice: sums.twice,
-        coldest: pick((a, b) => a.mean < b.mean),
-        warmest: pick((a, b) => a.mean > b.mean),
-      },
-      hours: sums.hours,
-      problems,
+      code: "log-not-a-table",
+      weight: "stops",
+      file,
+      line: row.line,
+      column: null,
+      expected: "a table with a row for each reading",
+      received: what,
+      hint: way,
     };
   };
 
+  const zoneOf = ({ offset }: Layout): string =>
+    said.zone ?? (offset === null ? farm.zone : offsetZone(offset));
+
+  /** What was said before of logs with this header counts where nothing is said now. */
+  const recall = (header: string): boolean => {
+    const before = options.recall?.(header);
+    if (before === undefined) return false;
+    for (const key of Object.keys(said) as (keyof LogSaid)[]) {
+      if (said[key] !== null || before[key] === null) continue;
+      Object.assign(said, { [key]: before[key] });
+      remembered.push(key);
+    }
+    return remembered.length > 0;
+  };
+
+  const joinerFor = (layout: Layout, cells: readonly (readonly string[])[]): Joiner | null =>
+    separator === "," && layout.header ? bareCommas(layout.names.length, cells) : null;
+
+  const widthFault = (layout: Layout, rows: readonly Row[]): Problem | null => {
+    const below = rows.slice(layout.begins, layout.begins + OPENING);
+    const next = below.findIndex((row) => isHeader(row, layoutOptions()));
+    const cells = below.slice(0, next < 0 ? below.length : next).map((row) => row.cells);
+    if (!layout.header || separator === " " || joinerFor(layout, cells) !== null) return null;
+    return headerWidth(layout, cells, file);
+  };
+
+  const sectionFor = (layout: Layout, rows: readonly Row[]): Section => {
+    const cells = rows.slice(layout.begins).map((row) => row.cells);
+    const sample = cells.slice(0, OPENING);
+    return section(layout, {
+      zone: zoneOf(layout),
+      scale: said.unit === null ? null : { unit: said.unit, step: 1 },
+      dates: said.dates,
+      dialect,
+      join: joinerFor(layout, sample),
+    });
+  };
+
+  /** Finds the layout of what begins with these rows, and reads them. */
+  const open = (rows: readonly Row[]): void => {
+    opening = null;
+    if (rows.length === 0) return;
+    let found = findLayout(rows, layoutOptions());
+    if (sections.length === 0) {
+      header = "layout" in found ? headerKey(found.layout) : headersKnown(rows);
+      if (recall(header)) found = findLayout(rows, layoutOptions());
+    }
+    if ("problem" in found) {
+      problem = found.problem;
+      return;
+    }
+    problem = widthFault(found.layout, rows);
+    if (problem !== null) return;
+    current = sectionFor(found.layout, rows);
+    sections.push(current);
+    for (const row of rows.slice(found.layout.begins)) {
+      if (opening === null) take(row);
+      else (opening as Row[]).push(row);
+    }
+  };
+
+  /** Words of the header of rows whose layout could not be told without the grower's word. */
+  const headersKnown = (rows: readonly Row[]): string =>
+    (rows.find((row) => isHeader(row, layoutOptions()))?.cells ?? []).map((name) => name.trim()).join(" | ");
+
+  const take = (row: Row): void => {
+    if (current === null) return;
+    const before = usual;
+    usual = separator === " " ? filledWidth(row.cells) : row.cells.length;
+    if (row.line === unended && usual < before) current.drop("cutOff", row.line);
+    else if (!current.feed(row.line, row.cells)) {
+      if (isHeader(row, layoutOptions())) opening = [row];
+      else current.drop(row.cells.some((cell) => /\d/u.test(cell)) ? "unreadable" : "noReading", row.line);
+    }
+  };
+
+  const pass = (row: Row): void => {
+    if (problem !== null) return;
+    if (opening === null) take(row);
+    else {
+      opening.push(row);
+      if (opening.length >= OPENING) openNow();
+    }
+  };
+
+  const openNow = (): void => {
+    const rows = opening ?? [];
+    const before = cut;
+    if (separator === " " && cut === null) cut = alignedColumns(rows.map(({ cells }) => cells[0]!));
+    else if (cut === null && rows.some(({ cells }) => cells.some(isFormula))) cut = withoutFormulas;
+    if (cut !== null && held !== null) held = cutRow(held);
+    open(cut === before ? rows : rows.map(cutRow));
+  };
+
+  const cutRow = (row: Row): Row => (cut === null ? row : { line: row.line, cells: cut(row.cells) });
+
   return {
     feed(row) {
-      if (givenUp || row.cells.every((cell) => cell.trim() === "")) return;
-      if (header === null) {
-        findHeader(row);
+      if (problem !== null) return;
+      if (
+        row.cells.length === 1 ? row.cells[0]!.trim() === "" : row.cells.every((cell) => cell.trim() === "")
+      )
         return;
+      if (!seen) {
+        seen = true;
+        problem = strange(row);
       }
-      const reason = feedReading(row, header);
-      if (reason !== null) dropped.add(reason, row.line);
+      const ready = cutRow(row);
+      if (isRuled(ready)) return;
+      if (held !== null) pass(held);
+      held = ready;
     },
-    finish() {
-      if (header !== null) return understand(header);
-      if (problems.length === 0)
-        problem(
-          "log-header-missing",
-          titles[0]?.line ?? null,
-          null,
-          "a header line with a date, a time and a temperature column",
-          shown(titles.map(({ cells }) => cells.join(", ")).find((title) => title.trim() !== "") ?? ""),
-          `Name the columns in the line above the readings, like Date,Time,Temp (${units === "US" ? "F" : "C"}).`,
-        );
-      return { understood: null, hours: [], problems };
+    finish(ended) {
+      if (held !== null) {
+        if (!ended) unended = held.line;
+        pass(held);
+      }
+      while (opening !== null && opening.length > 0 && problem === null) openNow();
+      if (problem !== null) return { understood: null, sensors: [], problems: [problem], lastDay: null };
+      const found = sections.map((each) => each.finish());
+      return logFound({ options, said, remembered, sections: found, zoneOf, header });
     },
   };
 }

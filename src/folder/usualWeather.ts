@@ -1,12 +1,12 @@
-import type { UsualMonth } from "../farm/index.ts";
+import type { Usual } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { MONTHS, nameAt } from "./calendarNames.ts";
 import { unknownName } from "./faults.ts";
 import type { Setting } from "./settingReader.ts";
 
 /** Reads the usual low and high of months by their names; those not given stay unknown. */
-export function usualWeather(setting: Setting | null, problems: Problem[]): readonly UsualMonth[] {
-  const found: UsualMonth[] = [];
+export function usualWeather(setting: Setting | null, problems: Problem[]): readonly Usual[] {
+  const found: Usual[] = [];
   const months = setting?.settings(null) ?? null;
   for (const name of months?.names ?? []) {
     const entry = months!.get(name)!;

@@ -10,26 +10,39 @@ export type WallMeaning =
   | { readonly kind: "never" }
   | { readonly kind: "twice"; readonly first: Instant; readonly second: Instant };
 
+export interface WallClock {
+  /** Minutes ahead of universal time around a wall-clock time, or null where they change within a day of it. */
+  steady(wall: number): number | null;
+  meaning(wall: number): WallMeaning;
+}
+
 /** Reads wall-clock times of one zone. The zone is asked once an hour of data, not once a row. */
-export function wallClock(zone: string): (wall: number) => WallMeaning {
+export function wallClock(zone: string): WallClock {
   const offset = (at: number): number => tzOffset(zone, new Date(at));
   let hour = Number.NaN;
-  let steady: number | null = null;
-  return (wall) => {
+  let held: number | null = null;
+  const steady = (wall: number): number | null => {
     const thisHour = Math.floor(wall / HOUR);
     if (thisHour !== hour) {
       hour = thisHour;
       const before = offset(hour * HOUR - DAY);
-      steady = before === offset(hour * HOUR + DAY) ? before : null;
+      held = before === offset(hour * HOUR + DAY) ? before : null;
     }
-    if (steady !== null) return { kind: "once", at: instant(wall - steady * MINUTE) };
-    const offsets = new Set([offset(wall - DAY), offset(wall + DAY)]);
-    const fits = [...offsets]
-      .filter((minutes) => offset(wall - minutes * MINUTE) === minutes)
-      .map((minutes) => instant(wall - minutes * MINUTE))
-      .sort((a, b) => a - b);
-    const [first, second] = fits;
-    if (first === undefined) return { kind: "never" };
-    return second === undefined ? { kind: "once", at: first } : { kind: "twice", first, second };
+    return held;
+  };
+  return {
+    steady,
+    meaning(wall) {
+      const minutes = steady(wall);
+      if (minutes !== null) return { kind: "once", at: instant(wall - minutes * MINUTE) };
+      const offsets = new Set([offset(wall - DAY), offset(wall + DAY)]);
+      const fits = [...offsets]
+        .filter((ahead) => offset(wall - ahead * MINUTE) === ahead)
+        .map((ahead) => instant(wall - ahead * MINUTE))
+        .sort((a, b) => a - b);
+      const [first, second] = fits;
+      if (first === undefined) return { kind: "never" };
+      return second === undefined ? { kind: "once", at: first } : { kind: "twice", first, second };
+    },
   };
 }

@@ -215,17 +215,20 @@ function numberOf(written: string): number | "ambiguous" | null {
   return typeof second === "number" ? sign * (first + second) : second;
 }
 
+const spelled = (kind: QuantityKind, unit: string): Conversions[string] | undefined =>
+  Object.hasOwn(SPELLINGS[kind], unit) ? SPELLINGS[kind][unit] : undefined;
+
 function convert(
   value: number,
   unit: string,
   kind: QuantityKind,
   other: OtherUnits | undefined,
 ): number | QuantityFault {
-  const known = SPELLINGS[kind][unit];
+  const known = spelled(kind, unit);
   if (known !== undefined) return known(value);
   if (unit === "") return "noUnit";
   for (const another of Object.keys(SPELLINGS) as QuantityKind[])
-    if (SPELLINGS[another][unit] !== undefined) return "wrongKind";
+    if (spelled(another, unit) !== undefined) return "wrongKind";
   const base = BASE[kind];
   const converted = base === null ? null : (other?.(value, unit, base) ?? null);
   return converted !== null && Number.isFinite(converted) ? converted : "unknownUnit";

@@ -25,7 +25,7 @@ import {
 import type { Problem } from "../problem/index.ts";
 import { type Instant, localMinute } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
-import type { DayWeather, Gap } from "../weather/index.ts";
+import type { DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Beds } from "./beds.ts";
 
 /** What may stand in the answer: no undefined, no number that is not one. */
@@ -394,16 +394,30 @@ const gapJson = (farm: Farm, { from, to, origin }: Gap): Json => ({
   origin,
 });
 
+const doubtfulJson = (farm: Farm, { sensor, flag, from, to, hours, low, high, used }: Doubtful): Json => ({
+  sensor,
+  flag,
+  from: time(farm, from),
+  to: time(farm, to),
+  hours,
+  lowC: low,
+  highC: high,
+  used,
+});
+
 const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   sensors: from.sensors,
   latest: timeOrNull(farm, from.latest),
   tunnels: from.tunnels.map(({ tunnel, latest }) => ({ tunnel: tunnel.id, latest: time(farm, latest) })),
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
+  doubtful: from.doubtful.map((hours) => doubtfulJson(farm, hours)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
+  forecastSource: from.forecastSource ?? null,
   forecastEnds: from.forecastEnds,
   unforeseenFrom: from.unforeseenFrom,
   carriedFrom: from.carriedFrom,
   usualFrom: from.usualFrom,
+  usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,

@@ -4,6 +4,7 @@ import { list } from "../problem/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
+import { doubtfulText } from "./doubtful.ts";
 import { age, capital, clock, day, dayOf, leafLimit, moment, temperature, thermalTime } from "./words.ts";
 
 const SHOWN = 3;
@@ -11,6 +12,7 @@ const SHOWN = 3;
 const GAP: Readonly<Record<Gap["origin"], (from: string, to: string) => string>> = {
   usual: (from, to) => `${from} to ${to}, usual weather`,
   filled: (from, to) => `${from} to ${to}, filled from the hours beside it`,
+  foretold: (from, to) => `${from} to ${to}, as forecasts said`,
   estimated: (from, to) => `${from} to ${to}, estimated`,
 };
 
@@ -22,18 +24,29 @@ const until = (farm: Farm, { from, to }: Gap): string =>
 
 function gaps(farm: Farm, all: readonly Gap[]): string[] {
   if (all.length === 0) return [];
-  const shown = all.slice(-SHOWN).map((gap) => GAP[gap.origin](moment(farm, gap.from), until(farm, gap)));
+  const shown = [...all]
+    .sort((a, b) => b.to - b.from - (a.to - a.from) || b.from - a.from)
+    .slice(0, SHOWN)
+    .sort((a, b) => a.from - b.from)
+    .map((gap) => GAP[gap.origin](moment(farm, gap.from), until(farm, gap)));
   const rest = all.length - shown.length;
   return [
     rest === 0
       ? `The log has gaps: ${shown.join("; ")}.`
-      : `The log has ${all.length} gaps; the latest: ${shown.join("; ")}.`,
+      : `The log has ${all.length} gaps; the longest: ${shown.join("; ")}.`,
   ];
 }
 
 /** What stands in for a log that is not there. */
 const noLog = ({ usualBehind }: MadeFrom): string =>
   `No temperature log: the days since sowing are taken to have been ${usualBehind ? "as usual" : "like those of the forecast"}, so sizes and dates are rough; a measured leaf helps.`;
+
+/** The usual weather by where it is from. */
+function whoseUsual({ usualBy }: MadeFrom): string {
+  if (usualBy?.by === "years")
+    return `the mean of ${usualBy.years} of your own years, over a week before and after each date,`;
+  return usualBy?.by === "normals" ? "the usual weather of normals.csv" : "your usual weather";
+}
 
 /** What stands in for a forecast that is not there. */
 const noForecast = ({ usualFrom }: MadeFrom): string =>
@@ -50,6 +63,13 @@ function broughtOver({ units }: Farm, { name, counted, requirement, sowings, ste
   return `${capital(clean(name))}: your ${thermalTime(units, sum)} (${how}) came to ${thermalTime(units, requirement)} from emergence, counted hour by hour ${over}.`;
 }
 
+/** Whose forecast it was, how old and how far it reached. */
+function forecast(farm: Farm, from: MadeFrom, issued: Instant, on: Instant): string {
+  const whose = from.forecastSource === undefined ? "" : ` of ${clean(from.forecastSource)}`;
+  const ends = from.forecastEnds === null ? "" : `; it ends with ${day(farm.units, from.forecastEnds)}`;
+  return `Forecast${whose} issued ${moment(farm, issued)}, ${age(issued, on)}${ends}.`;
+}
+
 /** What a sheet was made from and how old that was, as whole sentences. */
 export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly string[] {
   const { units } = farm;
@@ -60,19 +80,19 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
       : sensors === ""
         ? `Temperature log up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`
         : `Temperature log (${sensors}) up to ${moment(farm, from.latest)}, ${age(from.latest, on)}.`,
+    ...(from.sensors.length > 1
+      ? ["Where several sensors hang outside, the median of them counts for every hour."]
+      : []),
+    ...doubtfulText(farm, from.doubtful),
     ...gaps(farm, from.gaps),
     ...from.tunnels.map(
       ({ tunnel, latest }) =>
         `${clean(tunnel.name)}: its own logger up to ${moment(farm, latest)}, ${age(latest, on)}.`,
     ),
-    from.forecastIssued === null
-      ? noForecast(from)
-      : from.forecastEnds === null
-        ? `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}.`
-        : `Forecast issued ${moment(farm, from.forecastIssued)}, ${age(from.forecastIssued, on)}; it ends with ${day(units, from.forecastEnds)}.`,
+    from.forecastIssued === null ? noForecast(from) : forecast(farm, from, from.forecastIssued, on),
     ...(from.usualFrom === null || from.forecastIssued === null
       ? []
-      : [`From ${day(units, from.usualFrom)} on your usual weather stands in: take those dates as rough.`]),
+      : [`From ${day(units, from.usualFrom)} on ${whoseUsual(from)} stands in: take those dates as rough.`]),
     ...(from.carriedFrom === null
       ? []
       : [

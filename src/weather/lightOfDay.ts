@@ -26,11 +26,12 @@ import {
   solarNoon,
   sunHeight,
   sunshineHours,
+  throughCloud,
 } from "./sun.ts";
 import type { DayWeather, Origin } from "./weather.ts";
 
 /** What is known of one day. */
-export interface Day extends Pick<DailyRecord, "sky" | "sunshine" | "radiation"> {
+export interface Day extends Pick<DailyRecord, "sky" | "cloud" | "sunshine" | "radiation"> {
   readonly low: number;
   readonly high: number;
   readonly wind: number | null;
@@ -44,19 +45,21 @@ export const UNSEEN = { wind: null, sky: null } as const;
 const HOUR_OF_WATT = 0.0036;
 
 /**
- * A day's radiation from the best that is known of it: measured, from hours of sunshine, from a word for the sky, or from
- * its range of temperature.
+ * A day's radiation from the best that is known of it: measured, from hours of sunshine, from the share of cloud, from a
+ * word for the sky, or from its range of temperature.
  *
  * @returns Never above a clear sky, save for what was measured. [MJ/m²]
  */
 export function radiationOf(
-  day: Pick<Day, "low" | "high" | "sky" | "sunshine" | "radiation">,
+  day: Pick<Day, "low" | "high" | "sky" | "cloud" | "sunshine" | "radiation">,
   { latitude, elevation, setting }: Pick<Place, "latitude" | "elevation" | "setting">,
   number: number,
   { skySun, skyMixed, skyCloud }: Pick<Settings, "skySun" | "skyMixed" | "skyCloud">,
 ): Megajoule {
   if (day.radiation !== undefined) return day.radiation;
   const extra = extraterrestrial(latitude, number);
+  if (day.sunshine === undefined && day.cloud !== undefined)
+    return megajoule(clearSky(extra, elevation) * throughCloud(day.cloud));
   const possible = sunshineHours(latitude, number);
   const words = { sun: skySun, mixed: skyMixed, cloud: skyCloud };
   const share =
@@ -71,11 +74,11 @@ export function radiationOf(
 }
 
 /**
- * One day's radiation spread over its hours by the sun's height, with its cloud and wind. Hours that were measured keep what
- * was measured.
+ * One day's radiation spread over its hours by the sun's height, with its cloud and wind. Hours keep what was measured or
+ * foretold of them; the light of an hour whose cloud is known comes through that cloud.
  *
  * @param hours - Of the day, as indices into the arrays.
- * @param into - `measured` is read, NaN where nothing was; the others are filled.
+ * @param into - `seen` radiation is read, NaN where none is; the others are filled where they are NaN.
  */
 export function lightOfDay(
   { place, settings, on }: { readonly place: Place; readonly settings: Settings; readonly on: Instant },
@@ -84,7 +87,7 @@ export function lightOfDay(
   hours: readonly number[],
   first: UtcHour,
   into: {
-    readonly measured: Float64Array;
+    readonly seen: Float64Array;
     readonly radiation: Float64Array;
     readonly cloud: Float64Array;
     readonly wind: Float64Array;
@@ -96,6 +99,7 @@ export function lightOfDay(
   const long = dayLength(place.latitude, number);
   const wind = day.wind ?? settings.wind;
 
+  const clear = clearSky(extraterrestrial(place.latitude, number), place.elevation);
   const heights = hours.map((i) =>
     Math.max(
       0,
@@ -105,19 +109,19 @@ export function lightOfDay(
   const total = heights.reduce((a, b) => a + b, 0);
   let sum: number = estimate;
   hours.forEach((i, k) => {
-    const spread = total > 0 ? (((estimate * heights[k]!) / total) * 1e6) / 3600 : 0;
-    const measured = into.measured[i]!;
-    into.radiation[i] = Number.isNaN(measured) ? spread : measured;
-    if (!Number.isNaN(measured)) sum += (measured - spread) * HOUR_OF_WATT;
+    const under = (day: number): number => (total > 0 ? (((day * heights[k]!) / total) * 1e6) / 3600 : 0);
+    const [seen, cloud] = [into.seen[i]!, into.cloud[i]!];
+    const light = !Number.isNaN(seen)
+      ? seen
+      : under(Number.isNaN(cloud) ? estimate : clear * throughCloud(cloud));
+    into.radiation[i] = light;
+    sum += (light - under(estimate)) * HOUR_OF_WATT;
   });
   sum = Math.max(0, sum);
-  const cloud = cloudiness(
-    megajoule(sum),
-    clearSky(extraterrestrial(place.latitude, number), place.elevation),
-  );
+  const overhead = day.cloud ?? cloudiness(megajoule(sum), clear);
   for (const i of hours) {
-    into.cloud[i] = cloud;
-    into.wind[i] = wind * settings.windAtCrop;
+    if (Number.isNaN(into.cloud[i]!)) into.cloud[i] = overhead;
+    if (Number.isNaN(into.wind[i]!)) into.wind[i] = wind * settings.windAtCrop;
   }
   return {
     date,
@@ -129,7 +133,7 @@ export function lightOfDay(
     dayLength: long,
     sunrise: instant(noon - (long / 2) * HOUR),
     sunset: instant(noon + (long / 2) * HOUR),
-    cloud,
+    cloud: overhead,
     origin: day.origin,
     lead: daysBetween(localDate(place.zone, on), date),
   };

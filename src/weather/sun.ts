@@ -73,6 +73,19 @@ export function fromRange(
   return megajoule(Math.min(estimate, clearSky(extra, elevation)));
 }
 
+/** The day's range at which `fromRange` comes to a clear sky: 22 °C inland, 15.6 °C at a coast at sea level. [°C] @source faoIrrigation56, eq. 50 set equal to eq. 37 @example clearRange("inland", 0).toFixed(1) // => "22.0" */
+export const clearRange = (setting: "inland" | "coast", elevation: number): number =>
+  (clearSky(megajoule(1), elevation) / RANGE[setting]) ** 2;
+
+/**
+ * Share of a clear sky's radiation that comes through a cloud cover, whatever the sun's height.
+ *
+ * @param cloud - 0 clear to 1 overcast. [1]
+ * @source kastenCzeplak1980, with their coefficients for Hamburg
+ * @example throughCloud(1) // => 0.25
+ */
+export const throughCloud = (cloud: number): number => 1 - 0.75 * cloud ** 3.4;
+
 /**
  * Share of the sky under cloud, from how far radiation falls short of a clear sky.
  * One less the cloudiness factor of the net long-wave radiation, kept between 0 and 1.

@@ -1,4 +1,4 @@
-import type { UsualMonth } from "../farm/index.ts";
+import type { Usual } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { type Celsius, celsius, fahrenheit, HOUR, startOf, toFahrenheit } from "../quantity/index.ts";
 import type { Forecast, HourlyRecord } from "./record.ts";
@@ -16,7 +16,7 @@ const OLD = 14 * 24;
 
 /** What is known of the season beside a forecast. */
 export interface Beside {
-  readonly usual: readonly UsualMonth[];
+  readonly usual: readonly Usual[];
   /** What is measured outside, oldest first. */
   readonly outside: readonly HourlyRecord[];
   readonly units: "US" | "metric";

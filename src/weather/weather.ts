@@ -8,8 +8,8 @@ import type {
   UtcHour,
 } from "../quantity/index.ts";
 
-/** Where an hour's temperature comes from. */
-export const ORIGINS = ["logger", "filled", "estimated", "forecast", "usual", "carried"] as const;
+/** Where an hour's temperature comes from; foretold: a day behind, from a forecast of that time. */
+export const ORIGINS = ["logger", "filled", "foretold", "estimated", "forecast", "usual", "carried"] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 /** Hour by hour, from the earliest sowing to the end of what is looked at. All arrays have one entry an hour. */
@@ -54,5 +54,5 @@ export interface DayWeather {
 export interface Gap {
   readonly from: Instant;
   readonly to: Instant;
-  readonly origin: "filled" | "estimated" | "usual";
+  readonly origin: "filled" | "foretold" | "estimated" | "usual";
 }

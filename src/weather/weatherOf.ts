@@ -1,4 +1,4 @@
-import { CURVES, type Place, type Settings, type UsualMonth } from "../farm/index.ts";
+import { CURVES, type Place, type Settings, type Usual } from "../farm/index.ts";
 import {
   calendar,
   dayOfYear,
@@ -12,29 +12,35 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { DIURNALS, type Turning } from "./diurnal.ts";
+import { foretoldBehind } from "./foretoldBehind.ts";
+import { layForetold } from "./foretoldHours.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
-import type { Forecast, HourlyRecord } from "./record.ts";
+import { WHOLE_DAY } from "./pastYears.ts";
+import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
+import { SHORT_GAP } from "./shortGap.ts";
 import { dayLength, solarNoon } from "./sun.ts";
 import { usualOn } from "./usualOn.ts";
 import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
-/** Longest gap bridged by a straight line. [h] common practice, no source */
-const SHORT_GAP = 3;
 /** Days whose mean stands in for unknown ones. [d] */
 const NEAREST_DAYS = 14;
 /** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
 const SHORTEST = 4;
-/** Readings of at least this many hours make a day's low and high its own. [h] */
-const WHOLE_DAY = 20;
+/** Hours foretold of today that make its low and high where nothing was logged. [h] judgement */
+const HALF_DAY = 12;
 
 export interface WeatherInput {
   readonly place: Place;
   readonly settings: Settings;
   /** Outside sensor, in order of time. */
   readonly hours: readonly HourlyRecord[];
+  /** Lows and highs of days on which it has no hours. */
+  readonly daily: readonly DailyRecord[];
   readonly forecast: Forecast | null;
+  /** Forecasts of the time behind: where nothing was logged, what they said comes before what days beside it were like. */
+  readonly earlier?: readonly Forecast[];
   /** Stands in before and after the log and beyond the forecast; where it says nothing, the nearest known days do. */
-  readonly usual: readonly UsualMonth[];
+  readonly usual: readonly Usual[];
   /** Nothing logged at or after this moment is used. */
   readonly on: Instant;
   readonly from: LocalDate;
@@ -55,6 +61,13 @@ export interface WeatherResult {
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
+const ranged = (record: DailyRecord, origin: Origin): Day => ({
+  ...record,
+  low: Math.min(record.low, record.high),
+  high: Math.max(record.low, record.high),
+  origin,
+});
+
 /** The mean of the known days nearest to a date: two inside the log, else two weeks of them. */
 function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boolean): Day | null {
   const nearest = [...known]
@@ -69,12 +82,12 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
 }
 
 /**
- * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, forecast ahead,
- * and beyond either the usual weather of the date or, where none is given, the last known days carried on.
+ * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, over longer ones as
+ * forecasts of that time said or like the days beside it, forecast ahead, and beyond either the usual weather of the date or, where none is given, the last known days carried on.
  * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
-  const { place, on, from, until } = input;
+  const { place, settings, on, from, until } = input;
   const first = (hourOf(solarNoon(place.longitude, from)) - 12) as UtcHour;
   const end = hourOf(solarNoon(place.longitude, until)) + 13;
   const length = end - first;
@@ -82,7 +95,10 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const now = Math.min(length, Math.max(0, Math.floor(on / HOUR) - first));
 
   const temperature = new Float64Array(length).fill(Number.NaN);
-  const measured = new Float64Array(length).fill(Number.NaN);
+  // Radiation, cloud and wind as measured or foretold; the light of the day fills the rest.
+  const seen = new Float64Array(length).fill(Number.NaN);
+  const cloud = new Float64Array(length).fill(Number.NaN);
+  const wind = new Float64Array(length).fill(Number.NaN);
   const lowest = new Float64Array(days.dates.length).fill(Number.POSITIVE_INFINITY);
   const highest = new Float64Array(days.dates.length).fill(Number.NEGATIVE_INFINITY);
   const logged = new Int32Array(days.dates.length);
@@ -92,31 +108,48 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     if (i < 0 || i >= now) continue;
     const day = days.day[i]!;
     temperature[i] = record.mean;
-    measured[i] = record.radiation ?? Number.NaN;
+    seen[i] = record.radiation ?? Number.NaN;
     lowest[day] = Math.min(lowest[day]!, record.lowest);
     highest[day] = Math.max(highest[day]!, record.highest);
     logged[day]!++;
   }
+  const laid = { temperature, seen, cloud, wind, lowest, highest };
+  const foretold = layForetold(input.forecast?.hours ?? [], first, now, days, settings.windAtCrop, laid);
+  for (const i of foretold.laid) origin[i] = ORIGINS.indexOf("forecast");
 
   const today = localDate(place.zone, on);
   const known = new Map<LocalDate, Day>();
   days.dates.forEach((date, day) => {
     if (logged[day]! >= WHOLE_DAY) {
       known.set(date, { ...UNSEEN, low: lowest[day]!, high: highest[day]!, origin: "logger" });
+      return;
     }
+    const { hours, wind } = foretold.days[day]!;
+    // Of today the hours behind are missing where there is no log, and no other day's are better.
+    if (hours > 0 && (logged[day]! + hours >= WHOLE_DAY || (date === today && hours >= HALF_DAY)))
+      known.set(date, { ...UNSEEN, wind, low: lowest[day]!, high: highest[day]!, origin: "forecast" });
   });
+  const dates = new Set(days.dates);
+  for (const record of input.daily)
+    if (record.date < today && dates.has(record.date) && !known.has(record.date))
+      known.set(record.date, { ...record, origin: "logger" });
   for (const record of input.forecast?.days ?? []) {
     if (record.date < today) continue;
-    const [low, high] = [Math.min(record.low, record.high), Math.max(record.low, record.high)];
-    known.set(record.date, { ...record, low, high, origin: "forecast" });
+    known.set(record.date, ranged(record, "forecast"));
   }
-  const loggedDates = [...known].filter(([, day]) => day.origin === "logger").map(([date]) => date);
+  const loggedDates = [...known]
+    .filter(([, day]) => day.origin === "logger")
+    .map(([date]) => date)
+    .sort();
   const firstLogged = loggedDates[0];
   const lastLogged = loggedDates[loggedDates.length - 1];
 
+  const behind = foretoldBehind(place.zone, input.earlier ?? [], today);
   const filled = days.dates.map((date): Day | null => {
     const own = known.get(date);
     if (own !== undefined) return own;
+    const said = behind.get(date);
+    if (said !== undefined) return ranged(said, "foretold");
     const inside =
       firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
     const usual = inside ? null : usualOn(input.usual, date);
@@ -133,14 +166,12 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   curve(input, first, days.day, days.dates, all, temperature, origin);
 
   const radiation = new Float64Array(length);
-  const cloud = new Float64Array(length);
-  const wind = new Float64Array(length);
   const hoursOf: number[][] = days.dates.map(() => []);
   days.day.forEach((day, hour) => {
     hoursOf[day]!.push(hour);
   });
   const dayWeather = days.dates.map((date, index) =>
-    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { measured, radiation, cloud, wind }),
+    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { seen, radiation, cloud, wind }),
   );
   return {
     weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },
@@ -212,7 +243,7 @@ function gapsOf(
   const gaps: Gap[] = [];
   for (let i = began.hour - first; i < now; i++) {
     const kind = ORIGINS[origin[i]!]!;
-    if (kind !== "filled" && kind !== "estimated" && kind !== "usual") continue;
+    if (kind === "logger" || kind === "forecast" || kind === "carried") continue;
     let end = i;
     while (end < now && ORIGINS[origin[end]!] === kind) end++;
     gaps.push({ from: startOf((first + i) as UtcHour), to: startOf((first + end) as UtcHour), origin: kind });

@@ -187,6 +187,7 @@ export function madeFarm(tunnelCount: number, successionCount: number): Farm {
     notes: [],
     labour: { wage: 18, pace: 1 },
     limits: { changesPerWeek: 3, wind: milesPerHour(15), dimDays: 2, caution: 3 },
+    keepFlagged: new Set(),
     sensors: new Map([["outside", "outside"]]),
     crops,
     covers,

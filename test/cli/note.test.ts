@@ -1,10 +1,11 @@
-import { existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterEach, describe, expect, test } from "vitest";
 import { encoded } from "../../src/cli/encode.ts";
 import type { Encoding } from "../../src/cli/encoding.ts";
 import { withNotes, withoutNotes } from "../../src/cli/notesAppend.ts";
+import { ownName } from "../../src/cli/owner.ts";
 import { allRows, heldTable } from "../../src/cli/table.ts";
 import { guarded, notesFile, noteValue } from "../../src/folder/index.ts";
 import { type Shell, shell } from "./shell.ts";
@@ -191,12 +192,11 @@ test("nothing is written while another leafpace writes into the folder", async (
   const before = bytes(here);
   const lock = join(here.dir, ".leafpace.lock");
   mkdirSync(lock);
-  const ahead = Date.now() / 1000 + 3600;
-  utimesSync(lock, ahead, ahead);
+  writeFileSync(join(lock, await ownName()), "");
   const { code, stderr } = await here.run("note S01 4 in");
   expect([code, bytes(here)]).toEqual([2, before]);
   expect(stderr).toBe(
-    ".leafpace.lock: expected no other leafpace writing into this folder, received one that still is. Wait until it has finished, then run this again.\n",
+    `.leafpace.lock: expected no other leafpace writing into this folder, received one that still is, process ${process.pid}. Wait until it has finished, then run this again.\n`,
   );
 });
 

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Io } from "../../src/cli/io.ts";
 import { run } from "../../src/cli/run.ts";
+import type { Web } from "../../src/cli/web.ts";
 
 const folders = join(dirname(fileURLToPath(import.meta.url)), "folders");
 
@@ -28,8 +29,8 @@ export interface Shell {
 /** The moment every shell takes for now. */
 const NOW = Date.parse("2026-04-20T15:00:00Z");
 
-/** A folder of its own in which commands run one after the other, without a process each. */
-export function shell(folder: string | null): Shell {
+/** A folder of its own in which commands run one after the other, without a process each. `web`: services they may ask. */
+export function shell(folder: string | null, web?: Web): Shell {
   const dir = mkdtempSync(join(tmpdir(), "leafpace-"));
   if (folder !== null) cpSync(join(folders, folder), dir, { recursive: true });
   return {
@@ -51,6 +52,7 @@ export function shell(folder: string | null): Shell {
         zone: "America/New_York",
         now: () => NOW,
         input: async () => Buffer.from(input),
+        ...(web === undefined ? {} : { web }),
       };
       const code = await run(argv, io);
       const clean = (which: string | null): string =>

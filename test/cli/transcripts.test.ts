@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "nod
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { playedServices } from "./services.ts";
 import { shell } from "./shell.ts";
 
 const transcripts = join(dirname(fileURLToPath(import.meta.url)), "transcripts");
@@ -35,19 +36,22 @@ const FORMS: Readonly<Record<string, (text: string) => Buffer>> = {
 
 /**
  * First line: the folder it happens in. Then, each after an empty line, files to write and commands behind $ with what is
- * typed into them behind <, what they printed and their exit code. A line of # tells readers what it is about.
+ * typed into them behind <, what they printed and their exit code. A line of # tells readers what it is about, a line of ~
+ * how weather services behave from then on.
  */
 test.each(names)("%s", async (name) => {
   const path = join(transcripts, name);
   const text = readFileSync(path, "utf8").replaceAll("\r\n", "\n");
-  const [first = "", ...blocks] = text.trimEnd().split(/\n\n(?=[$>#] )/u);
+  const [first = "", ...blocks] = text.trimEnd().split(/\n\n(?=[$>#~] )/u);
   const folder = /^in ([\w-]+)$/u.exec(first)?.[1] ?? null;
-  const here = shell(folder === "nothing" ? null : folder);
+  const services = await playedServices();
+  const here = shell(folder === "nothing" ? null : folder, services.web);
   try {
     const found = [first];
     for (const block of blocks) {
       const lines = block.split("\n");
       if (block.startsWith(">")) write(here.dir, lines);
+      if (block.startsWith("~")) services.play(lines[0]!.slice(2));
       if (!block.startsWith("$")) found.push(block);
       else {
         const typed = lines.filter((line) => line.startsWith("< "));
@@ -60,6 +64,7 @@ test.each(names)("%s", async (name) => {
     if (writing) writeFileSync(path, told);
     else expect(told).toBe(text);
   } finally {
+    await services.end();
     here.end();
   }
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { guessOf } from "../../src/decide/guess.ts";
-import { catalogue, type Farm, type Note, type UsualMonth } from "../../src/farm/index.ts";
+import { catalogue, type Farm, type Note, type Usual } from "../../src/farm/index.ts";
 import { celsius, centimetre, instant, instantAt, type LocalDate } from "../../src/quantity/index.ts";
 import { ORIGINS, type Origin, type Weather } from "../../src/weather/index.ts";
 import { week } from "../../src/week.ts";
@@ -49,7 +49,7 @@ describe("a bed without a log", () => {
     farm: MINIMAL,
     successions: "id,crop,tunnel,from (m),to (m),sown\nS01,arugula,T1,0,15,2026-03-18\n",
   });
-  const months = (warmer: number): readonly UsualMonth[] =>
+  const months = (warmer: number): readonly Usual[] =>
     [3, 4, 5].map((month) => ({ month, low: celsius(4 + warmer), high: celsius(17 + warmer) }));
   const leaf = (at: string, hour: number, ...lengths: readonly number[]): Note => ({
     at: instantAt(zone, at as LocalDate, hour),

@@ -28,6 +28,7 @@ test("a gap of the log is told by the minutes of the farm's clock, also where it
       carriedFrom: null,
       usualFrom: null,
       usualBehind: false,
+      doubtful: [],
       broughtOver: [],
       shortDays: null,
     },

@@ -21,6 +21,7 @@ tunnels:
 labour: { wage: 18, pace: 1.5 }
 limits: { changes per week: 4, wind: 10 mph, dim days: 1, caution: 2 }
 sensors: { outside: outside, probe: T1 }
+keep flagged: [outside]
 crops: { lettuce-mix: { smallest: 3 in, growth.base: 38 F, boltingDay: none } }
 covers: { row-cover-19: { light: 0.83, night.clear: 4 F } }
 `;
@@ -48,6 +49,7 @@ test("a full farm is read with every quantity in its base unit", () => {
     ["outside", "outside"],
     ["probe", "T1"],
   ]);
+  expect([...farm.keepFlagged]).toEqual(["outside"]);
 });
 
 test("a farm's own crop and cover values stand over the catalogue's, and nothing else changes", () => {

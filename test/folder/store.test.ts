@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import {
   hourText,
-  mergeHours,
   readStore,
   recordOf,
   type StoredHour,
   storeName,
   storeOf,
+  tidyHour,
   writeStore,
 } from "../../src/folder/index.ts";
 import { utcHour } from "../../src/quantity/index.ts";
@@ -47,32 +47,24 @@ test("a line that cannot be read and a file of another kind are told", () => {
   expect(messages(readStore("temperature/outside-2026.csv", damaged))).toEqual([
     'temperature/outside-2026.csv:3: expected an hour like 2026-04-20T13Z with sum, count, lowest and highest, received "20.04.2026 13:00,40,4,9,11,a". Delete the line, then import the log again.',
   ]);
-  expect(messages(readStore("temperature/outside-2026.csv", "leafpace temperature 9\n"))).toEqual([
-    'temperature/outside-2026.csv:1: expected a first line "leafpace temperature 1", received "leafpace temperature 9". A newer leafpace wrote it; use that one.',
+  for (const newer of [2, 10])
+    expect(messages(readStore("temperature/outside-2026.csv", `leafpace temperature ${newer}\n`))).toEqual([
+      `temperature/outside-2026.csv:1: expected a first line "leafpace temperature 1", received "leafpace temperature ${newer}". A newer leafpace wrote it; use that one.`,
+    ]);
+  for (const none of ["leafpace temperature", "leafpace forecast 1"])
+    expect(messages(readStore("temperature/outside-2026.csv", none))).toEqual([
+      `temperature/outside-2026.csv:1: expected a first line "leafpace temperature 1", received "${none}". This folder is written by leafpace import; keep other files elsewhere.`,
+    ]);
+});
+
+test("a file's name in the store is a cell a spreadsheet shows and does not run", () => {
+  const named = (origin: string): string => tidyHour(hour(1, 4, 10, origin)).origin;
+  expect(["=HYPERLINK(1)", "+1.csv", 'a,b;"c"\n=d\u0000.csv', "log.csv"].map(named)).toEqual([
+    "'=HYPERLINK(1)",
+    "'+1.csv",
+    "a b c =d .csv",
+    "log.csv",
   ]);
-});
-
-test("a later import wins over an earlier one", () => {
-  const merged = mergeHours(
-    [hour(1, 4, 10), hour(2, 4, 10), hour(3, 4, 10)],
-    [hour(2, 4, 12), hour(3, 2, 12), hour(4, 4, 12)],
-  );
-  expect(merged.map(({ hour: at, sum, count }) => [at, sum / count])).toEqual([
-    [1, 10],
-    [2, 12],
-    [3, 12],
-    [4, 12],
-  ]);
-});
-
-test("an hour the import cuts at its end does not push out a fuller one", () => {
-  const merged = mergeHours([hour(1, 4, 10), hour(2, 4, 10)], [hour(1, 1, 12), hour(2, 4, 12)]);
-  expect(merged.map(({ sum, count }) => sum / count)).toEqual([10, 12]);
-});
-
-test("importing the same again changes nothing", () => {
-  const once = mergeHours([], [hour(1, 2, 10), hour(2, 4, 10)]);
-  expect(mergeHours(once, [hour(1, 2, 10), hour(2, 4, 10)])).toEqual(once);
 });
 
 test("only files of the store's own names are read", () => {

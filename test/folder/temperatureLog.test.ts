@@ -1,32 +1,46 @@
 import { describe, expect, test } from "vitest";
 import {
+  type HoursUnderstood,
   type LogOptions,
   type LogReading,
   PLAIN,
   separatorOf,
   temperatureLog,
 } from "../../src/folder/index.ts";
+import { instant } from "../../src/quantity/index.ts";
 import { messages, rows } from "./fixtures.ts";
 
-const read = (text: string, options: Partial<LogOptions> = {}): LogReading => {
+/** What a farm with one sensor makes of a log. */
+const read = (
+  text: string,
+  options: Partial<LogOptions> = {},
+  zone = "America/New_York",
+  sensors: readonly string[] = ["outside"],
+): LogReading => {
   const separator = separatorOf(text, PLAIN);
   const log = temperatureLog({
     file: "log.csv",
-    zone: "America/New_York",
-    zoneBy: "farm",
+    farm: { zone, sensors, units: "US" },
+    now: instant(Date.UTC(2027, 0, 1)),
+    separator,
     unit: null,
     dates: null,
+    zone: null,
     column: null,
-    decimalComma: separator !== ",",
+    sensor: null,
     ...options,
   });
-  for (const row of rows(text.replaceAll("\r", ""), separator)) log.feed(row);
-  return log.finish();
+  const lines = text.replaceAll("\r", "");
+  for (const row of rows(lines, separator === " " ? "\n" : separator)) log.feed(row);
+  return log.finish(lines.endsWith("\n"));
 };
 
+/** What was understood of the only sensor. */
+const only = ({ understood }: LogReading): HoursUnderstood => understood!.sensors[0] as HoursUnderstood;
+
 /** Hours as [UTC hour, mean in tenths of a degree Celsius, readings]. */
-const hours = ({ hours: found }: LogReading): [string, number, number][] =>
-  found.map(({ hour, sum, count }) => [
+const hours = ({ sensors }: LogReading, at = 0): [string, number, number][] =>
+  (sensors[at]?.hours ?? []).map(({ hour, sum, count }) => [
     new Date(hour * 3_600_000).toISOString().slice(0, 13),
     Math.round((sum / count) * 10) / 10,
     count,
@@ -70,8 +84,6 @@ No.,Date/Time,Temperature (°F),Battery (V)
     ]);
     expect(log.understood).toMatchObject({
       titles: ["Logger export - Creek outside"],
-      unit: "F",
-      unitBy: "header",
       dates: "mdy",
       datesBy: "fits",
       zone: "America/New_York",
@@ -79,7 +91,8 @@ No.,Date/Time,Temperature (°F),Battery (V)
       used: 3,
       dropped: [],
     });
-    expect(log.hours[0]).toMatchObject({ lowest: 10, highest: 20, origin: "log.csv" });
+    expect(only(log)).toMatchObject({ scale: { unit: "F", step: 1 }, scaleBy: "header" });
+    expect(log.sensors[0]!.hours[0]).toMatchObject({ lowest: 10, highest: 20, origin: "log.csv" });
   });
 
   test("semicolons with decimal commas, day first in two columns, °C", () => {
@@ -96,12 +109,23 @@ No.,Date/Time,Temperature (°F),Battery (V)
   test("ISO with T and seconds, and a unit in every cell", () => {
     const log = read("datetime,temp\n2026-04-20T00:00:00,50 °F\n2026-04-20T00:15:00,10 °C\n");
     expect(hours(log)).toEqual([["2026-04-20T04", 10, 2]]);
-    expect(log.understood!.unitBy).toBe("cells");
+    expect(only(log).scaleBy).toBe("cells");
   });
 
   test("universal time written behind the time counts, whatever the farm's zone", () => {
     const log = read("datetime,temp (C)\n2026-04-20T00:00Z,10\n2026-04-20T02:00+01:00,11\n");
     expect(hours(log).map(([hour]) => hour)).toEqual(["2026-04-20T00", "2026-04-20T01"]);
+  });
+
+  test("the time before the date, and quotes behind blanks", () => {
+    const text = '"When" , "Temp (C)"\n"00:00 20.04.2026" , "10"\n"01:00 20.04.2026" , "11"\n';
+    expect(hours(read(text)).map(([, mean]) => mean)).toEqual([10, 11]);
+  });
+
+  test("a clock that keeps standard time, as a header says it", () => {
+    const log = read("Time (LST),outTemp (C)\n2026-07-20 00:00,10\n");
+    expect(hours(log)[0]![0]).toBe("2026-07-20T05");
+    expect(log.understood).toMatchObject({ zone: "-05:00", zoneBy: "header" });
   });
 
   test("a month by its name", () => {
@@ -125,7 +149,7 @@ No.,Date/Time,Temperature (°F),Battery (V)
       const log = read(
         `Timestamp,Temp (C)\n${series("2026-04-20T00:00", 40, step, (wall) => `${iso(wall)},10`)}`,
       );
-      expect([step, log.understood!.interval, log.understood!.used]).toEqual([step, step, 40]);
+      expect([step, only(log).interval, log.understood!.used]).toEqual([step, step * 60, 40]);
     }
   });
 });
@@ -171,10 +195,9 @@ describe("the order of a date is settled by the file or not at all", () => {
 
   test("a wrong order on the command line reads nothing and says so", () => {
     const text = `Date Time,Temp (C)\n4/20/2026 00:00,10\n`;
-    const [message] = messages(read(text, { dates: "dmy" }));
-    expect(message).toBe(
-      'log.csv:1 column "Temp (C)": expected readings below the header, received none in 1 lines. Look at the file, or choose another column with --column.',
-    );
+    expect(messages(read(text, { dates: "dmy" }))).toEqual([
+      'log.csv:2 column "Date Time": expected dates and times below the header, received "4/20/2026 00:00". Try another order behind --dates.',
+    ]);
   });
 
   test("twelve o'clock at night and at noon", () => {
@@ -202,7 +225,8 @@ describe("when clocks change", () => {
       ["2026-11-01T06", 3.5, 2],
       ["2026-11-01T07", 5, 1],
     ]);
-    expect(log.understood).toMatchObject({ twice: 4, dropped: [] });
+    expect(only(log).twice).toBe(4);
+    expect(log.understood!.dropped).toEqual([]);
   });
 
   test("and also in a log whose newest reading comes first", () => {
@@ -213,28 +237,34 @@ describe("when clocks change", () => {
     expect(hours(log).map(([, mean]) => mean)).toEqual([0, 1.5, 3.5, 5]);
   });
 
-  test("readings in the hour that is skipped in spring are left out, and the next step is told", () => {
+  test("readings in the hour that is skipped in spring mean a clock that does not change: all is an hour off", () => {
     const text = series("2026-03-08T00:30", 6, 60, (wall) => `${iso(wall)},10`);
     const log = read(`Timestamp,Temp (C)\n${text}`);
-    expect(log.understood!.dropped).toEqual([{ reason: "noSuchHour", count: 1, firstLine: 4 }]);
+    expect(log.understood).toBeNull();
     expect(messages(log)).toEqual([
       'log.csv:4 column "Timestamp": expected times of the clock in America/New_York, received 1 in the hour it skips in spring. The logger does not change its clock: import it with the zone it keeps, like --zone Etc/GMT+5.',
     ]);
-    const kept = read(`Timestamp,Temp (C)\n${text}`, { zone: "Etc/GMT+5", zoneBy: "option" });
+    const kept = read(`Timestamp,Temp (C)\n${text}`, { zone: "Etc/GMT+5" });
     expect(kept.understood).toMatchObject({ used: 6, dropped: [] });
     expect(kept.problems).toEqual([]);
   });
 
-  test("a header in kelvin is told to be unknown", () => {
-    expect(messages(read("Timestamp,Temp (K)\n2026-04-20 00:00,283\n"))[0]).toMatch(
-      /received "283"\. The unit K is not known; export the log in °C or °F\.$/u,
-    );
+  test("so does an hour that should come twice and comes once, in readings an hour apart or less", () => {
+    const text = series("2026-10-31T22:00", 8, 30, (wall) => `${iso(wall)},10`);
+    const through = `${text}\n${series("2026-11-01T02:00", 8, 30, (wall) => `${iso(wall)},10`)}`;
+    expect(read(`Timestamp,Temp (C)\n${through}`).understood).toBeNull();
+    const even = series("2026-10-31T22:00", 16, 30, (wall) => `${iso(wall)},10`);
+    expect(messages(read(`Timestamp,Temp (C)\n${even}`))).toEqual([
+      'log.csv:10 column "Timestamp": expected an hour that comes twice, as on the clock in America/New_York, received one that comes once. The logger does not change its clock: import it with the zone it keeps, like --zone Etc/GMT+4 if it was set in summer, like --zone Etc/GMT+5 if in winter.',
+    ]);
+    const sparse = series("2026-10-31T12:00", 10, 180, (wall) => `${iso(wall)},10`);
+    expect(read(`Timestamp,Temp (C)\n${sparse}`).problems).toEqual([]);
   });
 
   test("the zone told for a clock without daylight time is the farm's own", () => {
     const hint = (zone: string, date: string): string | undefined =>
       messages(
-        read(`Timestamp,Temp (C)\n${series(`${date}T00:30`, 6, 60, (wall) => `${iso(wall)},10`)}`, { zone }),
+        read(`Timestamp,Temp (C)\n${series(`${date}T00:30`, 6, 60, (wall) => `${iso(wall)},10`)}`, {}, zone),
       )[0]?.replace(/^.*the zone it keeps, /u, "");
     expect(hint("Europe/Ljubljana", "2026-03-29")).toBe("like --zone Etc/GMT-1.");
     expect(hint("Europe/London", "2026-03-29")).toBe("like --zone UTC.");
@@ -248,9 +278,7 @@ describe("when clocks change", () => {
   });
 
   test("a zone half an hour off", () => {
-    const log = read("Timestamp,Temp (C)\n2026-04-20 00:00,10\n2026-04-20 00:30,12\n", {
-      zone: "Asia/Kolkata",
-    });
+    const log = read("Timestamp,Temp (C)\n2026-04-20 00:00,10\n2026-04-20 00:30,12\n", {}, "Asia/Kolkata");
     expect(hours(log)).toEqual([
       ["2026-04-19T18", 10, 1],
       ["2026-04-19T19", 12, 1],
@@ -287,52 +315,115 @@ describe("what is no reading is left out and said", () => {
     const sparse = read("Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 12:00,25\n2026-04-21 00:00,5\n");
     expect(sparse.understood!.dropped).toEqual([]);
   });
-  test("the same time again", () =>
-    expect(read("Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 00:00,6\n").understood!.dropped).toEqual([
-      { reason: "repeated", count: 1, firstLine: 3 },
-    ]));
+  test("the same time again with the same temperature; with another it counts", () => {
+    const log = read("Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 00:00,5\n2026-04-20 00:10,7\n");
+    expect(log.understood!.dropped).toEqual([{ reason: "repeated", count: 1, firstLine: 3 }]);
+    const more = series("2026-04-20T00:10", 5, 10, (wall) => `${iso(wall)},7`);
+    expect(hours(read(`Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 00:00,9\n${more}\n`))).toEqual([
+      ["2026-04-20T04", 7, 7],
+    ]);
+  });
+  test("a last line that no line end closes and that has fewer cells than the one before: it may be cut within a number", () => {
+    const lines = ["2026-04-20 00:00,5.2,60", "2026-04-20 01:00,5.3,60", "2026-04-20 02:00,5"];
+    const cutOff = [{ reason: "cutOff", count: 1, firstLine: 4 }];
+    expect(read(["Timestamp,Temp (C),RH", ...lines].join("\n")).understood!.dropped).toEqual(cutOff);
+    const blanks = ["Date Time Temp_C RH", ...lines].join("\n").replaceAll(",", "   ");
+    expect(read(blanks).understood!.dropped).toEqual(cutOff);
+    expect(read(`${["Timestamp,Temp (C),RH", ...lines].join("\n")}\n`).understood!.dropped).toEqual([]);
+  });
   test("a line without a date", () =>
     expect(read("Timestamp,Temp (C)\n2026-04-20 00:00,5\nsummary,6\n").understood!.dropped).toEqual([
       { reason: "unreadable", count: 1, firstLine: 3 },
     ]));
   test("a silence of more than three hours is told with its ends", () => {
-    const { understood } = read(
-      "Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 01:00,5\n2026-04-20 09:00,6\n",
-    );
-    expect(understood!.silences).toBe(1);
-    expect(new Date(understood!.longest!.from).toISOString()).toBe("2026-04-20T05:00:00.000Z");
+    const log = read("Timestamp,Temp (C)\n2026-04-20 00:00,5\n2026-04-20 01:00,5\n2026-04-20 09:00,6\n");
+    expect(only(log).silences).toBe(1);
+    expect(new Date(only(log).longest!.from).toISOString()).toBe("2026-04-20T05:00:00.000Z");
   });
 });
 
 describe("a log that cannot be understood", () => {
-  test("without a header", () =>
-    expect(messages(read("2026-04-20 00:00,5\n2026-04-20 01:00,5\n"))).toEqual([
-      'log.csv:1: expected a header line with a date, a time and a temperature column, received "2026-04-20 00:00, 5". Name the columns in the line above the readings, like Date,Time,Temp (F).',
-    ]));
-  test("with two temperature columns, until one is chosen", () => {
-    const text = "Timestamp,Air temp (C),Soil temp (C),Dew point (C)\n2026-04-20 00:00,5,9,1\n";
+  test("without a header, its contents decide; the unit must be said", () => {
+    const text = "2026-04-20 00:00,5\n2026-04-20 01:00,5\n";
     expect(messages(read(text))).toEqual([
-      'log.csv:1: expected one temperature column, received "Air temp (C)", "Soil temp (C)". Name the one to take, as in --column "Air temp (C)".',
+      'log.csv:1: expected a unit, °F or °C, in the header or behind the number, received "5". Say --unit F or --unit C.',
     ]);
-    expect(hours(read(text, { column: "soil temp (c)" }))).toEqual([["2026-04-20T04", 9, 1]]);
-    expect(messages(read(text, { column: "Soil temp" }))).toHaveLength(1);
+    expect(hours(read(text, { unit: "C" })).map(([, mean]) => mean)).toEqual([5, 5]);
   });
-  test("an empty file", () => expect(read("").understood).toBeNull());
+  test("prose", () =>
+    expect(messages(read("Dear neighbour, the frost came at 6:00.\nYours\n"))).toEqual([
+      'log.csv:1: expected a header line with a date, a time and a temperature column, received "Dear neighbour, the frost came at 6:00.". Name the columns in the line above the readings, like Date,Time,Temp (F).',
+    ]));
+  test("outside air is chosen among temperatures; of two that may be it one must be named", () => {
+    const text = "Timestamp,Air temp (C),Soil temp (C),Dew point (C)\n2026-04-20 00:00,5,9,1\n";
+    const log = read(text);
+    expect(hours(log)).toEqual([["2026-04-20T04", 5, 1]]);
+    expect(log.understood!.ignored).toEqual(["Soil temp (C)", "Dew point (C)"]);
+    expect(hours(read(text, { column: "soil temp" }))).toEqual([["2026-04-20T04", 9, 1]]);
+    expect(messages(read("Timestamp,Probe A (C),Probe B (C)\n2026-04-20 00:00,5,9\n"))).toEqual([
+      'log.csv:1: expected one temperature column, received "Probe A (C)", "Probe B (C)". Name the one to take, as in --column "Probe A (C)".',
+    ]);
+  });
+  test("an empty file", () => expect(read("").problems.map(({ code }) => code)).toEqual(["log-empty"]));
   test("a header and nothing below", () =>
     expect(messages(read("Timestamp,Temp (C)\n"))).toEqual([
-      'log.csv:1 column "Timestamp": expected dates and times below the header, received no readings. Look at the file\'s first lines.',
+      "log.csv:1: expected readings below the header, received none. Look at the file.",
     ]));
+});
+
+describe("what was said once of a kind of log", () => {
+  const bare = "Timestamp,Temp\n2026-04-20 00:00,68\n";
+  const nothing = { unit: null, dates: null, zone: null, column: null, sensor: null } as const;
+  test("counts where nothing is said now, and is told", () => {
+    const asked: string[] = [];
+    const log = read(bare, {
+      recall: (header) => {
+        asked.push(header);
+        return { ...nothing, unit: "F" };
+      },
+    });
+    expect(asked).toEqual(["Timestamp | Temp"]);
+    expect(hours(log)).toEqual([["2026-04-20T04", 20, 1]]);
+    expect(log.understood!.remembered).toEqual(["unit"]);
+  });
+  test("what is said now counts more", () => {
+    const text = "Timestamp,Temp\n2026-04-20 00:00,20\n";
+    const log = read(text, { unit: "C", recall: () => ({ ...nothing, unit: "F" }) });
+    expect(hours(log)).toEqual([["2026-04-20T04", 20, 1]]);
+    expect(log.understood!.remembered).toEqual([]);
+  });
+});
+
+describe("an order of rows that is none", () => {
+  const lines = Array.from({ length: 96 }, (_, index) => {
+    const wall = new Date(Date.UTC(2026, 3, 20) + index * 900_000);
+    return `${iso(wall)},${10 + (index % 7)}`;
+  });
+  const tidy = read(`Timestamp,Temp (C)\n${lines.join("\n")}\n`);
+  test("gives the same hours", () => {
+    const mixed = lines.map((_, index) => lines[(index * 37) % 96]!);
+    expect(hours(read(`Timestamp,Temp (C)\n${mixed.join("\n")}\n`))).toEqual(hours(tidy));
+  });
+  test("so do two downloads that overlap", () => {
+    const text = ["Timestamp,Temp (C)", ...lines.slice(0, 61), "Timestamp,Temp (C)", ...lines.slice(42)];
+    const log = read(`${text.join("\n")}\n`);
+    expect(hours(log)).toEqual(hours(tidy));
+    expect(log.understood).toMatchObject({ used: 96, moreHeaders: 1 });
+    expect(log.understood!.dropped).toEqual([{ reason: "repeated", count: 19, firstLine: 63 }]);
+  });
 });
 
 test("three hundred thousand readings become their hours", () => {
   const log = temperatureLog({
     file: "log.csv",
-    zone: "UTC",
-    zoneBy: "option",
+    farm: { zone: "UTC", sensors: ["outside"], units: "metric" },
+    now: instant(Date.UTC(2027, 0, 1)),
+    separator: ",",
     unit: "C",
     dates: null,
+    zone: null,
     column: null,
-    decimalComma: false,
+    sensor: null,
   });
   log.feed({ line: 1, cells: ["Timestamp", "Temp"] });
   const start = Date.UTC(2026, 0, 1);
@@ -340,6 +431,6 @@ test("three hundred thousand readings become their hours", () => {
     const wall = new Date(start + index * 1000).toISOString().slice(0, 19);
     log.feed({ line: index + 2, cells: [wall, "10"] });
   }
-  const { understood, hours: found } = log.finish();
-  expect([understood!.used, found.length]).toEqual([300_000, 84]);
+  const { understood, sensors } = log.finish(true);
+  expect([understood!.used, sensors[0]!.hours.length]).toEqual([300_000, 84]);
 });

@@ -61,6 +61,7 @@ function stageOf(city: City, year: number, { from, until }: Season): Stage {
     place,
     settings,
     hours: [],
+    daily: [],
     forecast,
     usual: [],
     on: start,

@@ -45,6 +45,7 @@ function weatherIn(city: City, days: readonly DailyRecord[]): Weather {
     place,
     settings,
     hours: [],
+    daily: [],
     forecast: { issued: on, days },
     usual: [],
     on,

@@ -76,6 +76,7 @@ function asLog(
     place,
     settings,
     hours: [],
+    daily: [],
     forecast: { issued: on, days },
     usual: [],
     on,

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { catalogue, type UsualMonth } from "../../src/farm/index.ts";
+import { catalogue, smoothedYears, type Usual } from "../../src/farm/index.ts";
 import { addDays, celsius, dayOfYear, type LocalDate } from "../../src/quantity/index.ts";
 import { type DailyRecord, usualOn } from "../../src/weather/index.ts";
 import { type City, measuredDays } from "./cities.ts";
@@ -20,7 +20,7 @@ const monthOf = ({ date }: DailyRecord): number => Number(date.slice(5, 7));
 /** Logarithms of measured thermal time over what usual weather, and five days carried back, would have had it. */
 function errors(city: City): readonly { readonly usual: number; readonly carried: number }[] {
   const days = measuredDays(city);
-  const usual = Array.from({ length: 12 }, (_, i): UsualMonth => {
+  const usual = Array.from({ length: 12 }, (_, i): Usual => {
     const own = days.filter((day) => monthOf(day) === i + 1);
     return {
       month: i + 1,
@@ -50,4 +50,19 @@ test("25 days measured in Seattle and New York, 2012 to 2015, lie no further fro
   expect([all.length, usual!.toFixed(2), carried!.toFixed(2)]).toEqual([310, "0.13", "0.27"]);
   expect(usual!).toBeLessThan(usualSpread);
   expect(carried!).toBeLessThan(carriedSpread);
+});
+
+test("the mean of three other years, a week before and after each date, errs no more than the settings say", () => {
+  const logs = (["Seattle", "New York"] as const).flatMap((city) => {
+    const days = measuredDays(city);
+    return days.flatMap(({ date }, at) => {
+      const behind = days.slice(at, at + BEHIND);
+      if (behind.length < BEHIND || at % 5 > 0 || !inSeason(date)) return [];
+      const others = days.filter((day) => day.date.slice(0, 4) !== date.slice(0, 4));
+      const usual = smoothedYears(others, 3);
+      return [Math.log(warmth(behind) / warmth(behind.map((day) => usualOn(usual, day.date)!)))];
+    });
+  });
+  expect([logs.length, spread(logs).toFixed(2)]).toEqual([310, "0.19"]);
+  expect(spread(logs)).toBeLessThan(catalogue().settings.usualSpread);
 });

@@ -43,6 +43,7 @@ const without = (): Outcome =>
         latest: null,
         tunnels: [],
         gaps: [],
+        doubtful: [],
         forecastIssued: null,
         forecastEnds: null,
         unforeseenFrom: null,

@@ -80,6 +80,7 @@ const inputOf = (where: Place, each: Partial<DailyRecord>, from = date): Weather
     place: where,
     settings,
     hours: [],
+    daily: [],
     forecast: { issued: on, days: daily(from, 5, each) },
     usual: [],
     on,

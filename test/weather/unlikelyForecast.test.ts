@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { UsualMonth } from "../../src/farm/index.ts";
+import type { Usual } from "../../src/farm/index.ts";
 import { formatProblem } from "../../src/problem/index.ts";
 import {
   celsius,
@@ -15,7 +15,7 @@ import { type HourlyRecord, unlikelyForecast } from "../../src/weather/index.ts"
 // The limits, 15 °C from the season and 50 °C, are judgement.
 
 const ISSUED = instantAt("UTC", "2026-04-15", 6);
-const APRIL: readonly UsualMonth[] = [3, 4, 5].map((month) => ({
+const APRIL: readonly Usual[] = [3, 4, 5].map((month) => ({
   month,
   low: celsius(3),
   high: celsius(15),
@@ -33,7 +33,7 @@ const log = (mean: number, end: Instant = ISSUED): HourlyRecord[] =>
 const told = (
   low: number,
   high: number,
-  beside: { usual?: readonly UsualMonth[]; outside?: readonly HourlyRecord[]; units?: "US" | "metric" },
+  beside: { usual?: readonly Usual[]; outside?: readonly HourlyRecord[]; units?: "US" | "metric" },
 ): string[] => {
   const day = {
     date: "2026-04-15" as LocalDate,

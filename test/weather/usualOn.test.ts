@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { UsualMonth } from "../../src/farm/index.ts";
+import type { Usual } from "../../src/farm/index.ts";
 import { addDays, celsius, daysBetween, type LocalDate } from "../../src/quantity/index.ts";
 import { usualOn } from "../../src/weather/index.ts";
 
@@ -15,7 +15,7 @@ const year = fc
   })
   .map((months) =>
     months.map(
-      ([low, range], i): UsualMonth => ({
+      ([low, range], i): Usual => ({
         month: i + 1,
         low: celsius(low / 10),
         high: celsius((low + range) / 10),
@@ -54,9 +54,9 @@ describe("usual weather", () => {
 
   test("knows no north: a year turned by six months gives the same half a year later", () => {
     const north = [-6, -5, 0, 6, 12, 17, 20, 19, 14, 8, 2, -3].map(
-      (low, i): UsualMonth => ({ month: i + 1, low: celsius(low), high: celsius(low + 10) }),
+      (low, i): Usual => ({ month: i + 1, low: celsius(low), high: celsius(low + 10) }),
     );
-    const south = north.map((each): UsualMonth => ({ ...each, month: ((each.month + 5) % 12) + 1 }));
+    const south = north.map((each): Usual => ({ ...each, month: ((each.month + 5) % 12) + 1 }));
     for (let month = 1; month <= 12; month++)
       expect(usualOn(south, middle(2026, month))).toEqual(
         usualOn(north, middle(2026, ((month + 5) % 12) + 1)),

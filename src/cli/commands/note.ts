@@ -13,12 +13,13 @@ import {
 import type { Problem } from "../../problem/index.ts";
 import { type Instant, instant, localDate } from "../../quantity/index.ts";
 import { notedSentence, notedText } from "../../sheet/index.ts";
+import { bytesIn } from "../batch.ts";
 import { COULD_NOT, type Context, DONE, problemText, usage } from "../context.ts";
 import { openLoosely, openSettings } from "../farmFolder.ts";
 import { locked } from "../lock.ts";
 import { otherMoment } from "../moment.ts";
 import { NOTES } from "../notesAppend.ts";
-import { appendNotes, bytesIn, takeBackNotes } from "../notesStore.ts";
+import { appendNotes, takeBackNotes } from "../notesStore.ts";
 import type { Given, Run } from "../spec.ts";
 import { heldText, readText } from "../textFile.ts";
 
