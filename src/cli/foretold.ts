@@ -97,22 +97,24 @@ export function foretoldByPage(
 export const saysIssued = ({ opening }: OpenTable): boolean =>
   opening.some((cells) => /\bissued\b/iu.test(cells.join(" ")));
 
-/** Was a table of hours foretold, not logged? It says so, or its hours lie ahead. */
-function isOfHours(table: OpenTable, given: Given, { place }: FarmSettings, now: Instant): boolean {
+/**
+ * Was a table of hours foretold, not logged? It says so, or its hours lie ahead of a moment: --issued alone does not tell,
+ * since it may be said of another file of the import.
+ */
+function isOfHours(table: OpenTable, at: Instant, given: Given, { place }: FarmSettings): boolean {
   if (!looksLikeHours(table.opening)) return false;
-  if (typeof given.issued === "string" || saysIssued(table)) return true;
   const order = (given.dates as DateOrder | undefined) ?? null;
-  return reachesBeyond(table.opening, place.zone, order, now);
+  return saysIssued(table) || reachesBeyond(table.opening, place.zone, order, at);
 }
 
 /** How a forecast is written down. */
 export type Form = "days" | "hours" | "typed";
 
-/** How a table is written that looks like a forecast; null: it holds something else. */
-export function formOf(table: OpenTable, now: Instant, given: Given, farm: FarmSettings): Form | null {
+/** How a table is written that looks like a forecast; null: it holds something else. @param at - When it was issued, or now. */
+export function formOf(table: OpenTable, at: Instant, given: Given, farm: FarmSettings): Form | null {
   const { opening } = table;
   if (opening.some(looksLikeForecast)) return "days";
-  if (isOfHours(table, given, farm, now)) return "hours";
+  if (isOfHours(table, at, given, farm)) return "hours";
   return looksTyped(opening, table.separator) && !opening.some(namesTemperature) ? "typed" : null;
 }
 

@@ -140,7 +140,7 @@ function logAttempt(
 async function understandTable(file: string, table: OpenTable, around: Around): Promise<Attempt> {
   const { given, context, farm, issued } = around;
   const now = instant(context.io.now());
-  const form = formOf(table, now, given, farm);
+  const form = formOf(table, issued ?? now, given, farm);
   if (form === null || (form === "days" && issued === null && !saysIssued(table))) {
     const written: WrittenAs = { file, separator: table.separator, encoding: table.encoding };
     const read = await readLog(written, table, around);

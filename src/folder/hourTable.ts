@@ -69,7 +69,7 @@ export const looksLikeHours = (opening: readonly (readonly string[])[]): boolean
 const BEHIND = 3 * 24;
 const AHEAD = 20 * 24;
 
-/** Do the first lines of such a table reach beyond now, hour by hour? What lies ahead was foretold, not logged. */
+/** Do the first lines of such a table reach beyond a moment, hour by hour? What lies ahead was foretold, not logged. */
 export function reachesBeyond(
   opening: readonly (readonly string[])[],
   zone: string,
