@@ -240,7 +240,7 @@ const LEAST_RAIN = 0.2;
 
 /** What a forecast was read from, as a line of the table. */
 function fromText(from: ReadFrom): readonly [string, string] {
-  if (from === "typed") return ["lines", "typed, one a day"];
+  if (from === "typed") return ["lines", "typed, one a day; the lower number is the low"];
   if ("page" in from) return ["from", from.page];
   const separated = `separated by ${SEPARATOR[from.separator] ?? from.separator}`;
   return ["columns", from.hourly ? `${separated}, hour by hour` : separated];

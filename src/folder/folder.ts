@@ -4,7 +4,7 @@ import { groupBy, type Instant, type OtherUnits } from "../quantity/index.ts";
 import { checkNotes, checkPieces, checkSuccessions } from "./acrossFiles.ts";
 import { bedsOf } from "./beds.ts";
 import { collapsed } from "./collapsed.ts";
-import { type FarmSettings, farmFile } from "./farmFile.ts";
+import { farmFile } from "./farmFile.ts";
 import { heavyCuts } from "./heavyCuts.ts";
 import { lyingUnnoted } from "./lyingUnnoted.ts";
 import { normalsFile } from "./normalsFile.ts";

@@ -18,6 +18,7 @@ describe("links that lead out of the folder are not followed", () => {
     const elsewhere = mkdtempSync(join(tmpdir(), "leafpace-elsewhere-"));
     const target = name.endsWith(".csv") ? join(elsewhere, name) : elsewhere;
     if (name.endsWith(".csv")) writeFileSync(target, "when,kind,about,value\n");
+    rmSync(at(here, name), { force: true });
     symlinkSync(target, at(here, name));
     const before = snapshot(elsewhere);
     const { code, stderr } = await here.run(line);

@@ -23,7 +23,7 @@ test("a tunnel that is no more, and a line that says nothing, are told and left 
   const { places, problems } = read("sensor,hangs\nprobe,T9\nnorth\nthe barn,outside\nsouth,outside\n");
   expect([...places]).toEqual([["south", "outside"]]);
   expect(problems.map((problem) => `${problem.weight} ${formatProblem(problem)}`)).toEqual([
-    'needsYou temperature/sensors.csv:2 column "hangs": expected outside or a tunnel, received "T9". Did you mean "T1"?',
+    'needsYou temperature/sensors.csv:2 column "hangs": expected outside or a tunnel, received "T9". Known: outside, T1.',
     'needsYou temperature/sensors.csv:3: expected a sensor and where it hangs, received "north". Delete the line, then import with --sensor and --hangs.',
     'needsYou temperature/sensors.csv:4: expected a sensor and where it hangs, received "the barn,outside". Delete the line, then import with --sensor and --hangs.',
   ]);
