@@ -191,7 +191,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .now { display: block; }
   .leaf { height: 7.6mm; }
   .measuring h2, .airs h2 { display: inline; border: 0; padding: 0 2mm 0 0; }
-  .measuring, .airs { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; }
+  .measuring, .airs { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; break-inside: avoid; }
   .measuring .key, .airs .key:not(.screen) { display: inline; }
   .charts { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; margin-top: 0; }
   .charts > :nth-child(n + 4) { display: none; }
