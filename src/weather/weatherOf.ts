@@ -1,7 +1,7 @@
 import { CURVES, type Place, type Settings, type UsualMonth } from "../farm/index.ts";
 import {
+  type Calendar,
   calendar,
-  dayOfYear,
   daysBetween,
   HOUR,
   hourOf,
@@ -11,10 +11,13 @@ import {
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
-import { DIURNALS, type Turning } from "./diurnal.ts";
+import { DIURNALS } from "./diurnal.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
+import { loggedDays } from "./loggedDays.ts";
+import type { LowHigh, PastYears } from "./pastYears.ts";
 import type { Forecast, HourlyRecord } from "./record.ts";
-import { dayLength, solarNoon } from "./sun.ts";
+import { solarNoon } from "./sun.ts";
+import { turnings } from "./turnings.ts";
 import { usualOn } from "./usualOn.ts";
 import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
@@ -22,10 +25,6 @@ import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 const SHORT_GAP = 3;
 /** Days whose mean stands in for unknown ones. [d] */
 const NEAREST_DAYS = 14;
-/** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
-const SHORTEST = 4;
-/** Readings of at least this many hours make a day's low and high its own. [h] */
-const WHOLE_DAY = 20;
 
 export interface WeatherInput {
   readonly place: Place;
@@ -35,6 +34,8 @@ export interface WeatherInput {
   readonly forecast: Forecast | null;
   /** Stands in before and after the log and beyond the forecast; where it says nothing, the nearest known days do. */
   readonly usual: readonly UsualMonth[];
+  /** Earlier years, which say better than the usual months what is usual; null: none. */
+  readonly past?: PastYears | null;
   /** Nothing logged at or after this moment is used. */
   readonly on: Instant;
   readonly from: LocalDate;
@@ -68,13 +69,18 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
   return { ...UNSEEN, low, high, origin: inside ? "estimated" : "carried" };
 }
 
+/** How far a day lies from another. [°C] */
+const departure = (day: LowHigh, from: LowHigh | null): LowHigh | null =>
+  from === null ? null : { low: day.low - from.low, high: day.high - from.high };
+
 /**
  * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, forecast ahead,
- * and beyond either the usual weather of the date or, where none is given, the last known days carried on.
+ * and beyond either the usual weather of the date or, where none is given, the last known days carried on. How far the last
+ * known day lies from them fades day by day, so that there is no step.
  * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
-  const { place, on, from, until } = input;
+  const { place, settings, on, from, until } = input;
   const first = (hourOf(solarNoon(place.longitude, from)) - 12) as UtcHour;
   const end = hourOf(solarNoon(place.longitude, until)) + 13;
   const length = end - first;
@@ -83,28 +89,17 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
 
   const temperature = new Float64Array(length).fill(Number.NaN);
   const measured = new Float64Array(length).fill(Number.NaN);
-  const lowest = new Float64Array(days.dates.length).fill(Number.POSITIVE_INFINITY);
-  const highest = new Float64Array(days.dates.length).fill(Number.NEGATIVE_INFINITY);
-  const logged = new Int32Array(days.dates.length);
   const origin = new Uint8Array(length);
-  for (const record of input.hours) {
-    const i = record.hour - first;
-    if (i < 0 || i >= now) continue;
-    const day = days.day[i]!;
-    temperature[i] = record.mean;
-    measured[i] = record.radiation ?? Number.NaN;
-    lowest[day] = Math.min(lowest[day]!, record.lowest);
-    highest[day] = Math.max(highest[day]!, record.highest);
-    logged[day]!++;
+  const logged = input.hours.filter(({ hour }) => hour >= first && hour < first + now);
+  for (const { hour, mean, radiation } of logged) {
+    temperature[hour - first] = mean;
+    measured[hour - first] = radiation ?? Number.NaN;
   }
 
   const today = localDate(place.zone, on);
   const known = new Map<LocalDate, Day>();
-  days.dates.forEach((date, day) => {
-    if (logged[day]! >= WHOLE_DAY) {
-      known.set(date, { ...UNSEEN, low: lowest[day]!, high: highest[day]!, origin: "logger" });
-    }
-  });
+  for (const { date, low, high } of loggedDays(logged, place.zone))
+    known.set(date, { ...UNSEEN, low, high, origin: "logger" });
   for (const record of input.forecast?.days ?? []) {
     if (record.date < today) continue;
     const [low, high] = [Math.min(record.low, record.high), Math.max(record.low, record.high)];
@@ -114,15 +109,26 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const firstLogged = loggedDates[0];
   const lastLogged = loggedDates[loggedDates.length - 1];
 
+  const standIn = (date: LocalDate): Day | null => {
+    const inside =
+      firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
+    const usual = inside ? null : (input.past?.usual(date) ?? usualOn(input.usual, date));
+    if (usual !== null) return { ...usual, ...UNSEEN, origin: "usual" };
+    const near = nearby(date, known, inside);
+    return near !== null && date < today ? { ...near, origin: "estimated" } : near;
+  };
+  const lastKnown = [...known.keys()].reduce<LocalDate | null>(
+    (last, date) => (last === null || date > last ? date : last),
+    null,
+  );
+  const left = lastKnown === null ? null : departure(known.get(lastKnown)!, standIn(lastKnown));
   const filled = days.dates.map((date): Day | null => {
     const own = known.get(date);
     if (own !== undefined) return own;
-    const inside =
-      firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
-    const usual = inside ? null : usualOn(input.usual, date);
-    if (usual !== null) return { ...usual, ...UNSEEN, origin: "usual" };
-    const standIn = nearby(date, known, inside);
-    return standIn !== null && date < today ? { ...standIn, origin: "estimated" } : standIn;
+    const day = standIn(date);
+    if (day === null || left === null || lastKnown === null || date <= lastKnown) return day;
+    const kept = settings.dayToDay ** daysBetween(lastKnown, date);
+    return { ...day, low: day.low + kept * left.low, high: day.high + kept * left.high };
   });
   if (filled.some((day) => day === null)) return null;
   const all = filled as readonly Day[];
@@ -130,7 +136,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     days.dates.find((date, i) => all[i]!.origin === origin && date > today && date <= until) ?? null;
 
   bridge(temperature, origin, now);
-  curve(input, first, days.day, days.dates, all, temperature, origin);
+  curve(input, first, days, all, temperature, origin);
 
   const radiation = new Float64Array(length);
   const cloud = new Float64Array(length);
@@ -172,31 +178,24 @@ function bridge(temperature: Float64Array, origin: Uint8Array, now: number): voi
 function curve(
   { place }: WeatherInput,
   first: UtcHour,
-  dayOfHour: Int32Array,
-  dates: readonly LocalDate[],
+  calendar: Calendar,
   days: readonly Day[],
   temperature: Float64Array,
   origin: Uint8Array,
 ): void {
   const diurnal = DIURNALS[place.curve ?? CURVES[0]];
-  const turnings = dates.map((date, i): Turning => {
-    const sun = dayLength(place.latitude, dayOfYear(date));
-    const long = Math.min(24 - SHORTEST, Math.max(SHORTEST, sun));
-    const rise = solarNoon(place.longitude, date) / HOUR - first - long / 2;
-    return { rise, length: long, low: days[i]!.low, high: days[i]!.high };
-  });
-  const before = { ...turnings[0]!, rise: turnings[0]!.rise - 24 };
-  const after = { ...turnings[turnings.length - 1]!, rise: turnings[turnings.length - 1]!.rise + 24 };
+  const between = turnings(place, first, calendar);
   for (let i = 0; i < temperature.length; i++) {
     if (!Number.isNaN(temperature[i]!)) continue;
-    const middle = i + 0.5;
-    const day = dayOfHour[i]!;
-    const own = turnings[day]!;
-    temperature[i] =
-      middle < own.rise
-        ? diurnal(turnings[day - 1] ?? before, own, middle)
-        : diurnal(own, turnings[day + 1] ?? after, middle);
-    origin[i] = ORIGINS.indexOf(days[day]!.origin === "logger" ? "estimated" : days[day]!.origin);
+    const { today, next, sun, nextSun } = between(i);
+    const [a, b] = [days[today]!, days[next]!];
+    temperature[i] = diurnal(
+      { rise: sun.rise, length: sun.length, low: a.low, high: a.high },
+      { rise: nextSun.rise, length: nextSun.length, low: b.low, high: b.high },
+      i + 0.5,
+    );
+    const { origin: own } = days[calendar.day[i]!]!;
+    origin[i] = ORIGINS.indexOf(own === "logger" ? "estimated" : own);
   }
 }
 
