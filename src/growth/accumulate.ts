@@ -33,29 +33,41 @@ export function accumulate(
   mornings: readonly number[],
   settings: Settings,
 ): Sums {
-  const { from, growing, radiation, heat: leaf } = climate;
-  const { growth, lightOnPace, qualityLimit } = crop;
-  const length = growing.length;
+  const { from, radiation, heat: leaf } = climate;
+  const length = radiation.length;
   const make = (): Float64Array => new Float64Array(length + 1);
   const [thermalTime, pace, light, heat] = [make(), make(), make(), make()];
+  sumPace(crop, climate, mornings, { thermalTime, pace });
   const toLight = HOUR_OF_WATT * settings.lightPerMegajoule;
-  const starts = [from, ...mornings.filter((hour) => hour > from && hour < from + length), from + length];
-  for (let d = 0; d + 1 < starts.length; d++) {
-    const [start, end] = [starts[d]! - from, starts[d + 1]! - from];
+  for (let i = 0; i < length; i++) {
+    light[i + 1] = light[i]! + radiation[i]! * toLight;
+    heat[i + 1] = heat[i]! + Math.max(0, leaf[i]! - crop.qualityLimit);
+  }
+  return { from, thermalTime, pace, light, heat };
+}
+
+/** Thermal time and pace alone, laid into arrays of one more than the hours whose first value is 0. */
+export function sumPace(
+  { growth, lightOnPace }: Crop,
+  { from, growing, radiation }: Pick<Climate, "from" | "growing" | "radiation">,
+  mornings: readonly number[],
+  { thermalTime, pace }: Pick<Sums, "thermalTime" | "pace">,
+): void {
+  const length = growing.length;
+  let next = mornings.findIndex((hour) => hour > from);
+  for (let start = 0; start < length; ) {
+    const end = next < 0 ? length : Math.min(length, (mornings[next++] ?? from + length) - from);
     let sun = 0;
     for (let i = start; i < end; i++) {
-      const shining = radiation[i]!;
-      sun += shining;
+      sun += radiation[i]!;
       thermalTime[i + 1] = thermalTime[i]! + response(growing[i]!, growth) / 24;
-      light[i + 1] = light[i]! + shining * toLight;
-      heat[i + 1] = heat[i]! + Math.max(0, leaf[i]! - qualityLimit);
     }
     const warmth = thermalTime[end]! - thermalTime[start]!;
     const share = lightShare(warmth, sun * HOUR_OF_WATT, lightOnPace);
     const [ahead, begun] = [pace[start]!, thermalTime[start]!];
     for (let i = start + 1; i <= end; i++) pace[i] = ahead + share * (thermalTime[i]! - begun);
+    start = end;
   }
-  return { from, thermalTime, pace, light, heat };
 }
 
 /** The part of a running sum between two hours of the weather; hours outside it add nothing. */
