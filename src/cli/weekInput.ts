@@ -10,12 +10,18 @@ import { readNewestForecast, readSensors } from "./store.ts";
 
 const USUAL_DAYS = 7;
 
-function daysGiven(given: Given): { readonly days: number } | { readonly problem: Problem } {
-  const text = given.days;
-  if (typeof text !== "string") return { days: USUAL_DAYS };
-  const days = Number(text);
-  if (Number.isInteger(days) && days >= 1 && days <= 21) return { days };
-  return { problem: usage("--days", "a number of days from 1 to 21", text, "Seven is usual.") };
+/** A whole number an option gives, between two bounds; what is usual where it is left out. */
+function numberGiven(
+  text: Given[string],
+  option: string,
+  [least, most, usual]: readonly [number, number, number],
+  what: string,
+  hint: string,
+): { readonly number: number } | { readonly problem: Problem } {
+  if (typeof text !== "string") return { number: usual };
+  const number = Number(text);
+  if (Number.isInteger(number) && number >= least && number <= most) return { number };
+  return { problem: usage(option, `${what} from ${least} to ${most}`, text, hint) };
 }
 
 /** Everything known at the moment asked about: the folder, what sensors had recorded, the newest forecast. */
@@ -24,20 +30,37 @@ export async function weekInput(
   context: Context,
 ): Promise<{ readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
   const { dir, value: farm, problems } = await openFarm(context);
-  const days = daysGiven(given);
+  const { settings } = catalogue();
+  const days = numberGiven(given.days, "--days", [1, 21, USUAL_DAYS], "a number of days", "Seven is usual.");
+  const members = numberGiven(
+    given.members,
+    "--members",
+    [2, 1024, settings.members],
+    "a number of weathers",
+    `${settings.members} are usual.`,
+  );
   if (farm === null) return { problems };
   const clock = { zone: farm.place.zone, walks: farm.walks };
   const moment = momentGiven(given, clock, context.io.now());
   if ("problem" in moment) return { problems: [moment.problem] };
   if ("problem" in days) return { problems: [days.problem] };
+  if ("problem" in members) return { problems: [members.problem] };
   const on = moment.at;
   const [stored, foretold] = await Promise.all([readSensors(dir, on), readNewestForecast(dir, on)]);
   const names = stored.sensors.map(({ sensor }) => sensor);
   const all = [...problems, ...stored.problems, ...strangers(names, farm), ...foretold.problems];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
-  const { settings } = catalogue();
   const { sensors } = stored;
+  const { forecast } = foretold;
   return {
-    input: { farm, settings, sensors, forecast: foretold.forecast, on, days: days.days, problems: all },
+    input: {
+      farm,
+      settings: { ...settings, members: members.number },
+      sensors,
+      forecast,
+      on,
+      days: days.number,
+      problems: all,
+    },
   };
 }

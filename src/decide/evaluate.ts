@@ -88,7 +88,7 @@ export function outletWorth(
   heat: number,
   safe: number,
 ): Omit<SuccessionResult, "table" | "outlet"> {
-  const timing = table.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
+  const timing = outlet.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
   const kept = timing * quality(heat, problem);
   const worth = kept * Math.exp(safe);
   return { worth, timing, stress: kept - timing, damage: worth - kept };

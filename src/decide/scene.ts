@@ -1,9 +1,16 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
+import { followed, type LearnedError, learnedError, unbiased } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { addDays, type Instant, instantAt, localDate, startOf, type UtcHour } from "../quantity/index.ts";
 import {
+  type DailyRecord,
   type Forecast,
+  loggedDays,
+  type Members,
+  members,
+  type PastYears,
+  pastYears,
   type SensorRecords,
   shortDays,
   type Weather,
@@ -24,6 +31,10 @@ export interface WeekInput {
   readonly settings: Settings;
   readonly sensors: readonly SensorRecords[];
   readonly forecast: Forecast | null;
+  /** Earlier forecasts, from which the error of this one is learned; left out: none are kept. */
+  readonly kept?: readonly Forecast[];
+  /** Days of earlier years measured near the farm, beside those of its own log; left out: none. */
+  readonly past?: readonly DailyRecord[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -36,6 +47,8 @@ export interface WeekInput {
 export interface Scene {
   readonly farm: Farm;
   readonly weather: Weather;
+  /** The weather ahead as many weathers. */
+  readonly members: Members;
   /** By tunnel, where one has its own logger. */
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
@@ -61,10 +74,15 @@ export function sceneOf(asked: WeekInput): {
   const hours = merged(outside);
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
   const { place, usual } = farm;
-  const result = weatherOf({ place, settings, hours, forecast, usual, on, from, until });
+  const known = hours.filter(({ hour }) => startOf(hour) < on);
+  const measured = loggedDays(known, zone);
+  const kept = (asked.kept ?? []).filter(({ issued }) => issued <= on);
+  const error = learnedError(followed(kept, measured, zone), settings);
+  const past = pastYears([...(asked.past ?? []), ...measured]);
+  const foretold = forecast === null ? null : unbiased(forecast, error, zone);
+  const result = weatherOf({ place, settings, hours, forecast: foretold, usual, past, on, from, until });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
-  const known = hours.filter(({ hour }) => startOf(hour) < on);
   const latest = known[known.length - 1];
   const madeFrom: MadeFrom = {
     sensors: outside.map(({ sensor }) => sensor),
@@ -83,10 +101,12 @@ export function sceneOf(asked: WeekInput): {
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
+    learnedFrom: error.forecasts,
+    members: result === null ? 0 : settings.members,
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
   };
-  const scene = result === null ? null : stage({ ...input, farm }, result, logs);
+  const scene = result === null ? null : stage({ ...input, farm }, result, logs, error, past);
   const first = known[0];
   const logBegins = first === undefined ? null : startOf(first.hour);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
@@ -94,9 +114,11 @@ export function sceneOf(asked: WeekInput): {
 }
 
 function stage(
-  { farm, settings, on, days }: WeekInput,
+  { farm, settings, forecast, on, days }: WeekInput,
   { weather }: WeatherResult,
   logs: Scene["logs"],
+  error: LearnedError,
+  past: PastYears,
 ): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
@@ -106,5 +128,8 @@ function stage(
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
   const store = ahead(farm, weather, horizon, settings);
-  return { farm, weather, logs, horizon, picks, store, settings };
+  const issued = forecast?.issued ?? null;
+  const { place } = farm;
+  const many = members({ weather, place, settings, on, issued, error: error.at, past });
+  return { farm, weather, members: many, logs, horizon, picks, store, settings };
 }

@@ -12,10 +12,13 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
+import { type Course, courseOf, requirementDraws, type Unborn } from "./course.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
+import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
+import { type Value, values } from "./value.ts";
 
 /** Where one succession stands at the moment planned from. */
 export interface Standing {
@@ -46,8 +49,17 @@ export interface Growing {
   readonly guessed: number;
   /** Sums from the weather's beginning if nothing is changed. */
   readonly unchanged: Sums;
+  /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
+  readonly ahead: Course;
+  readonly requirements: Float64Array;
+  /** What each member has to bring up first; null: up, or told when. */
+  readonly unborn: Unborn | null;
   /** Share of the bed still there. [0–1] */
   readonly share: number;
+  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
+  readonly whole: number;
+  /** What it brings over a spread of thermal time over requirement, worked out once for each. */
+  worthOver(spread: number): Value;
 }
 
 /** Notes about one succession up to the moment planned from, in order of time. */
@@ -59,10 +71,11 @@ function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note
 
 /** Where a succession stands, from sowing, weather, covers and notes. */
 export function standing(
-  { farm, weather, horizon, settings }: Scene,
+  scene: Scene,
   succession: Succession,
-  { unchanged, unshaded }: TunnelNow,
+  { tunnel, now, unchanged, unshaded }: TunnelNow,
 ): Standing {
+  const { farm, weather, horizon, settings } = scene;
   const lived = livedBefore(unchanged.growing, Math.max(1, horizon.now));
   const crop = asHardened(farm.crops.get(succession.crop)!, lived, settings);
   const notes = notesOf(farm, succession, horizon.on);
@@ -118,6 +131,11 @@ export function standing(
     const begin = cut !== undefined || seen !== undefined || early === null ? origin : sown + early;
     return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
   };
+  const length = Math.abs(succession.to - succession.from);
+  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * share;
+  const most = ((crop.growth.optimumLow - crop.growth.base) * (horizon.lookout - horizon.now)) / 24;
+  const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
+  const unborn = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
     succession,
     crop,
@@ -133,7 +151,12 @@ export function standing(
       belief,
       guessed: guess.share,
       unchanged: sums,
+      ahead: courseOf(scene, tunnel.id, crop, origin, unborn, () => now),
+      requirements: requirementDraws(scene, succession.id, belief),
+      unborn,
       share,
+      whole,
+      worthOver: values(whole, curve, crop, belief.shift, [thermalTime, thermalTime + most], settings),
     },
   };
 }

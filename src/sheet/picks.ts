@@ -6,7 +6,19 @@ import { todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, clock, day, dayOfMonth, lacking, leaf, list, marketDay, odds, weight } from "./words.ts";
+import {
+  capital,
+  clock,
+  day,
+  dayOfMonth,
+  lacking,
+  leaf,
+  leafSpread,
+  list,
+  marketDay,
+  odds,
+  weight,
+} from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
 export interface PickBlock {
@@ -35,6 +47,8 @@ export interface PickRow {
   readonly tunnel: string;
   /** When it is cut. */
   readonly size: string | null;
+  /** The range four of five leaves lie in, without unit; null where one number says it. */
+  readonly range: string | null;
   readonly odds: string | null;
   readonly weight: string | null;
   /** Day it is cut, "Thu 23". */
@@ -68,19 +82,26 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
     return {
       ...common,
       size: null,
+      range: null,
       odds: null,
       weight: null,
       special: true,
       sentence: `${head}. ${common.todo}`,
     };
   const size = mark(outlook) + leaf(farm.units, atFate.size);
+  const range = leafSpread(farm.units, atFate.size);
   const heavy = mark(outlook) + weight(farm.units, atFate.weight);
   const chance = fate.kind !== "none" && fate.as === "braising" ? null : odds(atFate.odds);
-  const figures = [size, ...(chance === null ? [] : [`odds ${chance}`]), heavy].join(", ");
+  const figures = [
+    range === null ? size : `${size} (${range})`,
+    ...(chance === null ? [] : [`odds ${chance}`]),
+    heavy,
+  ].join(", ");
   const special = fate.kind !== "pick" || fate.as !== "salad";
   return {
     ...common,
     size,
+    range,
     odds: chance,
     weight: heavy,
     special,

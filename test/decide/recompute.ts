@@ -55,7 +55,7 @@ export function recompute(answer: Answer, tunnel: string, schedule: readonly str
         sizes.push({ succession: succession.succession, at: outlet.at.instant, cm });
       }
       const timing =
-        expected(answer.settings, crop, succession, sums.pace) *
+        expected(answer.settings, crop, succession.basis, outlet.spread, sums.pace) *
         outlet.share *
         light(answer.settings, crop, sums.light / outlet.daysD);
       const kept =
@@ -81,8 +81,14 @@ function lengthOf({ curve }: Answer, thermalTime: number): number {
 const light = (settings: Answer, crop: Answer, daily: number): number =>
   Math.min(1, daily / settings.fullLight) ** crop.lightOnWeight;
 
-/** Price share times weight, over equally likely requirements. */
-function expected(settings: Answer, crop: Answer, { basis, spread }: Answer, thermalTime: number): number {
+/** Price share times weight, over equally likely ratios of thermal time to requirement. */
+function expected(
+  settings: Answer,
+  crop: Answer,
+  basis: Answer,
+  spread: number,
+  thermalTime: number,
+): number {
   let sum = 0;
   for (let k = 0; k < NODES; k++) {
     const requirement = Math.exp(basis.shift + spread * probit((k + 0.5) / NODES));
