@@ -17,7 +17,7 @@ export interface Course {
 }
 
 /** A succession not up yet, which each member brings up at an hour of its own. */
-export interface Unborn {
+export interface NotUp {
   /** Hour it was or will be sown, and its seedbed as expected from the weather's beginning. [°C] */
   readonly sown: number;
   readonly seedbed: Float64Array;
@@ -38,7 +38,7 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
  *
  * @param tunnel - Its id: beds under one cover share what that cover does.
  * @param origin - Hour of emergence or of the last cut.
- * @param unborn - null: up already, or told when it came up.
+ * @param notUp - null: up already, or told when it came up.
  * @param under - What lies from an hour on.
  */
 export function courseOf(
@@ -46,7 +46,7 @@ export function courseOf(
   tunnel: string,
   crop: Crop,
   origin: number,
-  unborn: Unborn | null,
+  notUp: NotUp | null,
   under: (hour: number) => Setting,
 ): Course {
   const { now, lookout, mornings } = horizon;
@@ -84,14 +84,14 @@ export function courseOf(
     for (let h = 0; h < course.length; h++) course[h] = Math.max(0, course[h]! - begun);
     return course;
   };
-  const birth = (departure: Float64Array): number => {
-    if (unborn === null) return origin;
+  const comesUp = (departure: Float64Array): number => {
+    if (notUp === null) return origin;
     const moved = seedbedDeparture(departure);
-    const bed = unborn.seedbed
-      .subarray(unborn.sown)
-      .map((value, i) => value + (moved[unborn.sown + i - members.now] ?? 0));
+    const bed = notUp.seedbed
+      .subarray(notUp.sown)
+      .map((value, i) => value + (moved[notUp.sown + i - members.now] ?? 0));
     const up = emergence(bed, crop.emergence);
-    return up === null ? lookout : unborn.sown + up;
+    return up === null ? lookout : notUp.sown + up;
   };
   return {
     from: now,
@@ -101,7 +101,7 @@ export function courseOf(
         Math.exp(settings.warmthSpread * normalQuantile(warmth(m))),
         Math.exp(settings.shadeSpread * normalQuantile(shade(m))),
         departure,
-        birth(departure),
+        comesUp(departure),
       ),
     ),
   };

@@ -209,7 +209,7 @@ function plannedCourse(
     const i = starts.findLastIndex((start) => start <= hour);
     return i < 0 ? at.now : problem.settings[choice[Math.min(i, choice.length - 1)]!]!;
   };
-  return courseOf(scene, at.tunnel.id, standing.crop, growing.origin, growing.unborn, under);
+  return courseOf(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
 }
 
 /** Everything a grower asks about one succession. */

@@ -12,7 +12,7 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
-import { type Course, courseOf, requirementDraws, type Unborn } from "./course.ts";
+import { type Course, courseOf, requirementDraws, type NotUp } from "./course.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
 import { priceOf } from "./price.ts";
@@ -53,7 +53,7 @@ export interface Growing {
   readonly ahead: Course;
   readonly requirements: Float64Array;
   /** What each member has to bring up first; null: up, or told when. */
-  readonly unborn: Unborn | null;
+  readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
   readonly share: number;
   /** Worth of the whole bed at the middle of the window, at full price and in full light. */
@@ -135,7 +135,7 @@ export function standing(
   const whole = priceOf(farm, crop.id, settings) * crop.yield * length * share;
   const most = ((crop.growth.optimumLow - crop.growth.base) * (horizon.lookout - horizon.now)) / 24;
   const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
-  const unborn = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
+  const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
     succession,
     crop,
@@ -151,9 +151,9 @@ export function standing(
       belief,
       guessed: guess.share,
       unchanged: sums,
-      ahead: courseOf(scene, tunnel.id, crop, origin, unborn, () => now),
+      ahead: courseOf(scene, tunnel.id, crop, origin, notUp, () => now),
       requirements: requirementDraws(scene, succession.id, belief),
-      unborn,
+      notUp,
       share,
       whole,
       worthOver: values(whole, curve, crop, belief.shift, [thermalTime, thermalTime + most], settings),
