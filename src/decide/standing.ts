@@ -12,7 +12,7 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
-import { type Course, courseOf, requirementDraws, type NotUp } from "./course.ts";
+import { type Course, courseOf, type NotUp, requirementDraws } from "./course.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
 import { priceOf } from "./price.ts";
