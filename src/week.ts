@@ -1,6 +1,7 @@
 import {
   changesOf,
   cropAirOf,
+  demandedBy,
   leafSurprises,
   ledgerOf,
   nightsOf,
@@ -87,6 +88,7 @@ function tunnelPlan(scene: Scene, plan: Planned): TunnelPlan {
     partsUnchanged: unchanged.parts,
     gaveWay: [...new Set(chosen.breaches)],
     unchangedBreaks: [...new Set(unchanged.breaches)],
+    demandedBy: demandedBy(plan),
     proved,
     ledger: ledgerOf(plan),
     nights: nightsOf(scene, plan),

@@ -1,9 +1,11 @@
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { words } from "./cli/shell.ts";
+import { accuracyTable } from "./proof/accuracy.ts";
 import { limitsTable } from "./proof/limits.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -23,6 +25,10 @@ const marked = (mark: string): string =>
 
 const shown = blocks("sh").flatMap((block) => block.trim().split("\n"));
 
+/** The first farm begins in a folder of its own; every other command runs in a copy of the example. */
+const first = shown.filter((line) => line.includes("my-farm"));
+const commands = shown.filter((line) => line.startsWith("leafpace ") && !first.includes(line));
+
 let folder: string;
 let copy: string;
 beforeAll(() => {
@@ -37,6 +43,24 @@ const node = (parameters: readonly string[], cwd: string) =>
 
 /** What npm start runs. */
 const start = () => node(pack.scripts.start!.replace(/^node /u, "").split(" "), root);
+
+const leafpace = (line: string, cwd: string) =>
+  node([join(root, "dist", "main.js"), ...words(line).slice(1)], cwd);
+
+/** Every line of an excerpt is printed, in that order; … stands for lines left out. */
+function expectPrinted(excerpt: string, stdout: string): void {
+  const printed = stdout.split("\n");
+  let at = 0;
+  for (const line of excerpt.split("\n").slice(1, -1)) {
+    if (line === "…" || line === "") continue;
+    const found = printed.indexOf(line, at);
+    expect(
+      found,
+      `"${line}" is printed after line ${at}; if the sheet has changed, run node test/proof/readme.mjs`,
+    ).toBeGreaterThanOrEqual(at);
+    at = found + 1;
+  }
+}
 
 describe("the README", () => {
   test("says what the program is in one line, as package.json does", () => {
@@ -77,19 +101,23 @@ describe("the README", () => {
   test("shows a sheet whose every line npm start prints, in that order", () => {
     const { status, stdout } = start();
     expect(status).toBe(0);
-    const printed = stdout.split("\n");
-    const lines = marked("sheet").split("\n").slice(1, -1);
-    expect(lines.length).toBeLessThan(72);
-    let at = 0;
-    for (const line of lines) {
-      if (line === "…" || line === "") continue;
-      const found = printed.indexOf(line, at);
-      expect(
-        found,
-        `"${line}" is printed after line ${at}; if the sheet has changed, run node test/proof/readme.mjs`,
-      ).toBeGreaterThanOrEqual(at);
-      at = found + 1;
-    }
+    expect(marked("sheet").split("\n").length).toBeLessThan(74);
+    expectPrinted(marked("sheet"), stdout);
+  });
+
+  test("gives a first answer in two minutes whose every line is printed, in that order", () => {
+    const here = join(folder, "first");
+    mkdirSync(here);
+    writeFileSync(join(here, "forecast.txt"), blocks("text")[0]!);
+    const answers = first.filter((line) => !line.includes(" note ")).map((line) => leafpace(line, here));
+    expect(answers.map(({ status, stderr }) => [status, /error/iu.test(stderr)])).toEqual(
+      answers.map(() => [0, false]),
+    );
+    expectPrinted(marked("first"), answers.at(-1)!.stdout);
+  });
+
+  test("sums up the numbers from outside as the program compares them", () => {
+    expect(marked("accuracy")).toBe(accuracyTable());
   });
 
   test("gives the limits of covers as the code computes them on measured weather", () => {
@@ -109,8 +137,8 @@ describe("the README", () => {
 });
 
 describe("a command the README shows ends well in a copy of the example:", () => {
-  test.each(shown.filter((line) => line.startsWith("leafpace ")))("%s", (line) => {
-    const { status, stderr } = node([join(root, "dist", "main.js"), ...line.split(" ").slice(1)], copy);
+  test.each(commands)("%s", (line) => {
+    const { status, stderr } = leafpace(line, copy);
     expect(stderr).not.toMatch(/error/iu);
     expect(status).toBe(0);
   });

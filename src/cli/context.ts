@@ -1,9 +1,9 @@
-import { writeFile } from "node:fs/promises";
 import { resolve } from "node:path";
 import { formatProblem, type Problem } from "../problem/index.ts";
 import type { Io } from "./io.ts";
 import { type Look, lookOf } from "./look.ts";
 import type { Given } from "./spec.ts";
+import { writeWhole } from "./writeWhole.ts";
 
 /** Done; something needs the grower, under --strict only; could not run. */
 export const DONE = 0;
@@ -69,7 +69,7 @@ export function contextOf(io: Io, given: Given): Context {
   const color = given.color !== false && output === null;
   const result = async (text: string): Promise<void> => {
     if (output === null) io.stdout.write(text);
-    else await writeFile(resolve(io.cwd, output), text);
+    else await writeWhole(io.cwd, output, text);
   };
   return {
     io,

@@ -1,3 +1,5 @@
+import { isUtf8 } from "node:buffer";
+
 /** How a text is written in bytes, by the name TextDecoder knows it by. */
 export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | "macintosh";
 
@@ -32,18 +34,10 @@ function zeros(bytes: Uint8Array): readonly [even: number, odd: number] {
   return [count[0]! / half, count[1]! / half];
 }
 
-const isUniversal = (bytes: Uint8Array): boolean => {
-  try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: true });
-    return true;
-  } catch {
-    return false;
-  }
-};
-
 /**
- * Tells from a file's first bytes how its text is written, or what it is when it is no text.
+ * Tells from the bytes of a file, or from its first ones, how its text is written, or what it is when it is no text.
  *
+ * @param bytes - Whole letters: what is cut off within one is not universal. See `wholeLetters`.
  * @example textOrNot(new TextEncoder().encode("id,crop")) // => { encoding: "utf-8" }
  */
 export function textOrNot(
@@ -58,8 +52,15 @@ export function textOrNot(
   if (even < 0.02 && odd > TWO_BYTES) return { encoding: "utf-16le" };
   if (odd < 0.02 && even > TWO_BYTES) return { encoding: "utf-16be" };
   if (even + odd > 0) return { looksLike: "a file that holds no text" };
-  if (isUniversal(bytes)) return { encoding: "utf-8" };
+  if (isUtf8(bytes)) return { encoding: "utf-8" };
   return { encoding: MAC.test(latin1(bytes)) ? "macintosh" : "windows-1252" };
+}
+
+/** The first bytes of a longer file, without a letter of several bytes that may be cut at their end. */
+export function wholeLetters(bytes: Uint8Array): Uint8Array {
+  let end = bytes.length;
+  while (end > 0 && bytes[end - 1]! >= 0x80) end -= 1;
+  return bytes.subarray(0, end);
 }
 
 /** A decoder that is fed piece by piece and gives every line end as one line feed. Called without a piece at the end. */

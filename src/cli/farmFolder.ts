@@ -1,7 +1,14 @@
 import { access } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { catalogue, type Farm } from "../farm/index.ts";
-import { type FarmSettings, type FolderFiles, farmFile, readFolder, type Table } from "../folder/index.ts";
+import { type Catalogue, catalogue, type Farm } from "../farm/index.ts";
+import {
+  type FarmSettings,
+  type FolderFiles,
+  farmFile,
+  readFolder,
+  readLoosely,
+  type Table,
+} from "../folder/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Context } from "./context.ts";
@@ -73,8 +80,11 @@ async function inFolder<Value>(
   return { dir, ...(await read(dir)) };
 }
 
-/** Finds and reads the whole farm folder. */
-export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
+/** Finds the farm folder and reads its texts. */
+const withFiles = (
+  context: Context,
+  read: (files: FolderFiles, known: Catalogue, other?: OtherUnits) => Read<Farm>,
+): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
     const unread: Problem[] = [];
     const [text, successions, pieces, notes] = await Promise.all([
@@ -86,8 +96,14 @@ export const openFarm = (context: Context): Promise<FarmFolder<Farm>> =>
     const farm = text === null ? null : { file: "farm.yaml", text };
     const files: FolderFiles = { farm, successions, pieces, notes, unread };
     const known = catalogue();
-    return withUnits((other) => readFolder(files, known, other));
+    return withUnits((other) => read(files, known, other));
   });
+
+/** Finds and reads the whole farm folder. */
+export const openFarm = (context: Context): Promise<FarmFolder<Farm>> => withFiles(context, readFolder);
+
+/** Finds the farm folder and reads of it what can be read: enough for a note about what is known. */
+export const openLoosely = (context: Context): Promise<FarmFolder<Farm>> => withFiles(context, readLoosely);
 
 /** Finds the folder and reads farm.yaml alone: enough to know the zone and the sensors. */
 export const openSettings = (context: Context): Promise<FarmFolder<FarmSettings>> =>

@@ -5,8 +5,9 @@ import {
   lowAndHigh,
   MONTHS,
   nameAt,
-  parseDate,
+  typedDate,
   type Units,
+  unknownCover,
   unknownCrop,
   unknownName,
   WEEKDAYS,
@@ -19,13 +20,13 @@ import type { Given } from "./spec.ts";
 /** What a farm needs besides its place, as far as the options say it. */
 export interface FirstFarm {
   readonly beds: readonly { readonly crop: string; readonly length: Metre; readonly sown: LocalDate }[];
-  /** Day of the week of the market; null: not said. */
-  readonly market: string | null;
+  /** Days of the week of the markets. */
+  readonly markets: readonly string[];
   readonly cloths: readonly { readonly cover: string; readonly length: Metre }[];
   readonly usual: readonly { readonly month: string; readonly low: Celsius; readonly high: Celsius }[];
 }
 
-export const NOTHING: FirstFarm = { beds: [], market: null, cloths: [], usual: [] };
+export const NOTHING: FirstFarm = { beds: [], markets: [], cloths: [], usual: [] };
 
 const all = (given: Given, name: string): readonly string[] => {
   const texts = given[name];
@@ -41,8 +42,19 @@ const lengthAtEnd = (text: string): readonly [string, Metre] | null => {
   return length === null || length <= 0 ? null : [match![1]!, length];
 };
 
-/** Reads the options that make a farm which can be planned; `problems` receives what is not right in them. */
-export function firstFarm(given: Given, units: Units, problems: Problem[]): FirstFarm {
+/** Crop, length and date sown; a comma within a number or a date stays. */
+const partsOfBed = (text: string): readonly string[] =>
+  /^([^,]*),\s*(\d[^,]*(?:(?<=\d),\d[^,]*)?),\s*(?:sown\s+)?(.*)$/iu
+    .exec(text.trim())
+    ?.slice(1)
+    .map((part) => part.trim()) ?? [];
+
+/**
+ * Reads the options that make a farm which can be planned; `problems` receives what is not right in them.
+ *
+ * @param today - The date at the farm.
+ */
+export function firstFarm(given: Given, units: Units, today: LocalDate, problems: Problem[]): FirstFarm {
   const { crops, covers } = catalogue();
   const bad = (option: string, expected: string, text: string, hint: string): readonly [] => {
     problems.push(usage(option, expected, text, hint));
@@ -51,13 +63,14 @@ export function firstFarm(given: Given, units: Units, problems: Problem[]): Firs
   const [short, long] = units === "US" ? ["50 ft", "60 ft"] : ["15 m", "18 m"];
   const bed = `a bed like "arugula, ${short}, sown 2026-04-01"`;
   const beds = all(given, "bed").flatMap((text) => {
-    const [name = "", length = "", sown = ""] = text.split(",").map((part) => part.trim());
+    const [name = "", length = "", sown = ""] = partsOfBed(text);
     const measured = parseQuantity(length, "length", null).value;
-    const date = parseDate(sown.replace(/^sown\s+/iu, ""));
+    const date = typedDate(sown, today, units);
+    if (date !== null && "unclear" in date) return bad("--bed", bed, text, date.unclear);
     if (measured === null || measured <= 0 || date === null)
       return bad("--bed", bed, text, "Write crop, length with its unit, and date sown, with commas between.");
     const crop = cropNamed(name, crops);
-    if (crop !== null) return [{ crop, length: measured, sown: date }];
+    if (crop !== null) return [{ crop, length: measured, sown: date.date }];
     problems.push(unknownCrop(spot("--bed"), name, [...crops.keys()]));
     return [];
   });
@@ -73,7 +86,7 @@ export function firstFarm(given: Given, units: Units, problems: Problem[]): Firs
     const [name, length] = parts;
     const cover = idNamed(name, covers);
     if (cover !== null) return [{ cover, length }];
-    problems.push(unknownName(spot("--cloth"), name, "a cover", [...covers.keys()], "cover-unknown"));
+    problems.push(unknownCover(spot("--cloth"), name, [...covers.keys()]));
     return [];
   });
   const usual = all(given, "usual").flatMap((text) => {
@@ -85,9 +98,11 @@ export function firstFarm(given: Given, units: Units, problems: Problem[]): Firs
       return bad("--usual", `a month's low and high like "${example}"`, text, "Write month, low and high.");
     return [{ month: month.slice(0, 3), low: range.low, high: range.high }];
   });
-  const day = given.market;
-  const market = typeof day === "string" ? (WEEKDAYS[nameAt(day, WEEKDAYS)] ?? null) : null;
-  if (typeof day === "string" && market === null)
-    problems.push(unknownName(spot("--market"), day, "a day of the week", WEEKDAYS, "word-unknown"));
-  return { beds, market, cloths, usual };
+  const markets = all(given, "market").flatMap((text) => {
+    const day = WEEKDAYS[nameAt(text, WEEKDAYS)];
+    if (day !== undefined) return [day];
+    problems.push(unknownName(spot("--market"), text, "a day of the week", WEEKDAYS, "word-unknown"));
+    return [];
+  });
+  return { beds, markets: [...new Set(markets)], cloths, usual };
 }

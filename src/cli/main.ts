@@ -1,7 +1,10 @@
 #!/usr/bin/env node
 import * as nodeModule from "node:module";
+import { formatProblem } from "../problem/index.ts";
+import { refusedBySystem } from "./unreadable.ts";
 import { version } from "./version.ts";
 
+const COULD_NOT = 2;
 const BUG = 70;
 
 // Later versions of Node keep compiled code between runs; the first ones this runs on do not know how.
@@ -13,7 +16,14 @@ function quietPipe(error: NodeJS.ErrnoException): void {
   throw error;
 }
 
+/** What the machine refuses on the way out, as a full disk, is told; anything else is ours. */
 function bug(error: unknown): void {
+  const refused = refusedBySystem(error);
+  if (refused !== null) {
+    process.exitCode = COULD_NOT;
+    process.stderr.write(`${formatProblem(refused)}\n`);
+    return;
+  }
   process.exitCode = BUG;
   const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
   process.stderr.write(

@@ -21,12 +21,9 @@ export interface Appended {
 export const appendedText = ({ before, lines, lineEnd }: Appended): string =>
   before + lines.map((line) => line + lineEnd).join("");
 
-/** Bytes looked at to tell how a file is written. */
-const SAMPLE = 65_536;
-
 /** How a text file is written; one that is empty or not there as everything else here is. */
 export function encodingOf(bytes: Uint8Array): Encoding {
-  const kind = textOrNot(bytes.subarray(0, SAMPLE));
+  const kind = textOrNot(bytes);
   return "encoding" in kind ? kind.encoding : "utf-8";
 }
 

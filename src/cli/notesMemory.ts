@@ -12,6 +12,9 @@ const FORMAT = "leafpace undo";
 const REMARK =
   'What "leafpace note" appended to notes.csv, the last at the end, so that "leafpace note --undo" can take it back. It may be deleted.';
 
+/** How many runs can be taken back. judgement */
+const KEPT = 20;
+
 /** One run of the command. */
 export interface Remembered extends Appended {
   /** As 2026-04-20T15:00:00.000Z. */
@@ -50,6 +53,6 @@ export async function remember(dir: string, appended: readonly Remembered[]): Pr
   const { default: writeFileAtomic } = await import("write-file-atomic");
   await writeFileAtomic(
     path,
-    `${JSON.stringify({ format: FORMAT, version: 1, remark: REMARK, appended }, null, 2)}\n`,
+    `${JSON.stringify({ format: FORMAT, version: 1, remark: REMARK, appended: appended.slice(-KEPT) }, null, 2)}\n`,
   );
 }

@@ -6,7 +6,8 @@ import { decoded } from "./encoding.ts";
 import { encodingOf, NOTES, withNotes, withoutNotes } from "./notesAppend.ts";
 import { type Remembered, remember, remembered } from "./notesMemory.ts";
 
-const bytesIn = async (path: string): Promise<Buffer | null> =>
+/** What a file holds; null when it is not there. */
+export const bytesIn = async (path: string): Promise<Buffer | null> =>
   readFile(path).catch((error: NodeJS.ErrnoException) => {
     if (error.code === "ENOENT") return null;
     throw error;

@@ -3,6 +3,7 @@ import { formatProblem } from "../problem/index.ts";
 import { COMMANDS } from "./commands/all.ts";
 import { COULD_NOT, contextOf, DONE } from "./context.ts";
 import type { Io } from "./io.ts";
+import { wrongResults } from "./resultFile.ts";
 import { SHARED } from "./shared.options.ts";
 import { SHORT_HELP } from "./shortHelp.ts";
 import type { CommandSpec, Given, OptionSpec } from "./spec.ts";
@@ -63,6 +64,11 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
         (name): name is string => typeof name === "string",
       );
       const given = command.optsWithGlobals<Given>();
+      const wrong = await wrongResults(given, [...SHARED, ...spec.options], io.cwd);
+      if (wrong.length > 0) {
+        code = await contextOf(io, { ...given, output: undefined }).refuse(wrong);
+        return;
+      }
       const loaded = await spec.load();
       code = await loaded.run(names, given, contextOf(io, given));
     });

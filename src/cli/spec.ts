@@ -7,6 +7,8 @@ export interface OptionSpec {
   readonly choices?: readonly string[];
   /** May be given several times. */
   readonly repeats?: true;
+  /** It names a file a result is written into. */
+  readonly writes?: true;
 }
 
 /** What was given on the command line, by the option's long name. */

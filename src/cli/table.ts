@@ -1,10 +1,10 @@
 import { createReadStream } from "node:fs";
-import { open } from "node:fs/promises";
+import { open, readFile } from "node:fs/promises";
 import { pipeline, Readable } from "node:stream";
-import { parse } from "csv-parse";
+import { type Options, parse } from "csv-parse";
 import { PLAIN, type Row, separatorOf } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { decoded, decoderOf, type Encoding, textOrNot } from "./encoding.ts";
+import { decoded, decoderOf, type Encoding, textOrNot, wholeLetters } from "./encoding.ts";
 import { notText, refusedBySystem } from "./unreadable.ts";
 
 /** Bytes looked at to tell how a file is written. */
@@ -18,11 +18,10 @@ export interface OpenTable {
   readonly separator: string;
   /** First lines, cut by the separator without regard to quotes: to tell what kind of file it is. */
   readonly opening: readonly (readonly string[])[];
-  /**
-   * @param problems - Receives what keeps the rest of the table from being cut into rows.
-   * @param remarks - "remarks": lines that begin with # are passed over. In a logger's export they are not remarks.
-   */
-  rows(problems: Problem[], remarks?: "remarks"): AsyncGenerator<Row>;
+  /** @param problems - Receives what keeps the rest of the table from being cut into rows. */
+  rows(problems: Problem[]): AsyncGenerator<Row>;
+  /** The same, with lines that begin with # passed over. In a logger's export they are not remarks. */
+  rowsWithoutRemarks(problems: Problem[]): AsyncGenerator<Row>;
 }
 
 /** A table, or why there is none. */
@@ -64,13 +63,16 @@ const strayQuote = (file: string, line: number, received: string): Problem => ({
 /** The separator a spreadsheet states on a line of its own, as sep=; */
 const statedSeparator = (text: string): string | null => /^sep=(.)\s*(?:\n|$)/iu.exec(text)?.[1] ?? null;
 
+/** How the parser knows a remark; none without. */
+type Remarks = Pick<Options, "comment" | "comment_no_infix">;
+
 async function* rowsOf(
   file: string,
   input: Readable,
   encoding: Encoding,
   separator: string,
   problems: Problem[],
-  remarks: boolean,
+  remarks: Remarks,
 ): AsyncGenerator<Row> {
   const parser = parse({
     delimiter: separator,
@@ -80,7 +82,7 @@ async function* rowsOf(
     relax_column_count: true,
     relax_quotes: true,
     skip_empty_lines: true,
-    ...(remarks ? { comment: "#", comment_no_infix: true } : {}),
+    ...remarks,
   });
   async function* texts(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<string> {
     const decode = decoderOf(encoding);
@@ -114,8 +116,12 @@ async function* rowsOf(
   }
 }
 
-function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened {
-  const kind = textOrNot(sample);
+function tableOf(
+  file: string,
+  kind: ReturnType<typeof textOrNot>,
+  sample: Uint8Array,
+  read: () => Readable,
+): Opened {
   if ("looksLike" in kind) return { table: null, problem: notText(file, kind.looksLike) };
   const { encoding } = kind;
   const text = decoded(sample, encoding);
@@ -123,14 +129,31 @@ function tableOf(file: string, sample: Uint8Array, read: () => Readable): Opened
   const opening = text
     .split("\n", 60)
     .map((line) => line.split(separator).map((cell) => cell.replace(/^\s*"|"\s*$/gu, "")));
+  const cut = (problems: Problem[], remarks: Remarks): AsyncGenerator<Row> =>
+    rowsOf(file, read(), encoding, separator, problems, remarks);
   return {
     table: {
       separator,
       opening,
-      rows: (problems, remarks) => rowsOf(file, read(), encoding, separator, problems, remarks !== undefined),
+      rows: (problems) => cut(problems, {}),
+      rowsWithoutRemarks: (problems) => cut(problems, { comment: "#", comment_no_infix: true }),
     },
     problem: null,
   };
+}
+
+/** Does all of a file read as its first bytes do, which are universal? */
+async function isUniversalThroughout(path: string): Promise<boolean> {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  try {
+    for await (const piece of createReadStream(path) as AsyncIterable<Uint8Array>)
+      decoder.decode(piece, { stream: true });
+    decoder.decode();
+    return true;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ERR_ENCODING_INVALID_ENCODED_DATA") return false;
+    throw error;
+  }
 }
 
 /**
@@ -143,7 +166,12 @@ export async function openTable(path: string, file: string): Promise<Opened> {
     const opened = await open(path);
     try {
       const { bytesRead, buffer } = await opened.read(Buffer.alloc(SAMPLE), 0, SAMPLE, 0);
-      return tableOf(file, buffer.subarray(0, bytesRead), () => createReadStream(path));
+      const sample = bytesRead < SAMPLE ? buffer.subarray(0, bytesRead) : wholeLetters(buffer);
+      const first = textOrNot(sample);
+      // The first letter that tells how a file is written may stand far down.
+      const doubtful = bytesRead === SAMPLE && "encoding" in first && first.encoding === "utf-8";
+      const kind = doubtful && !(await isUniversalThroughout(path)) ? textOrNot(await readFile(path)) : first;
+      return tableOf(file, kind, sample, () => createReadStream(path));
     } finally {
       await opened.close();
     }
@@ -156,11 +184,11 @@ export async function openTable(path: string, file: string): Promise<Opened> {
 
 /** A table that is in memory already, as from standard input. */
 export const heldTable = (bytes: Buffer, file: string): Opened =>
-  tableOf(file, bytes.subarray(0, SAMPLE), () => Readable.from([bytes]));
+  tableOf(file, textOrNot(bytes), bytes.subarray(0, SAMPLE), () => Readable.from([bytes]));
 
 /** All rows of a small table that people write, its remarks left out. */
 export async function allRows(table: OpenTable, problems: Problem[]): Promise<readonly Row[]> {
   const rows: Row[] = [];
-  for await (const row of table.rows(problems, "remarks")) rows.push(row);
+  for await (const row of table.rowsWithoutRemarks(problems)) rows.push(row);
   return rows;
 }

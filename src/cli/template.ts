@@ -94,6 +94,21 @@ const tunnelsText = (words: Words, units: Units, { beds }: FirstFarm): string =>
     )
     .join("\n");
 
+/** The days said, or one to begin with. */
+const marketDays = ({ markets }: FirstFarm): readonly string[] =>
+  markets.length === 0 ? ["Saturday"] : markets;
+
+const marketsText = (first: FirstFarm): string =>
+  marketDays(first)
+    .map(
+      (day) => `  - id: ${day.toLowerCase()}
+    name: ${day} market
+    day: ${day}
+    picks:
+      - { days before: 1, time: "6:00" }`,
+    )
+    .join("\n");
+
 const farm = (
   words: Words,
   units: Units,
@@ -122,11 +137,7 @@ walks: { morning: "7:00", evening: "18:00" }
 
 # Where you sell, and when you cut for it. Several picks may serve one market.
 markets:
-  - id: ${(first.market ?? "Saturday").toLowerCase()}
-    name: ${first.market ?? "Saturday"} market
-    day: ${first.market ?? "Saturday"}
-    picks:
-      - { days before: 1, time: "6:00" }
+${marketsText(first)}
 
 # Hoops whose beds share one cover. hoops: wire, conduit, pvc, or none.
 tunnels:
@@ -138,7 +149,7 @@ ${tunnelsText(words, units, first)}
 #     name: Salad mix
 #     parts: { lettuce-mix: 50 %, arugula: 25 %, mizuna: 25 % }
 #     price: ${words.price}
-#     orders: [ { market: ${(first.market ?? "Saturday").toLowerCase()}, weight: ${words.order} } ]
+#     orders: [ { market: ${marketDays(first)[0]!.toLowerCase()}, weight: ${words.order} } ]
 
 # labour: { wage: 18, pace: 1 }     # pace 1.5: covers take you half as long again
 # limits: { changes per week: 3, wind: ${words.wind}, dim days: 2, caution: 3 }

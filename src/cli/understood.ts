@@ -149,7 +149,7 @@ export function forecastText(
 ): string {
   return `${file}: forecast\n${table([
     separator === null
-      ? ["lines", "typed, one a day"]
+      ? ["lines", "typed, one a day; the lower number is the low"]
       : ["columns", `separated by ${SEPARATOR[separator] ?? separator}`],
     ["issued", `${moment(farm.zone, issued)}, ${ISSUED_BY[by]}`],
     ...days.map((day): readonly [string, string] => [day.date, dayText(day, farm.units)]),

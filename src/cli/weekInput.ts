@@ -1,12 +1,11 @@
 import { catalogue } from "../farm/index.ts";
-import { strangers } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { WeekInput } from "../week.ts";
 import { type Context, usage } from "./context.ts";
 import { openFarm } from "./farmFolder.ts";
+import { knownAt } from "./knownAt.ts";
 import { momentGiven } from "./moment.ts";
 import type { Given } from "./spec.ts";
-import { readNewestForecast, readSensors } from "./store.ts";
 
 const USUAL_DAYS = 7;
 
@@ -40,18 +39,14 @@ export async function weekInput(
     `${settings.members} are usual.`,
   );
   if (farm === null) return { problems };
-  const clock = { zone: farm.place.zone, walks: farm.walks };
-  const moment = momentGiven(given, clock, context.io.now());
+  const moment = momentGiven(given, farm, context.io.now());
   if ("problem" in moment) return { problems: [moment.problem] };
   if ("problem" in days) return { problems: [days.problem] };
   if ("problem" in members) return { problems: [members.problem] };
   const on = moment.at;
-  const [stored, foretold] = await Promise.all([readSensors(dir, on), readNewestForecast(dir, on)]);
-  const names = stored.sensors.map(({ sensor }) => sensor);
-  const all = [...problems, ...stored.problems, ...strangers(names, farm), ...foretold.problems];
+  const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
+  const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
-  const { sensors } = stored;
-  const { forecast } = foretold;
   return {
     input: {
       farm,

@@ -20,6 +20,9 @@ export interface Whereabouts {
 
 export const NOWHERE: Whereabouts = { latitude: null, longitude: null, elevation: null, zone: null };
 
+/** Degrees with a point, also where they were written with a comma. */
+const plainDegrees = (text: string): string => text.trim().replace(/^([-+]?\d+),(\d+)$/u, "$1.$2");
+
 const within = (limit: number) => (text: string) => text.trim() !== "" && Math.abs(Number(text)) <= limit;
 
 /** A machine nobody has told where it stands keeps universal time. */
@@ -47,9 +50,11 @@ export function whereabouts(given: Given, context: Context, problems: Problem[])
     right: (text: string) => boolean,
     expected: string,
     hint: string,
+    plain = (text: string): string => text,
   ): Part | null => {
-    const text = given[name];
-    if (typeof text !== "string") return null;
+    const said = given[name];
+    if (typeof said !== "string") return null;
+    const text = plain(said);
     if (right(text)) return { text, standsIn: false };
     problems.push(usage(`--${name}`, expected, text, hint));
     return null;
@@ -59,8 +64,15 @@ export function whereabouts(given: Given, context: Context, problems: Problem[])
     within(90),
     "degrees from -90 to 90",
     "South of the equator is negative.",
+    plainDegrees,
   );
-  const longitude = said("longitude", within(180), "degrees from -180 to 180", "America is negative.");
+  const longitude = said(
+    "longitude",
+    within(180),
+    "degrees from -180 to 180",
+    "America is negative.",
+    plainDegrees,
+  );
   const elevation = said(
     "elevation",
     (text) => parseQuantity(text, "length", null).fault === null,

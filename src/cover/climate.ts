@@ -1,18 +1,18 @@
 import { type Cover, lyingBy, type Setting, type Settings } from "../farm/index.ts";
+import { whenAsked } from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
 import {
-  type Air,
   cropHeightDrop,
   gain,
-  growingPoint,
+  growingGain,
+  type Layers,
   type Lying,
-  leaf,
-  lightThrough,
+  layersOf,
+  leafGain,
   promisedGain,
-  seedbedCooling,
 } from "./effect.ts";
 
-/** Hour by hour under what lies; arrays run from hour `first` of the weather's own arrays. */
+/** Hour by hour under what lies; arrays run from hour `from` of the weather's own arrays. Each is computed when it is first asked for. */
 export interface Climate {
   /** Index into the weather's arrays of the first hour here. */
   readonly from: number;
@@ -49,6 +49,27 @@ export function lyingIn(
   }));
 }
 
+/** A stretch with what its layers come to. */
+interface Under extends Pick<Stretch, "from" | "to"> {
+  readonly layers: Layers;
+}
+
+/** @throws RangeError if the stretches leave a hole. */
+function underEach(stretches: readonly Stretch[], settings: Settings): readonly Under[] {
+  const known = new Map<readonly Lying[], Layers>();
+  let at = stretches[0]?.from ?? 0;
+  return stretches.map(({ from, to, lying }) => {
+    if (from !== at) throw new RangeError(`stretch begins at hour ${from}, expected ${at}`);
+    at = to;
+    const layers = known.get(lying) ?? layersOf(lying, settings);
+    known.set(lying, layers);
+    return { from, to, layers };
+  });
+}
+
+/** What an equation makes of every hour of one stretch; each has a loop of its own, so that an hour costs no call. */
+type Fill = (row: Float64Array, stretch: Under) => void;
+
 /**
  * The climate under a sequence of stretches that follow each other without a hole. An hour a logger under the cover has
  * recorded is as recorded: its temperature is that of growing point, leaf and crop height, and the seedbed moves by as much as the
@@ -56,7 +77,7 @@ export function lyingIn(
  *
  * @param logged - What a logger under the cover recorded, by hour of the weather's arrays; NaN where it has nothing. [°C]
  * @throws RangeError if the stretches leave a hole: a programmer's mistake.
- * @source equations of effect.ts; the seedbed follows the mean of the last 24 h with half of the hour's departure from it: judgement
+ * @source equations of effect.ts
  */
 export function climate(
   weather: Weather,
@@ -64,54 +85,79 @@ export function climate(
   settings: Settings,
   logged: Float64Array | null = null,
 ): Climate {
-  const from = stretches[0]?.from ?? 0;
-  const length = (stretches[stretches.length - 1]?.to ?? from) - from;
-  const make = (): Float64Array => new Float64Array(length);
-  const [growing, seedbed, radiation, frost, frostPromised, heat] = [
-    make(),
-    make(),
-    make(),
-    make(),
-    make(),
-    make(),
-  ];
-  const warm = make();
-  const cooling = make();
-  let at = from;
-  for (const { from: start, to, lying } of stretches) {
-    if (start !== at) throw new RangeError(`stretch begins at hour ${start}, expected ${at}`);
-    const through = lightThrough(lying);
-    for (; at < to; at++) {
-      const i = at - from;
-      const air: Air = {
-        temperature: weather.temperature[at]!,
-        radiation: weather.radiation[at]!,
-        wind: weather.wind[at]!,
-        cloud: weather.cloud[at]!,
-      };
-      const calm: Air = { ...air, wind: Math.min(air.wind, settings.calmWind) };
-      const bare = air.temperature - cropHeightDrop(calm, settings);
-      growing[i] = growingPoint(lying, air, settings);
-      radiation[i] = air.radiation * through;
-      frost[i] = bare + gain(lying, calm, settings);
-      frostPromised[i] = bare + promisedGain(lying, calm, settings);
-      heat[i] = leaf(lying, calm, settings);
-      warm[i] = air.temperature + gain(lying, air, settings);
-      cooling[i] = seedbedCooling(lying, air.radiation, settings);
-      const recorded = logged?.[at] ?? Number.NaN;
-      if (Number.isNaN(recorded)) continue;
-      warm[i] = warm[i]! + recorded - growing[i]!;
-      growing[i] = recorded;
-      frost[i] = recorded;
-      frostPromised[i] = recorded;
-      heat[i] = recorded;
-    }
-  }
-  runningSeedbed(warm, cooling, seedbed);
-  return { from, growing, seedbed, radiation, frost, frostPromised, heat };
+  const first = stretches[0]?.from ?? 0;
+  const end = stretches.at(-1)?.to ?? first;
+  const under = underEach(stretches, settings);
+  const { temperature: air, radiation: sun, wind, cloud } = weather;
+  const { calmWind } = settings;
+  const row = (fill: Fill): Float64Array => {
+    const values = new Float64Array(end - first);
+    for (const stretch of under) fill(values, stretch);
+    return values;
+  };
+  const felt = (fill: Fill): Float64Array => {
+    const values = row(fill);
+    logged?.subarray(first, end).forEach((recorded, i) => {
+      if (!Number.isNaN(recorded)) values[i] = recorded;
+    });
+    return values;
+  };
+  const rows: Climate = whenAsked({
+    from: () => first,
+    growing: () =>
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = air[i]! + growingGain(layers, sun[i]!, wind[i]!, cloud[i]!);
+      }),
+    radiation: () =>
+      row((into, { from, to, layers: { light } }) => {
+        for (let i = from; i < to; i++) into[i - first] = sun[i]! * light;
+      }),
+    frost: () =>
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) {
+          const calm = Math.min(wind[i]!, calmWind);
+          const drop = cropHeightDrop(sun[i]!, calm, cloud[i]!, settings);
+          into[i - first] = air[i]! - drop + gain(layers, sun[i]!, calm, cloud[i]!);
+        }
+      }),
+    frostPromised: () =>
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) {
+          const calm = Math.min(wind[i]!, calmWind);
+          const drop = cropHeightDrop(sun[i]!, calm, cloud[i]!, settings);
+          into[i - first] = air[i]! - drop + promisedGain(layers, sun[i]!, calm, cloud[i]!);
+        }
+      }),
+    heat: () =>
+      felt((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = air[i]! + leafGain(layers, sun[i]!, Math.min(wind[i]!, calmWind), cloud[i]!);
+      }),
+    seedbed: () => {
+      const { growing } = rows;
+      const warm = row((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++)
+          into[i - first] = growing[i - first]! + layers.cooling.growing * sun[i]!;
+      });
+      const cooling = row((into, { from, to, layers }) => {
+        for (let i = from; i < to; i++) into[i - first] = layers.cooling.seedbed * sun[i]!;
+      });
+      return seedbed(warm, cooling);
+    },
+  });
+  return rows;
 }
 
-function runningSeedbed(warm: Float64Array, cooling: Float64Array, into: Float64Array): void {
+/**
+ * The seedbed follows the mean of the last 24 h with half of the hour's departure from it.
+ *
+ * @param warm - The air under the layers, shade's cooling not counted. [°C]
+ * @param cooling - What shade takes from the seedbed in the hour. [°C]
+ * @source judgement
+ */
+function seedbed(warm: Float64Array, cooling: Float64Array): Float64Array {
+  const row = new Float64Array(warm.length);
   let sum = 0;
   let cooled = 0;
   for (let i = 0; i < warm.length; i++) {
@@ -123,6 +169,7 @@ function runningSeedbed(warm: Float64Array, cooling: Float64Array, into: Float64
     }
     const hours = Math.min(24, i + 1);
     const mean = sum / hours;
-    into[i] = mean + (warm[i]! - mean) / 2 - cooled / hours;
+    row[i] = mean + (warm[i]! - mean) / 2 - cooled / hours;
   }
+  return row;
 }

@@ -6,107 +6,119 @@ export interface Lying {
   readonly vented: boolean;
 }
 
-/** The air around an hour. */
-export interface Air {
-  /** [°C] */
-  readonly temperature: number;
-  /** In the open. [W/m²] */
-  readonly radiation: number;
-  /** At 2 m. [m/s] */
-  readonly wind: number;
-  /** 0 clear to 1 overcast. [1] */
-  readonly cloud: number;
+/** What all that lies comes to, whatever the hour: worked out once, so that an hour costs a few sums. */
+export interface Layers {
+  /** Share of light let through. [1] */
+  readonly light: number;
+  /** Of each layer that gains by day; what shade over it and a lifted side take is taken from its `sun`. [1], [W/m²/K], [W/m²/K per m/s] */
+  readonly day: readonly Cover["day"][];
+  /** Share of its own gain that each layer but the strongest adds by day. [1] */
+  readonly furtherLayer: number;
+  /** Gain by night in calm air, the share of it lost per wind, and the radiation at which it is gone. [°C], [1/(m/s)], [W/m²] */
+  readonly night: {
+    readonly clear: number;
+    readonly cloudy: number;
+    readonly windLoss: number;
+    readonly dusk: number;
+  };
+  /** Night gain that may be promised against frost. [°C] */
+  readonly credit: number;
+  /** What shade takes, per radiation in the open: from the growing point, the leaf, the seedbed's day. [°C per W/m²] */
+  readonly cooling: { readonly growing: number; readonly leaf: number; readonly seedbed: number };
+}
+
+/**
+ * Light multiplies from layer to layer, gains by night and credits add up, and what lies under shade gets only the sun it lets through.
+ *
+ * @source parameters leafpaceCoverFit; how layers go together: judgement; cooling of the growing point with a spread of a factor two
+ */
+export function layersOf(lying: readonly Lying[], settings: Settings): Layers {
+  const { ventedDay, ventedNight, furtherLayer, nightWindLoss: windLoss, dusk } = settings;
+  let [light, throughShade, clear, cloudy, credit] = [1, 1, 0, 0, 0];
+  for (const { cover, vented } of lying) {
+    const left = vented ? ventedNight : 1;
+    light *= cover.light;
+    if (cover.kind === "shade") throughShade *= cover.light;
+    clear += cover.night.clear * left;
+    cloudy += cover.night.cloudy * left;
+    credit += cover.frostCredit * left;
+  }
+  const day = lying
+    .filter(({ cover }) => cover.day.sun !== 0)
+    .map(({ cover: { day }, vented }) => ({
+      ...day,
+      sun: day.sun * throughShade * (vented ? ventedDay : 1),
+    }));
+  const shaded = 1 - throughShade;
+  const cooling = {
+    growing: settings.shadeOnPace * shaded,
+    leaf: settings.shadeOnLeaf * shaded,
+    seedbed: settings.shadeOnSoil * shaded,
+  };
+  return { light, day, furtherLayer, night: { clear, cloudy, windLoss, dusk }, credit, cooling };
 }
 
 /** 1 in the dark, 0 from dusk's radiation on, so that day passes into night without a step. */
-const darkness = (radiation: number, { dusk }: Settings): number => Math.max(0, 1 - radiation / dusk);
-
-/** Share of light let through by all that lies. [1] @source covers.md section 4, layers multiplied: judgement */
-export function lightThrough(lying: readonly Lying[]): number {
-  return lying.reduce((share, { cover }) => share * cover.light, 1);
-}
-
-/** Light let through by shade cloth alone. [1] */
-function throughShade(lying: readonly Lying[]): number {
-  let share = 1;
-  for (const { cover } of lying) if (cover.kind === "shade") share *= cover.light;
-  return share;
-}
-
-/** Light kept off by shade cloth alone. [1] */
-const shaded = (lying: readonly Lying[]): number => 1 - throughShade(lying);
+const darkness = (radiation: number, dusk: number): number => (radiation < dusk ? 1 - radiation / dusk : 0);
 
 /** Gain by day: the strongest layer's, and a share of what each further one would give alone. [°C] */
-function dayGain(lying: readonly Lying[], { radiation, wind }: Air, settings: Settings): number {
-  const sun = radiation * throughShade(lying);
+function dayGain({ day, furtherLayer }: Layers, radiation: number, wind: number): number {
   let strongest = 0;
   let sum = 0;
-  for (const { cover, vented } of lying) {
-    const { day } = cover;
-    if (day.sun === 0) continue;
-    const alone = ((day.sun * sun) / (day.still + day.windy * wind)) * (vented ? settings.ventedDay : 1);
-    strongest = Math.max(strongest, alone);
+  for (let i = 0; i < day.length; i++) {
+    const { sun, still, windy } = day[i]!;
+    const alone = (sun * radiation) / (still + windy * wind);
+    if (alone > strongest) strongest = alone;
     sum += alone;
   }
-  return strongest + settings.furtherLayer * (sum - strongest);
+  return strongest + furtherLayer * (sum - strongest);
 }
 
-/** Gain by night, before dusk is counted: layers add up. [°C] */
-function nightGain(lying: readonly Lying[], { wind, cloud }: Air, settings: Settings): number {
-  let sum = 0;
-  for (const { cover, vented } of lying) {
-    const calm = cover.night.clear * (1 - cloud) + cover.night.cloudy * cloud;
-    sum += calm * (vented ? settings.ventedNight : 1);
-  }
-  return sum / (1 + settings.nightWindLoss * wind);
-}
+/** Gain by night, before dusk is counted. [°C] */
+const nightGain = ({ night: { clear, cloudy, windLoss } }: Layers, wind: number, cloud: number): number =>
+  (clear * (1 - cloud) + cloudy * cloud) / (1 + windLoss * wind);
 
 /**
  * How much warmer the air under the layers is than outside; what shade cools is counted elsewhere.
  *
+ * @param radiation - In the open, here and below. [W/m²]
+ * @param wind - At 2 m, here and below. [m/s]
+ * @param cloud - 0 clear to 1 overcast, here and below. [1]
  * @returns [°C]
- * @source covers.md section 4: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json;
- * what lies under shade gets only the sun it lets through: judgement
+ * @source leafpaceCoverFit: day A·S/(B + D·u), night (clear·(1 − C) + cloudy·C)/(1 + 0.2·u); parameters in data/covers.json
  */
-export const gain = (lying: readonly Lying[], air: Air, settings: Settings): number =>
-  dayGain(lying, air, settings) + nightGain(lying, air, settings) * darkness(air.radiation, settings);
+export function gain(layers: Layers, radiation: number, wind: number, cloud: number): number {
+  const byDay = radiation === 0 ? 0 : dayGain(layers, radiation, wind);
+  const dark = darkness(radiation, layers.night.dusk);
+  return dark === 0 ? byDay : byDay + dark * nightGain(layers, wind, cloud);
+}
 
 /**
  * Night gain that may be promised against frost: the credit of each layer, and never more than is expected.
  *
  * @returns [°C]
- * @source covers.md, notes on use: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
+ * @source leafpaceCoverFit: clear night's gain less 1.2 °C, nothing for light cloth and dry film; in data/covers.json
  */
-export function promisedGain(lying: readonly Lying[], air: Air, settings: Settings): number {
-  const credit = lying.reduce(
-    (sum, { cover, vented }) => sum + cover.frostCredit * (vented ? settings.ventedNight : 1),
-    0,
-  );
-  return Math.min(credit, gain(lying, air, settings));
-}
+export const promisedGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  Math.min(layers.credit, gain(layers, radiation, wind, cloud));
 
-/** Temperature the growing point feels, for thermal time. [°C] Shade's share is a judgement with a spread of a factor two. */
-export function growingPoint(lying: readonly Lying[], air: Air, settings: Settings): number {
-  return air.temperature + gain(lying, air, settings) - settings.shadeOnPace * shaded(lying) * air.radiation;
-}
+/** How much warmer than the air outside the growing point feels, for thermal time; negative under shade. [°C] */
+export const growingGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  gain(layers, radiation, wind, cloud) - layers.cooling.growing * radiation;
 
-/** Temperature of the leaf, for heat. [°C] */
-export function leaf(lying: readonly Lying[], air: Air, settings: Settings): number {
-  return air.temperature + gain(lying, air, settings) - settings.shadeOnLeaf * shaded(lying) * air.radiation;
-}
-
-/** Day's mean cooling of the seedbed by shade. [°C] @param radiation - Mean of 24 h in the open. [W/m²] */
-export function seedbedCooling(lying: readonly Lying[], radiation: number, settings: Settings): number {
-  return settings.shadeOnSoil * shaded(lying) * radiation;
-}
+/** How much warmer than the air outside the leaf is, for heat; negative under shade. [°C] */
+export const leafGain = (layers: Layers, radiation: number, wind: number, cloud: number): number =>
+  gain(layers, radiation, wind, cloud) - layers.cooling.leaf * radiation;
 
 /**
  * How much colder than the station the uncovered crop stands on a clear night, fading with cloud and wind.
  *
  * @returns Never negative. [°C]
- * @source covers.md section 4: about 3 °C on clear calm nights, memory; gone at 3 m/s
+ * @source commonPractice: about 3 °C on clear calm nights, memory; gone at 3 m/s
  */
-export function cropHeightDrop({ radiation, wind, cloud }: Air, settings: Settings): number {
+export function cropHeightDrop(radiation: number, wind: number, cloud: number, settings: Settings): number {
+  const dark = darkness(radiation, settings.dusk);
+  if (dark === 0) return 0;
   const calm = Math.max(0, 1 - wind / settings.depressionEndsAtWind);
-  return settings.cropHeightDepression * (1 - cloud) * calm * darkness(radiation, settings);
+  return settings.cropHeightDepression * (1 - cloud) * calm * dark;
 }

@@ -2,7 +2,7 @@ import type { Crop, Settings } from "../farm/index.ts";
 import { leafLength, relativeWeight, thermalTimeAt } from "../growth/index.ts";
 import { quantile } from "../learn/index.ts";
 import type { Centimetre } from "../quantity/index.ts";
-import { type Course, departedBy, REQUIREMENTS } from "./course.ts";
+import { departedBy, type MemberCourse, REQUIREMENTS } from "./memberCourse.ts";
 import type { Range } from "./outcome.ts";
 import type { Growing } from "./standing.ts";
 
@@ -30,7 +30,7 @@ const OUTER = [0.1, 0.9] as const;
 export function chancesAt(
   { curve, belief, requirement, requirements }: Growing,
   crop: Crop,
-  course: Course,
+  course: MemberCourse,
   hour: number,
   expected: number,
   settings: Settings,
@@ -81,7 +81,7 @@ function reached(sum: Float64Array, needed: number): number {
  */
 export function firstHours(
   { thermalTime, requirement, requirements, unchanged, origin, belief }: Growing,
-  course: Course,
+  course: MemberCourse,
 ): { readonly early: number | null; readonly late: number | null } {
   const past = unchanged.pace;
   const begun = past[Math.max(0, origin - unchanged.from)] ?? 0;

@@ -1,148 +1,76 @@
-import type { Crop, Setting } from "../farm/index.ts";
-import { emergence, sumPace } from "../growth/index.ts";
-import { normalQuantile } from "../learn/index.ts";
-import { draws } from "../weather/index.ts";
-import type { Scene } from "./scene.ts";
+import { settingKey } from "../farm/index.ts";
+import { leafLength } from "../growth/index.ts";
+import type { Centimetre, Instant } from "../quantity/index.ts";
+import type { Outcome, SuccessionOutlook, TunnelPlan } from "./outcome.ts";
 
-/** Requirements drawn with each member: the weather is dear to follow, a requirement is not. */
-export const REQUIREMENTS = 8;
-
-/** What lies ahead of one succession under one schedule, in every member. */
-export interface Course {
-  /** Hour of the weather at which every sum is 0: now. */
-  readonly from: number;
-  /** Running sum of pace as expected, and in each member, from emergence or now on. [°C·d] */
-  readonly expected: Float64Array;
-  readonly members: readonly Float64Array[];
+/** Leaf length of one succession at one moment, with the plan and if nothing is changed. */
+export interface CoursePoint {
+  readonly at: Instant;
+  /** null: not up yet. [cm] */
+  readonly planned: Centimetre | null;
+  readonly unchanged: Centimetre | null;
 }
 
-/** A succession not up yet, which each member brings up at an hour of its own. */
-export interface NotUp {
-  /** Hour it was or will be sown, and its seedbed as expected from the weather's beginning. [°C] */
-  readonly sown: number;
-  readonly seedbed: Float64Array;
-}
-
-/** Departure of the seedbed, which follows the last day's mean and half of the hour's departure from it. */
-function seedbedDeparture(departure: Float64Array): Float64Array {
-  let sum = 0;
-  return departure.map((value, i) => {
-    sum += value - (i >= 24 ? departure[i - 24]! : 0);
-    const mean = sum / Math.min(24, i + 1);
-    return mean + (value - mean) / 2;
-  });
-}
-
-/**
- * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
- *
- * @param tunnel - Its id: beds under one cover share what that cover does.
- * @param origin - Hour of emergence or of the last cut.
- * @param notUp - null: up already, or told when it came up.
- * @param under - What lies from an hour on.
- */
-export function courseOf(
-  { weather, horizon, store, settings, members }: Scene,
-  tunnel: string,
-  crop: Crop,
-  origin: number,
-  notUp: NotUp | null,
-  under: (hour: number) => Setting,
-): Course {
-  const { now, lookout, mornings } = horizon;
-  const { from, growing: open } = store.climate([]);
-  const length = open.length;
-  const gain = new Float64Array(length);
-  const radiation = new Float64Array(length);
-  let [setting, climate] = [under(from), store.climate(under(from))];
-  for (let i = 0; i < length; i++) {
-    const lying = under(from + i);
-    if (lying !== setting) [setting, climate] = [lying, store.climate(lying)];
-    gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
-    radiation[i] = climate.radiation[i]!;
-  }
-  const warmth = draws(settings.seed, `warmth ${tunnel}`);
-  const shade = draws(settings.seed, `shade ${tunnel}`);
-  // The same arrays serve every member: only sums from now on are kept.
-  const growing = new Float64Array(length);
-  const sums = { thermalTime: new Float64Array(length + 1), pace: new Float64Array(length + 1) };
-  const follow = (
-    warm: number,
-    cool: number,
-    departure: Float64Array | null,
-    begin: number,
-  ): Float64Array => {
-    const ahead = from - members.now;
-    for (let i = 0; i < length; i++) {
-      const own = gain[i]!;
-      const departed = departure === null || i + ahead < 0 ? 0 : departure[i + ahead]!;
-      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warm : cool);
-    }
-    sumPace(crop, { from, growing, radiation }, mornings, sums);
-    const begun = sums.pace[Math.min(length, Math.max(now, begin) - from)]!;
-    const course = sums.pace.slice(now - from, lookout - from + 1);
-    for (let h = 0; h < course.length; h++) course[h] = Math.max(0, course[h]! - begun);
-    return course;
-  };
-  const comesUp = (departure: Float64Array): number => {
-    if (notUp === null) return origin;
-    const moved = seedbedDeparture(departure);
-    const bed = notUp.seedbed
-      .subarray(notUp.sown)
-      .map((value, i) => value + (moved[notUp.sown + i - members.now] ?? 0));
-    const up = emergence(bed, crop.emergence);
-    return up === null ? lookout : notUp.sown + up;
-  };
-  return {
-    from: now,
-    expected: follow(1, 1, null, origin),
-    members: members.departures.map((departure, m) =>
-      follow(
-        Math.exp(settings.warmthSpread * normalQuantile(warmth(m))),
-        Math.exp(settings.shadeSpread * normalQuantile(shade(m))),
-        departure,
-        comesUp(departure),
-      ),
+/** Thermal time at the start of each interval, last at the end of the days planned, and what each moment inside adds. */
+function thermalTimes(
+  plan: TunnelPlan,
+  { succession, basis }: SuccessionOutlook,
+  keys: readonly string[],
+): (interval: number, added: ReadonlyMap<string, number>) => number {
+  const pace = new Map(
+    plan.ledger.flatMap(({ walk, setting, successions }) =>
+      successions
+        .filter(({ id }) => id === succession.id)
+        .map(({ pace }): [string, number] => [`${walk} ${setting}`, pace]),
     ),
-  };
-}
-
-/** Requirements that go with the members, as multiples of the crop's own, each with the same number of them. [1] */
-export function requirementDraws(
-  { settings, members }: Scene,
-  succession: string,
-  { shift, spread }: { readonly shift: number; readonly spread: number },
-): Float64Array {
-  const draw = draws(settings.seed, `requirement ${succession}`);
-  return Float64Array.from({ length: members.departures.length * REQUIREMENTS }, (_, i) =>
-    Math.exp(shift + spread * normalQuantile(draw(i))),
   );
+  const sums = [basis!.thermalTime];
+  keys.forEach((key, walk) => {
+    const added = pace.get(`${walk} ${key}`);
+    if (added === undefined)
+      throw new RangeError(`the ledger lacks ${succession.id} at walk ${walk} under ${key}`);
+    sums.push(sums[walk]! + added);
+  });
+  return (interval, added) => sums[interval]! + (added.get(keys[interval] ?? "") ?? 0);
 }
 
-const at = ({ from, expected }: Course, hour: number): number =>
-  Math.min(expected.length - 1, Math.max(0, hour - from));
-
-/** Thermal time expected from now, or from emergence, to an hour. [°C·d] */
-export const expectedAt = (course: Course, hour: number): number => course.expected[at(course, hour)]!;
-
-/** How far each member's thermal time lies from the expected at an hour of the weather. [°C·d] */
-export const departedBy = (course: Course, hour: number): readonly number[] => {
-  const h = at(course, hour);
-  return course.members.map((sum) => sum[h]! - course.expected[h]!);
-};
-
-/** Part of its requirement below which a bed is so far from size that only what it still lacks counts. [1] */
-const FAR = 0.5;
+const NOTHING: ReadonlyMap<string, number> = new Map();
 
 /**
- * Spread that weather and covers give the thermal time of an hour: standard deviation of its logarithm.
- *
- * @param expected - Its thermal time then. [°C·d]
- * @param requirement - What its smallest size needs. [°C·d]
+ * The course of one succession's leaf over the days planned, at every walk and at every moment it may be cut; the same
+ * lengths as at its picks. Empty where it does not grow in the time looked at.
  */
-export function weatherSpread(course: Course, hour: number, expected: number, requirement: number): number {
-  const base = Math.max(expected, FAR * requirement);
-  const logs = departedBy(course, hour).map((by) => Math.log1p(Math.max(-FAR, by / base)));
-  const mean = logs.reduce((sum, log) => sum + log, 0) / logs.length;
-  return Math.sqrt(logs.reduce((sum, log) => sum + (log - mean) ** 2, 0) / logs.length);
+export function course(outcome: Outcome, outlook: SuccessionOutlook): readonly CoursePoint[] {
+  const { walks, air, tunnels } = outcome;
+  const { basis, succession } = outlook;
+  const plan = tunnels.find(({ tunnel }) => tunnel.id === succession.tunnel);
+  if (basis === null || plan === undefined || air === null) return [];
+  const chosen = plan.choice.map((setting) => settingKey(plan.settings[setting]!));
+  const planned = thermalTimes(plan, outlook, chosen);
+  const unchanged = thermalTimes(
+    plan,
+    outlook,
+    chosen.map(() => settingKey(plan.now)),
+  );
+  const length = (thermalTime: number): Centimetre | null =>
+    thermalTime <= 0 ? null : leafLength(basis.curve, thermalTime * Math.exp(-basis.shift));
+  const moments = [
+    ...walks.map(({ at }, interval) => ({ at, interval, added: NOTHING })),
+    ...basis.outlets
+      .filter(({ interval }) => interval < walks.length)
+      .map(({ at, interval, added }) => ({
+        at,
+        interval,
+        added: new Map(added.map(({ setting, pace }) => [setting, pace])),
+      })),
+    { at: air.until, interval: walks.length, added: NOTHING },
+  ];
+  return moments
+    .filter(({ at }, i) => moments.findIndex((other) => other.at === at) === i)
+    .sort((a, b) => a.at - b.at)
+    .map(({ at, interval, added }) => ({
+      at,
+      planned: length(planned(interval, added)),
+      unchanged: length(unchanged(interval, added)),
+    }));
 }

@@ -1,7 +1,7 @@
 import { type Celsius, startOf, type UtcHour } from "../quantity/index.ts";
 import type { CropAir } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
 
 /**
  * What a leaf at crop height meets in calm air, hour by hour over the days planned: the same numbers frost and heat are

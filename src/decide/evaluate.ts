@@ -36,6 +36,7 @@ const GRAVITY: Readonly<Record<LimitName, number>> = {
   net: 1000,
   changes: 1000,
   frost: 1,
+  heat: 1,
   rowCoverInHeat: 1,
   dim: 1,
 };
@@ -66,6 +67,23 @@ export function breachesAt(
   return limits;
 }
 
+/** The limit that binds in an interval in which something that stands is endangered: the warmest by night, the coolest by day. */
+export const dangerLimit = ({ parts }: TunnelProblem, i: number): "frost" | "heat" =>
+  parts[i] === "night" ? "frost" : "heat";
+
+/** Intervals in which something of a bed is endangered when it is cut at an outlet; when it brings nothing it is left standing. */
+export const endangeredBy = (table: SuccessionTable, outlet: Outlet | null, worth: number): Uint8Array =>
+  worth > 0 && outlet !== null ? outlet.endangered : table.endangered;
+
+/** Limits a setting breaks in an interval as long as nothing is cut. */
+export function breachesStanding(problem: TunnelProblem, i: number, s: number): readonly LimitName[] {
+  const k = i * problem.settings.length + s;
+  const endangered =
+    problem.poor[k] === 1 &&
+    (problem.endangered[i] === 1 || problem.successions.some((table) => table.endangered[i] === 1));
+  return endangered ? [...problem.broken[k]!, dangerLimit(problem, i)] : problem.broken[k]!;
+}
+
 /** A change that only says in advance what the next walk would do: bare to a rhythm in the morning. Never offered. */
 export function idle(problem: TunnelProblem, walk: number, from: number, to: number): boolean {
   const move = from * problem.settings.length + to;
@@ -78,7 +96,7 @@ export function idle(problem: TunnelProblem, walk: number, from: number, to: num
   );
 }
 
-/** What a succession brings at each outlet, given its sums before and in the outlet's interval. */
+/** What a succession brings at an outlet, its cutting paid, given its sums before and in the outlet's interval. */
 export function outletWorth(
   problem: TunnelProblem,
   table: SuccessionTable,
@@ -88,10 +106,12 @@ export function outletWorth(
   heat: number,
   safe: number,
 ): Omit<SuccessionResult, "table" | "outlet"> {
-  const timing = outlet.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
-  const kept = timing * quality(heat, problem);
+  const sold = outlet.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
+  const timing = sold - table.cutting * problem.minute;
+  const stress = sold * quality(heat, problem) - sold;
+  const kept = timing + stress;
   const worth = kept * Math.exp(safe);
-  return { worth, timing, stress: kept - timing, damage: worth - kept };
+  return { worth, timing, stress, damage: worth - kept };
 }
 
 /**
@@ -122,6 +142,11 @@ export function evaluate(problem: TunnelProblem, choice: readonly number[]): Eva
     if (used > problem.changesPerWeek) breaches.push("changes");
   }
   const successions = problem.successions.map((table): SuccessionResult => best(problem, table, choice));
+  const standing = successions.map(({ table, outlet, worth }) => endangeredBy(table, outlet, worth));
+  for (let i = 0; i < n; i++) {
+    const endangered = problem.endangered[i] === 1 || standing.some((intervals) => intervals[i] === 1);
+    if (problem.poor[i * S + choice[i]!] && endangered) breaches.push(dangerLimit(problem, i));
+  }
   const labour = -minutes * problem.minute;
   const sum = (part: "timing" | "stress" | "damage"): number =>
     successions.reduce((total, result) => total + result[part], 0);

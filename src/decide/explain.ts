@@ -1,7 +1,7 @@
-import { evaluate } from "./evaluate.ts";
+import { evaluate, rounded } from "./evaluate.ts";
 import type { Horizon } from "./horizon.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";
-import type { Planned } from "./share.ts";
+import type { Planned } from "./planned.ts";
 
 /** The schedule without its change at an interval: what lay before goes on lying until the next change. */
 export function without(choice: readonly number[], now: number, at: number): readonly number[] {
@@ -17,11 +17,17 @@ const less = (a: Parts, b: Parts): Parts => ({
   labour: a.labour - b.labour,
 });
 
-/** A limit that is broken more often in one list than in the other. */
-function extra(more: readonly LimitName[], fewer: readonly LimitName[]): LimitName | null {
+/** Limits that are broken more often in one list than in the other. */
+function extra(more: readonly LimitName[], fewer: readonly LimitName[]): readonly LimitName[] {
   const count = (list: readonly LimitName[], name: LimitName): number =>
     list.filter((other) => other === name).length;
-  return more.find((name) => count(more, name) > count(fewer, name)) ?? null;
+  return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
+}
+
+/** Limits for whose sake a plan is worth less than changing nothing: those it keeps and changing nothing breaks more often. */
+export function demandedBy({ chosen, unchanged }: Planned): readonly LimitName[] {
+  if (rounded(chosen.worth) >= rounded(unchanged.worth)) return [];
+  return extra(unchanged.breaches, chosen.breaches);
 }
 
 /** Every change of a plan with what it gains, found by taking it out. */
@@ -35,7 +41,7 @@ export function changesOf(
     if (from === to) return [];
     const other = evaluate(problem, without(choice, problem.now, i));
     const gain = less(chosen.parts, other.parts);
-    const limit = extra(other.breaches, chosen.breaches);
+    const limit = extra(other.breaches, chosen.breaches)[0] ?? null;
     const order = ["damage", "stress", "timing", "labour"] as const;
     const strongest = order.reduce((top, part) => (gain[part] > gain[top] ? part : top), order[0]);
     const setting = problem.settings[to]!;

@@ -1,3 +1,4 @@
+import type { Cover } from "../farm/index.ts";
 import { addDays, type Celsius, type CelsiusDifference, localDate, localHour } from "../quantity/index.ts";
 import {
   boltingWarning,
@@ -6,17 +7,17 @@ import {
   type Exposed,
   frostWarning,
   heatWarning,
-  killingTemperature,
   lightWarning,
-  livedBefore,
   seedbedWarning,
   type Warning,
   windWarnings,
 } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
+import { type ExposedIn, exposedUnder } from "./exposed.ts";
+import { COOLS, noCloth, WARMS } from "./lacking.ts";
 import type { Night } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
 
 const lowestOf = (values: Float64Array, from: number, a: number, b: number): number =>
   extremeBetween(values, from, a, b, Math.min);
@@ -47,26 +48,36 @@ export function nightsOf(
   });
 }
 
-/** The growing point under the plan, from the weather's beginning to the end of the days planned. [°C] */
-function lived({ horizon, store }: Scene, { problem, choice, at }: Planned): Float64Array {
-  const temperature = at.unchanged.growing.slice(0, horizon.end);
-  choice.forEach((setting, i) => {
-    const { growing, from } = store.climate(problem.settings[setting]!);
-    const [a, b] = [horizon.starts[i]!, horizon.starts[i + 1]!];
-    temperature.set(growing.subarray(a - from, b - from), a);
-  });
-  return temperature;
+/** Hour of the highest value of a climate's row between two hours of the weather. */
+function hourOfMost(values: Float64Array, start: number, from: number, to: number): number {
+  let most = Math.max(from, start);
+  for (let hour = most; hour < to; hour++) if (values[hour - start]! > values[most - start]!) most = hour;
+  return most;
 }
 
-/** What may still hurt before the next walk, when nothing can be done but go out at once. */
-function beforeNextWalk(scene: Scene, planned: Planned, exposed: readonly Exposed[]): Warning | null {
+/** What may still hurt before the next walk, when nothing can be done but go out at once; past when its worst hour lies behind. */
+function beforeNextWalk(scene: Scene, planned: Planned, exposed: ExposedIn): Warning | null {
+  const { horizon, store } = scene;
+  const { problem } = planned;
+  const warning = untilNextWalk(scene, planned, exposed);
+  if (warning === null || (warning.kind !== "frost" && warning.kind !== "heat")) return warning;
+  const { from, to } = horizon.rounds.find((round) => round.from <= horizon.now && horizon.now < round.to)!;
+  const under = store.climate(problem.settings[problem.now]!);
+  const bad = warning.kind === "heat" ? under.heat : under.frost.map((value) => -value);
+  const past = hourOfMost(bad, under.from, from, to) < horizon.now;
+  return past ? { ...warning, severity: "care", past } : warning;
+}
+
+function untilNextWalk(scene: Scene, planned: Planned, exposedIn: ExposedIn): Warning | null {
   const { farm, horizon, store, settings, weather } = scene;
   const { problem, at } = planned;
   const [from, to] = [horizon.now, horizon.starts[0]!];
   if (to <= from) return null;
+  const part = horizon.walks[0]!.part === "evening" ? "day" : "night";
+  const exposed = exposedIn({ from, to }, 0, part);
   const today = localDate(farm.place.zone, horizon.on);
   const under = store.climate(problem.settings[problem.now]!);
-  if (horizon.walks[0]!.part === "evening") {
+  if (part === "day") {
     const hottest = extremeBetween(under.heat, under.from, from, to, Math.max) as Celsius;
     return heatWarning(at.tunnel.id, today, hottest, hottest, exposed, settings);
   }
@@ -97,32 +108,30 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
   for (const planned of plans) {
     const { problem, choice, at } = planned;
     const S = problem.settings.length;
-    /** Interval in which the plan cuts a succession; null when it is not worth cutting in the time looked at. */
-    const cutIn = new Map(
-      planned.chosen.successions.map(({ table, outlet, worth }) => [
-        table,
-        worth > 0 && outlet !== null ? outlet.interval : null,
-      ]),
-    );
-    const temperature = lived(scene, planned);
-    const exposed = (i: number): readonly Exposed[] =>
-      problem.successions.flatMap((table) => {
-        const { growing, standing, damage } = table;
-        const cut = cutIn.get(table) ?? null;
-        if ((cut !== null && cut <= i) || growing.origin >= horizon.starts[i + 1]!) return [];
-        const { succession, crop } = standing;
-        const cutSoon = cut !== null && cut < problem.intervals;
-        const kill = killingTemperature(crop, livedBefore(temperature, horizon.starts[i]!), settings);
-        return [{ id: succession.id, crop, kill, risk: damage[i * S + choice[i]!]!, cutSoon }];
-      });
-    warnings.push(beforeNextWalk(scene, planned, exposed(0)));
+    const exposed = exposedUnder(scene, planned);
+    const during = (i: number): readonly Exposed[] =>
+      exposed({ from: horizon.starts[i]!, to: horizon.starts[i + 1]! }, i);
+    warnings.push(beforeNextWalk(scene, planned, exposed));
+    const lacking = <W extends Warning>(
+      warning: W | null,
+      i: number,
+      kinds: readonly Cover["kind"][],
+    ): W | null => {
+      if (warning === null) return null;
+      const reason = noCloth(scene, plans, planned, i, kinds);
+      return reason === null ? warning : { ...warning, noClothLeft: reason };
+    };
     for (const night of nightsOf(scene, planned)) {
       warnings.push(
-        frostWarning(
-          at.tunnel.id,
-          { ...night, windy: problem.windy[night.interval]! },
-          exposed(night.interval),
-          settings,
+        lacking(
+          frostWarning(
+            at.tunnel.id,
+            { ...night, windy: problem.windy[night.interval]! },
+            during(night.interval),
+            settings,
+          ),
+          night.interval,
+          WARMS,
         ),
       );
     }
@@ -130,7 +139,9 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
       if (part === "evening") continue;
       const ifLeft = problem.highest[index * S + problem.now]! as Celsius;
       const under = problem.highest[index * S + choice[index]!]! as Celsius;
-      warnings.push(heatWarning(at.tunnel.id, date, ifLeft, under, exposed(index), settings));
+      warnings.push(
+        lacking(heatWarning(at.tunnel.id, date, ifLeft, under, during(index), settings), index, COOLS),
+      );
     }
     for (const { standing, growing } of problem.successions) {
       const { crop, succession } = standing;

@@ -1,7 +1,8 @@
 import { settingKey } from "../farm/index.ts";
 import type { Celsius } from "../quantity/index.ts";
+import { breachesStanding } from "./evaluate.ts";
 import type { Basis, LedgerEntry } from "./outcome.ts";
-import type { Planned } from "./share.ts";
+import type { Planned } from "./planned.ts";
 import type { SuccessionTable } from "./successionTable.ts";
 
 /** What every setting would do in every interval, so that anyone can recompute sizes, worth and the choice. */
@@ -13,7 +14,7 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
       return {
         walk: i,
         setting: settingKey(setting),
-        allowed: problem.possible[k] === 1 && problem.broken[k]!.length === 0,
+        allowed: problem.possible[k] === 1 && breachesStanding(problem, i, s).length === 0,
         lowest: problem.lowest[k]! as Celsius,
         highest: problem.highest[k]! as Celsius,
         successions: problem.successions.map((table) => ({
@@ -38,6 +39,7 @@ export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
     thermalTime: table.thermalTime,
     light: table.light,
     whole: table.whole,
+    cutting: table.cutting,
     curve: { start, end, rate, middle },
     outlets: table.outlets.map(({ fate, at, interval, share, days, spread, pace, light, heat, safe }) => ({
       kind: fate.kind,

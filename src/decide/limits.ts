@@ -1,7 +1,5 @@
-import type { Cover, Setting, Settings } from "../farm/index.ts";
+import type { Cover, Setting } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
-import { damageOdds, predicted } from "../watch/index.ts";
-import { extremeBetween } from "./ahead.ts";
 import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
@@ -59,42 +57,19 @@ export function isDim(
   });
 }
 
-/** A night on which the leaves of some succession would more likely than not be damaged on a bare bed. */
-export function isFrostNight(
-  { store, settings }: Scene,
-  successions: readonly SuccessionTable[],
-  from: number,
-  to: number,
-  lead: number,
-): boolean {
-  const bare = store.climate([]);
-  const lowest = extremeBetween(bare.frost, bare.from, from, to, Math.min);
-  return successions.some(
-    (table) =>
-      up(table, to) &&
-      predicted(damageOdds(table.standing.crop, lowest, Number.NEGATIVE_INFINITY, lead, settings)),
-  );
-}
-
-/** What a setting breaks in one interval. */
+/** What a setting breaks in one interval, whatever stands there. */
 export interface Breach {
   readonly netMissing: boolean;
   readonly slowedByHeat: boolean;
   /** A side is lifted while the wind is above the limit for cloth. */
   readonly liftedInWind: boolean;
-  /** null: no frost night; else how much colder than the warmest cloth at hand. [°C] */
-  readonly colder: number | null;
 }
 
 /** Names of the limits broken. */
-export function limitsBroken(
-  { netMissing, slowedByHeat, liftedInWind, colder }: Breach,
-  { asWarm }: Pick<Settings, "asWarm">,
-): readonly LimitName[] {
+export function limitsBroken({ netMissing, slowedByHeat, liftedInWind }: Breach): readonly LimitName[] {
   return [
     ...(netMissing ? (["net"] as const) : []),
     ...(liftedInWind ? (["wind"] as const) : []),
     ...(slowedByHeat ? (["rowCoverInHeat"] as const) : []),
-    ...(colder !== null && colder > asWarm ? (["frost"] as const) : []),
   ];
 }

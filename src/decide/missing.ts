@@ -7,15 +7,19 @@ import {
   type Instant,
   type LocalDate,
   localDate,
-  localHour,
+  localMinute,
 } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 
-/** What a sheet is asked of and made from, as far as something may be missing. */
-export interface Asked {
+/** A farm and the moment it is looked at from. */
+export interface AskedOfFarm {
   readonly farm: Farm;
   readonly on: Instant;
+}
+
+/** What a sheet is asked of and made from, as far as something may be missing. */
+export interface Asked extends AskedOfFarm {
   /** Days planned. [d] */
   readonly days: number;
   readonly madeFrom: MadeFrom;
@@ -59,7 +63,7 @@ const standIn = ({ usualFrom }: MadeFrom): string =>
 
 function forecast({ farm, on, days, madeFrom }: Asked): readonly Problem[] {
   const last = addDays(localDate(farm.place.zone, on), days - 1);
-  const { forecastIssued, forecastEnds, latest, usualFrom } = madeFrom;
+  const { forecastIssued, forecastEnds, unforeseenFrom, latest, usualFrom } = madeFrom;
   if (forecastIssued === null) {
     const nothing = latest === null && usualFrom === null;
     const until = nothing
@@ -67,9 +71,20 @@ function forecast({ farm, on, days, madeFrom }: Asked): readonly Problem[] {
       : `Until then ${standIn(madeFrom)}.`;
     return [need("forecast-missing", "forecasts", "a forecast", "none", `${IMPORT} ${until}`)];
   }
-  if (forecastEnds === null || forecastEnds >= last) return [];
-  const hint = `Import a newer one; after it ${standIn(madeFrom)}.`;
-  return [need("forecast-short", "forecasts", `a forecast to ${last}`, `one to ${forecastEnds}`, hint)];
+  if (forecastEnds === null || unforeseenFrom === null || unforeseenFrom > last) return [];
+  const shorter = unforeseenFrom > forecastEnds;
+  const hint = `Import a newer one; ${shorter ? "after it" : "where none is"} ${standIn(madeFrom)}.`;
+  return [
+    shorter
+      ? need("forecast-short", "forecasts", `a forecast to ${last}`, `one to ${forecastEnds}`, hint)
+      : need(
+          "forecast-hole",
+          "forecasts",
+          `a forecast for every day to ${last}`,
+          `none for ${unforeseenFrom}`,
+          hint,
+        ),
+  ];
 }
 
 function gaps({ farm, madeFrom }: Asked, since: LocalDate | undefined): readonly Problem[] {
@@ -85,11 +100,9 @@ function gaps({ farm, madeFrom }: Asked, since: LocalDate | undefined): readonly
   const open = madeFrom.gaps.filter(within);
   const gap = open.at(-1);
   if (gap === undefined) return [];
-  const clock = (at: Instant): string =>
-    `${localDate(zone, at)} ${String(Math.floor(localHour(zone, at))).padStart(2, "0")}:00`;
   const rest = open.length - 1;
   const more = rest === 0 ? "" : `, and ${rest} more ${rest === 1 ? "gap" : "gaps"}`;
-  const when = `none from ${clock(gap.from)} to ${clock(gap.to)}`;
+  const when = `none from ${localMinute(zone, gap.from)} to ${localMinute(zone, gap.to)}`;
   const hint = "Import what the logger has of that time; until then it is estimated.";
   return [need("log-gap", "temperature", "a log without gaps", when + more, hint)];
 }
@@ -139,7 +152,7 @@ function market({ farm, on, picks }: Asked): readonly Problem[] {
   return [need("market-none", "farm.yaml", expected, received, `Plan further with --days ${days}.`)];
 }
 
-function sowings({ farm, on }: Asked): readonly Problem[] {
+function sowings({ farm, on }: AskedOfFarm): readonly Problem[] {
   const today = localDate(farm.place.zone, on);
   const left = unfinished(farm, on);
   const ahead = left.filter(({ sown }) => sown > today);
@@ -159,7 +172,7 @@ function sowings({ farm, on }: Asked): readonly Problem[] {
   return [...problems, need("nothing-stands", "successions.csv", "a succession that stands", received, hint)];
 }
 
-function cloth({ farm, on }: Asked): readonly Problem[] {
+function cloth({ farm, on }: AskedOfFarm): readonly Problem[] {
   const lying = new Map<string, string[]>();
   for (const tunnel of farm.tunnels)
     for (const { cover } of lyingAt(coverHistory(farm, tunnel), on))
@@ -175,7 +188,7 @@ function cloth({ farm, on }: Asked): readonly Problem[] {
   });
 }
 
-const cuts = ({ farm, on }: Asked): readonly Problem[] =>
+const cuts = ({ farm, on }: AskedOfFarm): readonly Problem[] =>
   farm.successions.flatMap(({ id, cuts }) => {
     const dated = farm.notes.some((note) => note.kind === "cut" && note.succession === id && note.at <= on);
     if (cuts === 0 || dated) return [];
@@ -183,12 +196,17 @@ const cuts = ({ farm, on }: Asked): readonly Problem[] =>
     return [need("cut-undated", "notes.csv", `a note of when ${id} was cut`, "none", hint)];
   });
 
+/** What is missing in the farm itself, whatever the weather. */
+export const missingOnFarm = (asked: AskedOfFarm): readonly Problem[] => [
+  ...sowings(asked),
+  ...cloth(asked),
+  ...cuts(asked),
+];
+
 /** What the grower should know is missing; the sheet is made all the same. */
 export const missing = (asked: Asked): readonly Problem[] => [
   ...log(asked),
   ...forecast(asked),
   ...market(asked),
-  ...sowings(asked),
-  ...cloth(asked),
-  ...cuts(asked),
+  ...missingOnFarm(asked),
 ];

@@ -46,7 +46,7 @@ export interface Range<Value> {
 
 /** What a change, or a whole plan, is worth, by what brings it; in the farm's currency, or in kilograms when it has none. */
 export interface Parts {
-  /** Size and weight at the pick: what the harvest brings before losses. */
+  /** Size and weight at the pick: what the harvest brings before losses, the time of cutting it paid. */
   readonly timing: number;
   /** Heat stress, at most 0. */
   readonly stress: number;
@@ -75,7 +75,16 @@ export interface Change {
   readonly limit: LimitName | null;
 }
 
-export type LimitName = "frost" | "rowCoverInHeat" | "wind" | "frozen" | "net" | "dim" | "pieces" | "changes";
+export type LimitName =
+  | "frost"
+  | "heat"
+  | "rowCoverInHeat"
+  | "wind"
+  | "frozen"
+  | "net"
+  | "dim"
+  | "pieces"
+  | "changes";
 
 /** What becomes of a succession under the plan. */
 export type Fate =
@@ -112,6 +121,8 @@ export interface Basis {
   readonly light: number;
   /** Worth of the whole bed at the middle of the window, at full price and in full light. */
   readonly whole: number;
+  /** Time it takes to cut it. [min] */
+  readonly cutting: number;
   readonly curve: {
     readonly start: number;
     readonly end: number;
@@ -150,6 +161,12 @@ export interface AtFate {
   /** Expected: of all there is, and of what is salad size. */
   readonly weight: Kilogram;
   readonly inSize: Kilogram;
+  /** Time it takes to cut it. [min] */
+  readonly minutes: number;
+  /** The bed is frozen then: the pick waits until it has thawed; an early cut has been moved to that hour. */
+  readonly frozen: boolean;
+  /** First hour of that day at which a frozen bed has thawed; null: not frozen, or all day. */
+  readonly thaw: Instant | null;
 }
 
 /** A succession at one pick, with and without the plan. */
@@ -239,6 +256,7 @@ export interface Alternative {
 export interface LedgerEntry {
   readonly walk: number;
   readonly setting: string;
+  /** A piece is free, and no limit is broken as long as no bed is cut. */
   readonly allowed: boolean;
   /** Expected lowest and highest at crop height in calm air. [°C] */
   readonly lowest: Celsius;
@@ -276,6 +294,8 @@ export interface TunnelPlan {
   readonly gaveWay: readonly LimitName[];
   /** Limits that changing nothing would break. */
   readonly unchangedBreaks: readonly LimitName[];
+  /** Limits for whose sake the plan is worth less than changing nothing; empty when it is not. */
+  readonly demandedBy: readonly LimitName[];
   /** The search looked at, or ruled out, every allowed schedule. */
   readonly proved: boolean;
   readonly ledger: readonly LedgerEntry[];
@@ -313,6 +333,8 @@ export interface ProductAtPick {
   /** Expected salad-size weight. [kg] */
   readonly expected: Kilogram;
   readonly ordered: Kilogram;
+  /** Crop that runs out first and so keeps it from being more; null where nothing lacks, or nothing of it is cut. */
+  readonly scarcest: string | null;
   readonly successions: readonly string[];
 }
 
@@ -325,6 +347,8 @@ export interface MadeFrom {
   readonly gaps: readonly Gap[];
   readonly forecastIssued: Instant | null;
   readonly forecastEnds: LocalDate | null;
+  /** First day from today on that no forecast tells of; null when none lacks. */
+  readonly unforeseenFrom: LocalDate | null;
   /** First day ahead that carries on the last known days, and first that stands on the usual weather. */
   readonly carriedFrom: LocalDate | null;
   readonly usualFrom: LocalDate | null;

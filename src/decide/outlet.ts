@@ -1,11 +1,18 @@
 import { between } from "../growth/index.ts";
-import { daysBetween, HOUR, type Instant } from "../quantity/index.ts";
+import { daysBetween, HOUR, type Instant, localDate } from "../quantity/index.ts";
+import { hourAt } from "./horizon.ts";
 import type { Fate, Pick } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
 
+/** The bed is frozen at an hour, and the hour of that day at which it has thawed; null where it was not, or does not. */
+interface Frost {
+  readonly frozen: boolean;
+  readonly thaw: Instant | null;
+}
+
 /** A moment at which a succession may be cut, and what it is cut for. */
-export interface Outlet {
+export interface Outlet extends Frost {
   readonly fate: Fate & { readonly kind: "pick" | "hold" };
   readonly at: Instant;
   /** The interval it lies in; the number of intervals when it lies beyond them. */
@@ -17,11 +24,12 @@ export interface Outlet {
 }
 
 /**
- * Every moment a succession may be cut: at each pick, and early at each morning walk for the pick it keeps cold for best.
- * Cutting early is offered once the bed, left as it is, has reached its size: nobody keeps leaves cold that are too small.
+ * Every moment a succession may be cut, in order of time: at each pick, and early at each morning walk for the pick it keeps cold for best.
+ * Nobody cuts frozen leaves, nor lifts the cloth frozen over them: an early cut waits until bare ground has thawed, a pick
+ * keeps its hour and says so. Cutting early is offered once the bed, left as it is, has reached its size: nobody keeps leaves cold that are too small.
  */
 export function outletsOf(
-  { picks, horizon, weather, settings }: Scene,
+  { farm, picks, horizon, weather, store, settings }: Scene,
   { succession, crop }: Standing,
   growing: Growing,
 ): readonly Outlet[] {
@@ -39,19 +47,37 @@ export function outletsOf(
     );
   };
   const grown = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
+  const bare = store.climate([]);
+  const isFrozen = (at: Instant): boolean => {
+    const { frost, from } = bare;
+    return frost[Math.min(frost.length - 1, hourAt(weather, at) - from)]! <= 0;
+  };
+  const frostAt = (at: Instant): Frost => {
+    if (!isFrozen(at)) return { frozen: false, thaw: null };
+    const { zone } = farm.place;
+    let later = at;
+    while (isFrozen(later) && localDate(zone, later) === localDate(zone, at))
+      later = (later + HOUR) as Instant;
+    return { frozen: true, thaw: localDate(zone, later) === localDate(zone, at) ? later : null };
+  };
   const atPicks = picks.map((pick) => ({
     fate: { kind: "pick" as const, pick, as: "salad" as const },
     at: pick.at,
     interval: place(pick.at),
     share: marketShare(pick) * kept(daysBetween(pick.date, pick.marketDate)) * wait(pick.at),
     days: grown(pick.at),
+    ...frostAt(pick.at),
   }));
   const { unchanged, origin, requirement, belief } = growing;
   const grownTo = (at: Instant): number =>
     belief.head + between(unchanged.pace, unchanged.from, origin, Math.round(at / HOUR) - weather.first);
   const early = horizon.walks
     .filter(({ part, at }) => part === "morning" && grownTo(at) >= requirement * Math.exp(belief.shift))
-    .flatMap(({ at, date }) => {
+    .flatMap((walk) => {
+      const { date } = walk;
+      const frost = frostAt(walk.at);
+      const at = frost.frozen ? frost.thaw : walk.at;
+      if (at === null) return [];
       const best = picks
         .filter((pick) => pick.at - at >= 12 * HOUR)
         .map((pick) => ({ pick, days: daysBetween(date, pick.marketDate) }))
@@ -63,7 +89,9 @@ export function outletsOf(
         .sort((a, b) => b.share - a.share)[0];
       if (best === undefined) return [];
       const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
-      return [{ fate, at, interval: place(at), share: best.share, days: grown(at) }];
+      return [{ fate, at, interval: place(at), share: best.share, days: grown(at), ...frost }];
     });
-  return [...atPicks, ...early].filter(({ at }) => at / HOUR - weather.first > growing.origin);
+  return [...atPicks, ...early]
+    .filter(({ at }) => at / HOUR - weather.first > growing.origin)
+    .sort((a, b) => a.at - b.at);
 }

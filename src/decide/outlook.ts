@@ -2,15 +2,15 @@ import type { Setting } from "../farm/index.ts";
 import { between, leafLength, lightOnWeight, thermalTimeAt } from "../growth/index.ts";
 import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
 import { type Chances, chancesAt } from "./chances.ts";
-import { type Course, courseOf } from "./course.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { hourAt } from "./horizon.ts";
 import { basisOf } from "./ledger.ts";
+import { type MemberCourse, memberCourse } from "./memberCourse.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
-import type { Growing, Standing } from "./standing.ts";
+import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
 
 /** Four of five cases lie within this many standard deviations. */
@@ -56,7 +56,15 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: To
   const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
   const whole = crop.yield * bed * lightOnWeight(light, crop, scene.settings);
-  return { size, odds, weight: kilogram(whole * all), inSize: kilogram(whole * inSize) };
+  return {
+    size,
+    odds,
+    weight: kilogram(whole * all),
+    inSize: kilogram(whole * inSize),
+    minutes: table.cutting,
+    frozen: result.outlet!.frozen,
+    thaw: result.outlet!.thaw,
+  };
 }
 
 /** Size at every pick with and without the plan. */
@@ -161,7 +169,7 @@ function windowDays(scene: Scene, { standing, growing }: SuccessionTable): numbe
   return (width * Math.exp(growing.belief.shift)) / pace;
 }
 
-const NEVER = { early: null, late: null } as const;
+const NO_DATES = { early: null, late: null } as const;
 
 /** A succession that is finished or cannot be computed, without sizes. */
 function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
@@ -170,7 +178,13 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
   return {
     succession,
     crop,
-    stage: finished ? "finished" : succession.sown > today ? "future" : "emerging",
+    stage: finished
+      ? "finished"
+      : isUndated(standing)
+        ? "growing"
+        : succession.sown > today
+          ? "future"
+          : "emerging",
     emergence,
     sizeNow: null,
     thermalTime: degreeDays(0),
@@ -186,7 +200,7 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
       unchanged: null,
       planned: null,
       latest: null,
-      spread: { unchanged: NEVER, planned: NEVER },
+      spread: { unchanged: NO_DATES, planned: NO_DATES },
     },
     fate: none,
     atFate: null,
@@ -203,13 +217,13 @@ function plannedCourse(
   scene: Scene,
   { at, problem, choice }: Planned,
   { standing, growing }: SuccessionTable,
-): Course {
+): MemberCourse {
   const { starts } = scene.horizon;
   const under = (hour: number): Setting => {
     const i = starts.findLastIndex((start) => start <= hour);
     return i < 0 ? at.now : problem.settings[choice[Math.min(i, choice.length - 1)]!]!;
   };
-  return courseOf(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
+  return memberCourse(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
 }
 
 /** Everything a grower asks about one succession. */
@@ -226,7 +240,7 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const up = growing.origin <= scene.horizon.now;
   const sizeNow = up ? sizeNowAt(growing, growing.thermalTime) : null;
   const course = plannedCourse(scene, planned, table);
-  const tell = (along: Course): Told => {
+  const tell = (along: MemberCourse): Told => {
     const known = new Map<Result, Chances>();
     return (result) => {
       const before = known.get(result);
@@ -272,8 +286,8 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     atFate:
       fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter, toldAfter),
     fateUnchanged: fateOf(standing, growing, bestBefore),
-    worth: bestAfter?.worth ?? 0,
-    worthUnchanged: bestBefore?.worth ?? 0,
+    worth: Math.max(0, bestAfter?.worth ?? 0),
+    worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
     miss: missOf(table, picks, reach, fate, after),
   };

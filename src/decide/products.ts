@@ -35,11 +35,22 @@ export function productsAt(
       return most;
     };
     const toOrders = farm.products.map((product) => take(product, orderOf(product)));
+    const all = farm.products.map((product, i) => toOrders[i]! + take(product, Number.POSITIVE_INFINITY));
+    /** The part of a mix there is least of in the end. */
+    const scarcestOf = ({ parts }: Product): string | null =>
+      parts
+        .filter(({ share }) => share > 0)
+        .map(({ crop, share }) => ({ crop, reach: (left.get(crop) ?? 0) / share }))
+        .reduce((a, b) => (b.reach < a.reach ? b : a)).crop;
     return farm.products.map(
       (product, i): ProductAtPick => ({
         product: product.id,
         pick,
-        expected: kilogram(toOrders[i]! + take(product, Number.POSITIVE_INFINITY)),
+        expected: kilogram(all[i]!),
+        scarcest:
+          all[i]! < orderOf(product) && product.parts.some(({ share }) => share > 0)
+            ? scarcestOf(product)
+            : null,
         ordered: kilogram(orderOf(product)),
         successions: cut
           .filter(({ crop }) => product.parts.some((part) => part.crop === crop.id))

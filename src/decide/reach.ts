@@ -1,10 +1,11 @@
 import { between } from "../growth/index.ts";
 import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { firstHours } from "./chances.ts";
-import type { Course } from "./course.ts";
+import { breachesStanding } from "./evaluate.ts";
+import type { MemberCourse } from "./memberCourse.ts";
 import type { DateSpread, SuccessionOutlook } from "./outcome.ts";
+import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
-import type { Planned } from "./share.ts";
 import type { SuccessionTable } from "./successionTable.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
@@ -30,7 +31,7 @@ export function reachOf(
   scene: Scene,
   planned: Planned,
   table: SuccessionTable,
-  course: Course,
+  course: MemberCourse,
 ): SuccessionOutlook["reach"] {
   const { horizon, weather, store, farm } = scene;
   const { problem, choice } = planned;
@@ -48,7 +49,7 @@ export function reachOf(
     growing.belief.head,
     needed,
   );
-  const spread = (along: Course): DateSpread => {
+  const spread = (along: MemberCourse): DateSpread => {
     const { early, late } = firstHours(growing, along);
     return { early: date(early), late: date(late) };
   };
@@ -60,7 +61,7 @@ export function reachOf(
 
   const allowed = (i: number): readonly number[] => {
     const open = problem.settings.map((_, s) => s).filter((s) => problem.possible[i * S + s]);
-    const kept = open.filter((s) => problem.broken[i * S + s]!.length === 0);
+    const kept = open.filter((s) => breachesStanding(problem, i, s).length === 0);
     return kept.length > 0 ? kept : open;
   };
   const along = (settingOf: (i: number) => number): number | null => {

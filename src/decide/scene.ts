@@ -98,6 +98,10 @@ export function sceneOf(asked: WeekInput): {
         (last, { date }) => (last === null || date > last ? date : last),
         null,
       ) ?? null,
+    unforeseenFrom:
+      result?.weather.days.find(
+        ({ lead, origin }) => lead >= 0 && (origin === "carried" || origin === "usual"),
+      )?.date ?? null,
     carriedFrom: result?.carriedFrom ?? null,
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,

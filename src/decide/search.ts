@@ -1,5 +1,15 @@
-import { breachesAt, gravityOf, idle, outletWorth, quality, rounded } from "./evaluate.ts";
-import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
+import {
+  breachesAt,
+  dangerLimit,
+  endangeredBy,
+  gravityOf,
+  idle,
+  outletWorth,
+  quality,
+  rounded,
+} from "./evaluate.ts";
+import { type Rest, restsOf } from "./rest.ts";
+import type { SuccessionTable } from "./successionTable.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
 
 /** The best schedule of one tunnel. */
@@ -15,92 +25,9 @@ const MOST_NODES = 400_000;
 
 const DIM_GRAVITY = gravityOf(["dim"]);
 
-/** What can still be gained from an interval up to an outlet, whatever is done: for bounds. */
-interface Rest {
-  readonly outlet: Outlet;
-  /** Cut at the walk that opens its interval: what lies from that walk on changes nothing. */
-  readonly atWalk: boolean;
-  readonly leastPace: Float64Array;
-  readonly mostPace: Float64Array;
-  readonly mostLight: Float64Array;
-  readonly leastHeat: Float64Array;
-  readonly mostSafe: Float64Array;
-  /** The same sums when one setting stays on to the end: [interval × settings + setting]. */
-  readonly stay: {
-    readonly pace: Float64Array;
-    readonly light: Float64Array;
-    readonly heat: Float64Array;
-    readonly safe: Float64Array;
-  };
-}
-
 interface Tracked {
   readonly table: SuccessionTable;
   readonly rests: readonly Rest[];
-}
-
-const least = (values: readonly number[]): number => Math.min(...values);
-const most = (values: readonly number[]): number => Math.max(...values);
-
-/** For each outlet and each interval the extremes of what lies between them. */
-function restsOf(problem: TunnelProblem, table: SuccessionTable): readonly Rest[] {
-  const { intervals: n } = problem;
-  const S = problem.settings.length;
-  const possible = (i: number): readonly number[] =>
-    problem.settings.map((_, s) => s).filter((s) => problem.possible[Math.min(n - 1, i) * S + s]);
-  const over = (values: Float64Array, i: number, pick: (values: readonly number[]) => number): number =>
-    pick(possible(i).map((s) => values[i * S + s]!));
-  const extremes = (
-    values: Float64Array,
-    tail: (outlet: Outlet) => Float64Array,
-    pick: (values: readonly number[]) => number,
-  ) => {
-    const each = Array.from({ length: n }, (_, i) => over(values, i, pick));
-    return (outlet: Outlet): Float64Array => {
-      const sums = new Float64Array(n + 1);
-      if (outlet.interval <= n)
-        sums[outlet.interval] = pick(possible(outlet.interval).map((s) => tail(outlet)[s]!));
-      for (let i = outlet.interval - 1; i >= 0; i--) sums[i] = sums[i + 1]! + each[i]!;
-      return sums;
-    };
-  };
-  const staying = (values: Float64Array, outlet: Outlet, tail: Float64Array): Float64Array => {
-    const sums = new Float64Array((n + 1) * S);
-    for (let s = 0; s < S; s++) {
-      let sum = tail[s]!;
-      sums[outlet.interval * S + s] = sum;
-      for (let i = outlet.interval - 1; i >= 0; i--) {
-        sum += values[i * S + s]!;
-        sums[i * S + s] = sum;
-      }
-    }
-    return sums;
-  };
-  const leastPace = extremes(table.pace, ({ pace }) => pace, least);
-  const mostPace = extremes(table.pace, ({ pace }) => pace, most);
-  const mostLight = extremes(table.lightIn, ({ light }) => light, most);
-  const leastHeat = extremes(table.heat, ({ heat }) => heat, least);
-  const mostSafe = extremes(table.safe, ({ safe }) => safe, most);
-  return table.outlets
-    .map((outlet) => ({
-      outlet,
-      atWalk:
-        outlet.interval < n &&
-        outlet.light.every((light) => light === 0) &&
-        outlet.pace.every((pace) => pace === 0),
-      leastPace: leastPace(outlet),
-      mostPace: mostPace(outlet),
-      mostLight: mostLight(outlet),
-      leastHeat: leastHeat(outlet),
-      mostSafe: mostSafe(outlet),
-      stay: {
-        pace: staying(table.pace, outlet, outlet.pace),
-        light: staying(table.lightIn, outlet, outlet.light),
-        heat: staying(table.heat, outlet, outlet.heat),
-        safe: staying(table.safe, outlet, outlet.safe),
-      },
-    }))
-    .sort((a, b) => a.outlet.interval - b.outlet.interval);
 }
 
 /**
@@ -124,9 +51,21 @@ export function bestSchedule(problem: TunnelProblem): Found {
   const safe = tracked.map(() => new Float64Array(n + 1));
   /** Best worth of a succession at outlets that lie before an interval. */
   const settled = tracked.map(() => new Float64Array(n + 1));
+  /** Intervals in which it is endangered when cut at that outlet. */
+  const standing = tracked.map(({ table }) => new Array<Uint8Array>(n + 1).fill(table.endangered));
   const minutes = new Float64Array(n + 1);
+  /** Of what is broken whatever is cut. */
   const gravity = new Int32Array(n + 1);
-  const brokenGravity = Int32Array.from(problem.broken, gravityOf);
+  const surely = surelyEndangered(problem);
+  const unsure = Array.from({ length: n }, (_, i) => i).filter((i) =>
+    surely[i] ? false : problem.successions.some(({ endangered }) => endangered[i]),
+  );
+  const brokenGravity = Int32Array.from(
+    problem.broken,
+    (limits, k) =>
+      gravityOf(limits) +
+      (problem.poor[k] && surely[Math.floor(k / S)] ? dangerGravity(problem, Math.floor(k / S)) : 0),
+  );
   const dim = new Int32Array(n + 1);
   tracked.forEach(({ table }, j) => {
     pace[j]![0] = table.thermalTime;
@@ -162,9 +101,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + mostLight[i]!, outlet.days);
         const most =
-          whole *
-          lit *
-          quality(heat[j]![i]! + leastHeat[i]!, problem) *
+          (whole * lit * quality(heat[j]![i]! + leastHeat[i]!, problem) - table.cutting * problem.minute) *
           Math.exp(safe[j]![i]! + mostSafe[i]!);
         if (most > top) top = most;
       }
@@ -188,9 +125,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + stay.light[k]!, outlet.days);
         const most =
-          whole *
-          lit *
-          quality(heat[j]![i]! + stay.heat[k]!, problem) *
+          (whole * lit * quality(heat[j]![i]! + stay.heat[k]!, problem) - table.cutting * problem.minute) *
           Math.exp(safe[j]![i]! + stay.safe[k]!);
         if (most > top) top = most;
       }
@@ -199,10 +134,11 @@ export function bestSchedule(problem: TunnelProblem): Found {
     return sum;
   };
 
-  /** Best worth of a succession at outlets up to interval i: those at its walk, or those later in it under a setting. */
-  const settle = (i: number, j: number, setting: number, atWalk: boolean): number => {
+  /** Settles a succession at outlets up to interval i: those at its walk, or those later in it under a setting. */
+  const settle = (i: number, j: number, setting: number, atWalk: boolean, into: number): void => {
     const { table, rests } = tracked[j]!;
     let top = settled[j]![i]!;
+    let left = standing[j]![i]!;
     for (const rest of rests) {
       const { outlet } = rest;
       if (outlet.interval > i) break;
@@ -213,14 +149,31 @@ export function bestSchedule(problem: TunnelProblem): Found {
       const lit = light[j]![i]! + outlet.light[setting]!;
       const hot = heat[j]![i]! + outlet.heat[setting]!;
       const { worth } = outletWorth(problem, table, outlet, grown, lit, hot, survived);
-      if (worth > top) top = worth;
+      if (worth <= top) continue;
+      top = worth;
+      left = endangeredBy(table, outlet, worth);
     }
-    return top;
+    settled[j]![into] = top;
+    standing[j]![into] = left;
+  };
+
+  /**
+   * Gravity of a schedule up to interval i, nights and days counted in which something stands that its setting endangers. Never
+   * more than in the end: a bed cut later than the best moment so far only stands longer.
+   */
+  const graveUpTo = (i: number): number => {
+    let sum = gravity[i]!;
+    for (const k of unsure) {
+      if (k >= i) break;
+      if (problem.poor[k * S + choice[k]!] && standing.some((left) => left[i]![k]))
+        sum += dangerGravity(problem, k);
+    }
+    return sum;
   };
 
   /** Comes to the walk that opens interval i. */
   const arrive = (i: number): void => {
-    for (let j = 0; j < J; j++) settled[j]![i] = settle(i, j, 0, true);
+    for (let j = 0; j < J; j++) settle(i, j, 0, true, i);
   };
 
   /** Enters interval i with a setting. */
@@ -233,8 +186,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
     minutes[i + 1] = minutes[i]! + problem.moves[problem.parts[i]!].minutes[from * S + to]!;
     for (let j = 0; j < J; j++) {
       const { table } = tracked[j]!;
-      const top = settle(i, j, to, false);
-      settled[j]![i + 1] = top;
+      settle(i, j, to, false, i + 1);
       pace[j]![i + 1] = pace[j]![i]! + table.pace[k]!;
       light[j]![i + 1] = light[j]![i]! + table.lightIn[k]!;
       heat[j]![i + 1] = heat[j]![i]! + table.heat[k]!;
@@ -262,7 +214,9 @@ export function bestSchedule(problem: TunnelProblem): Found {
           heat[j]![n]!,
           safe[j]![n]!,
         );
-        if (worth > top) top = worth;
+        if (worth <= top) continue;
+        top = worth;
+        standing[j]![n] = endangeredBy(table, outlet, worth);
       }
       sum += top;
     }
@@ -271,9 +225,10 @@ export function bestSchedule(problem: TunnelProblem): Found {
 
   const keep = (changes: number): void => {
     const worth = finished();
-    if (worse(gravity[n]!, worth, changes)) return;
+    const grave = graveUpTo(n);
+    if (worse(grave, worth, changes)) return;
     best = [...choice];
-    bestGravity = gravity[n]!;
+    bestGravity = grave;
     bestWorth = worth;
     bestChanges = changes;
   };
@@ -283,7 +238,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
   /** No change is left: stays with what lies to the end, when that could still be the best. */
   const stayOn = (i: number, setting: number, changes: number): void => {
     if (tail.closed[i * S + setting]) return;
-    const grave = gravity[i]! + tail.gravity[i * S + setting]!;
+    const grave = graveUpTo(i) + tail.gravity[i * S + setting]!;
     if (worse(grave, rounded(boundStaying(i, setting) + 1e-6), changes)) return;
     for (let k = i; k < n; k++) {
       choice[k] = setting;
@@ -314,13 +269,14 @@ export function bestSchedule(problem: TunnelProblem): Found {
       if (worse(gravity[i]!, rounded(priced + 1e-6), changes + changed)) continue;
       choice[i] = to;
       enter(i, from, to);
-      if (gravity[i + 1]! > bestGravity) continue;
+      const grave = graveUpTo(i + 1);
+      if (grave > bestGravity) continue;
       if (used + changed === problem.changesPerWeek && problem.week[i] === lastWeek) {
         stayOn(i + 1, to, changes + changed);
         continue;
       }
       const bounded = bound(i + 1);
-      if (worse(gravity[i + 1]!, rounded(bounded + 1e-6), changes + changed)) continue;
+      if (worse(grave, rounded(bounded + 1e-6), changes + changed)) continue;
       visit(i + 1, changes + changed, used + changed, bounded);
     }
   };
@@ -338,6 +294,20 @@ export function bestSchedule(problem: TunnelProblem): Found {
   });
   visit(0, 0, 0, bound(0));
   return { choice: best ?? new Array<number>(n).fill(problem.now), proved: nodes < MOST_NODES, nodes };
+}
+
+const dangerGravity = (problem: TunnelProblem, i: number): number => gravityOf([dangerLimit(problem, i)]);
+
+/** Intervals in which some bed is endangered whenever it is cut. */
+function surelyEndangered(problem: TunnelProblem): Uint8Array {
+  return problem.endangered.map((always, i) =>
+    always === 1 ||
+    problem.successions.some(
+      ({ endangered, outlets }) => endangered[i] && outlets.every((outlet) => outlet.endangered[i]),
+    )
+      ? 1
+      : 0,
+  );
 }
 
 /** What staying with a setting from an interval to the end costs and breaks: [interval × settings + setting]. */

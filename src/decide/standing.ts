@@ -12,9 +12,9 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
-import { type Course, courseOf, type NotUp, requirementDraws } from "./course.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
+import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
 import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
@@ -25,6 +25,8 @@ export interface Standing {
   readonly succession: Succession;
   /** As it has hardened under what lay on it up to now. */
   readonly crop: Crop;
+  /** It grows again after its next cut: that is not the last its crop usually gives. */
+  readonly regrows: boolean;
   /** null: finished, or its last cut is not dated, or it does not emerge within the time looked at. */
   readonly growing: Growing | null;
   readonly finished: boolean;
@@ -50,7 +52,7 @@ export interface Growing {
   /** Sums from the weather's beginning if nothing is changed. */
   readonly unchanged: Sums;
   /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
-  readonly ahead: Course;
+  readonly ahead: MemberCourse;
   readonly requirements: Float64Array;
   /** What each member has to bring up first; null: up, or told when. */
   readonly notUp: NotUp | null;
@@ -61,6 +63,10 @@ export interface Growing {
   /** What it brings over a spread of thermal time over requirement, worked out once for each. */
   worthOver(spread: number): Value;
 }
+
+/** A bed that has been cut, nobody knows when: it stands, and how large it is cannot be said. */
+export const isUndated = ({ succession, growing, finished }: Standing): boolean =>
+  growing === null && !finished && succession.cuts > 0;
 
 /** Notes about one succession up to the moment planned from, in order of time. */
 function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note[] {
@@ -81,6 +87,7 @@ export function standing(
   const notes = notesOf(farm, succession, horizon.on);
   const cuts = notes.filter((note) => note.kind === "cut");
   const finished = cuts.some((note) => note.last);
+  const regrows = Math.max(succession.cuts, cuts.length) + 1 < crop.cuts;
   const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
   const seen = notes.find((note) => note.kind === "emerged");
   const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
@@ -99,7 +106,7 @@ export function standing(
           seen: seen !== undefined,
         };
   if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
-    return { succession, crop, growing: null, finished, emergence: up };
+    return { succession, crop, regrows, growing: null, finished, emergence: up };
   }
 
   const origin = cut === undefined ? emerged : hourAt(weather, cut.at);
@@ -139,6 +146,7 @@ export function standing(
   return {
     succession,
     crop,
+    regrows,
     finished,
     emergence: up,
     growing: {
@@ -151,7 +159,7 @@ export function standing(
       belief,
       guessed: guess.share,
       unchanged: sums,
-      ahead: courseOf(scene, tunnel.id, crop, origin, notUp, () => now),
+      ahead: memberCourse(scene, tunnel.id, crop, origin, notUp, () => now),
       requirements: requirementDraws(scene, succession.id, belief),
       notUp,
       share,

@@ -1,9 +1,10 @@
 import type { Setting } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
-import { HOUR } from "../quantity/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
-import { expectedAt, weatherSpread } from "./course.ts";
+import { isEndangered, NEVER } from "./exposure.ts";
+import { hourAt, partOf } from "./horizon.ts";
+import { expectedAt, weatherSpread } from "./memberCourse.ts";
 import { type Outlet, outletsOf } from "./outlet.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
@@ -20,6 +21,8 @@ export interface OutletTable extends Outlet {
   readonly heat: Float64Array;
   /** Logarithm of the chance to come through that part, with caution. Nothing beyond the time planned. */
   readonly safe: Float64Array;
+  /** Intervals in which something of the bed would be harmed on bare ground when it is cut here: leaves before, stubble after. */
+  readonly endangered: Uint8Array;
 }
 
 /** What one succession gains and suffers in every interval under every setting; tables are [interval × settings + setting]. */
@@ -38,6 +41,10 @@ export interface SuccessionTable {
   readonly safe: Float64Array;
   /** Chance of damage without caution. [0–1] */
   readonly damage: Float64Array;
+  /** The same when it is not cut: never less than with any cut. */
+  readonly endangered: Uint8Array;
+  /** Time it takes to cut it. [min] */
+  readonly cutting: number;
   readonly outlets: readonly OutletTable[];
 }
 
@@ -70,7 +77,7 @@ export function successionTable(
   { lowest, highest }: Extremes,
 ): SuccessionTable {
   const { farm, horizon, weather, store, settings } = scene;
-  const { crop } = standing;
+  const { crop, succession } = standing;
   const { starts, walks } = horizon;
   const n = walks.length;
   const S = options.length;
@@ -103,11 +110,17 @@ export function successionTable(
   const held = sums[now]!;
   const thermalTime = growing.thermalTime + grown(held.pace, held.from, horizon.now, starts[0]!);
   const light = growing.light + grown(held.light, held.from, horizon.now, starts[0]!);
+  const endangeredUntil = (cut: number): Uint8Array =>
+    Uint8Array.from(walks, (walk, i) => {
+      const span = { from: starts[i]!, to: starts[i + 1]! };
+      return isEndangered(scene, standing, growing.origin, cut, partOf(walk), span, leads[i]!) ? 1 : 0;
+    });
   const outlets = outletsOf(scene, standing, growing).map((outlet): OutletTable => {
     const row = (): Float64Array => new Float64Array(S);
     const added = { pace: row(), light: row(), heat: row(), safe: row() };
     const from = starts[outlet.interval]!;
-    const to = Math.max(from, Math.round(outlet.at / HOUR) - weather.first);
+    const cut = hourAt(weather, outlet.at);
+    const to = Math.max(from, cut);
     options.forEach((setting, s) => {
       const under = sums[s]!;
       added.pace[s] = grown(under.pace, under.from, from, to);
@@ -121,7 +134,8 @@ export function successionTable(
       added.safe[s] = safety(damageOdds(crop, low, high, leads[outlet.interval]!, settings));
     });
     const spread = spreadAt(growing, to);
-    return { ...outlet, ...added, spread, value: growing.worthOver(spread) };
+    const value = growing.worthOver(spread);
+    return { ...outlet, ...added, spread, value, endangered: endangeredUntil(cut) };
   });
 
   return {
@@ -136,6 +150,8 @@ export function successionTable(
     heat,
     safe,
     damage,
+    endangered: endangeredUntil(NEVER),
+    cutting: settings.cutting * Math.abs(succession.to - succession.from) * growing.share,
     outlets,
   };
 }

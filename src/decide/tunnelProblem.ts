@@ -2,8 +2,9 @@ import { type Setting, settingKey } from "../farm/index.ts";
 import { lightOnWeight } from "../growth/index.ts";
 import { HOUR } from "../quantity/index.ts";
 import { extremeBetween } from "./ahead.ts";
+import { alwaysEndangered, NEVER } from "./exposure.ts";
 import { partOf } from "./horizon.ts";
-import { heatSlows, isDim, isFrostNight, lacksNet, limitsBroken } from "./limits.ts";
+import { heatSlows, isDim, lacksNet, limitsBroken } from "./limits.ts";
 import { type Moves, movesOf } from "./moves.ts";
 import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
@@ -23,8 +24,12 @@ export interface TunnelProblem extends Extremes {
   readonly changesPerWeek: number;
   /** A piece is there: [interval × settings + setting]. */
   readonly possible: Uint8Array;
-  /** Limits broken by having a setting in an interval. */
+  /** Limits broken by having a setting in an interval, whatever stands there. */
   readonly broken: readonly (readonly LimitName[])[];
+  /** A setting is colder in a night, or hotter on a day, than the best at hand: a limit is broken when something stands there that it endangers. */
+  readonly poor: Uint8Array;
+  /** Intervals in which something is endangered whatever is cut. */
+  readonly endangered: Uint8Array;
   /** Shade under the light floor, counted once a day, on its day interval. */
   readonly dim: Uint8Array;
   readonly dimDays: number;
@@ -70,23 +75,21 @@ export function tunnelProblem(
 
   const broken = walks.flatMap((walk, i): readonly (readonly LimitName[])[] => {
     const [from, to] = [starts[i]!, starts[i + 1]!];
-    const part = partOf(walk);
-    const lowest = (s: number): number => extremes.lowest[i * S + s]!;
-    const frost = part === "night" && isFrostNight(scene, successions, from, to, leads[i]!);
-    const warmest = Math.max(
-      ...options.map((_, s) => (possible[i * S + s] ? lowest(s) : Number.NEGATIVE_INFINITY)),
+    return options.map((setting) =>
+      limitsBroken({
+        netMissing: netRequired && lacksNet(scene, setting),
+        slowedByHeat: heatSlows(scene, setting, successions, from, to),
+        liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
+      }),
     );
-    return options.map((setting, s) =>
-      limitsBroken(
-        {
-          netMissing: netRequired && lacksNet(scene, setting),
-          slowedByHeat: heatSlows(scene, setting, successions, from, to),
-          liftedInWind: walk.tooWindy && setting.some(({ state }) => state === "vented"),
-          colder: frost ? warmest - lowest(s) : null,
-        },
-        settings,
-      ),
-    );
+  });
+  const parts = walks.map(partOf);
+  const poor = Uint8Array.from({ length: walks.length * S }, (_, k) => {
+    const i = Math.floor(k / S);
+    const behind = (s: number): number =>
+      parts[i] === "night" ? -extremes.lowest[i * S + s]! : extremes.highest[i * S + s]!;
+    const best = Math.min(...options.map((_, s) => (possible[i * S + s] ? behind(s) : NEVER)));
+    return behind(k % S) - best > settings.asWarm ? 1 : 0;
   });
   const dim = Uint8Array.from({ length: walks.length * S }, (_, k) => {
     const i = Math.floor(k / S);
@@ -100,11 +103,13 @@ export function tunnelProblem(
     settings: options,
     now: nowIndex,
     intervals: walks.length,
-    parts: walks.map(partOf),
+    parts,
     week: walks.map(({ at }) => Math.floor((at - horizon.on) / (7 * 24 * HOUR))),
     changesPerWeek: farm.limits.changesPerWeek,
     possible,
     broken,
+    poor,
+    endangered: alwaysEndangered(scene, standings, parts, leads),
     dim,
     dimDays: farm.limits.dimDays,
     moves: { day: movesOf(farm, tunnel, options, "day"), night: movesOf(farm, tunnel, options, "night") },

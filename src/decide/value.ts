@@ -49,7 +49,9 @@ export function expectedValue(
   const scales = Array.from({ length: NODES }, (_, k) =>
     Math.exp(-(belief.shift + belief.spread * normalQuantile((k + 0.5) / NODES))),
   );
+  const leastLength = crop.smallest * settings.nothingBelow;
   const at = (thermalTime: number): number => {
+    if (leafLength(curve, thermalTime * Math.exp(-belief.shift)) <= leastLength) return 0;
     let sum = 0;
     for (const scale of scales) {
       const length = leafLength(curve, thermalTime * scale);

@@ -1,6 +1,6 @@
 import type { CelsiusDifference } from "../quantity/index.ts";
 
-/** What a cloth, film or net does. Parameters of the balance in covers.md section 4; values stand in data/covers.json. */
+/** What a cloth, film or net does. Parameters of the heat balance (leafpaceCoverFit); values stand in data/covers.json. */
 export interface Cover {
   readonly id: string;
   readonly name: string;

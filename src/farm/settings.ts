@@ -112,6 +112,8 @@ export interface Settings {
   readonly skySun: number;
   readonly skyMixed: number;
   readonly skyCloud: number;
+  /** Cutting by hand, per metre of bed, whatever stands on it. [min/m] */
+  readonly cutting: number;
   /** Per hour and per kilogram, where a farm gives none. */
   readonly wage: number;
   readonly price: number;

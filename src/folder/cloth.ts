@@ -1,7 +1,8 @@
-import type { Piece } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
+import type { Metre } from "../quantity/index.ts";
 import type { FarmSettings } from "./farmFile.ts";
 import { type Spot, shownLength, unknownName } from "./faults.ts";
+import { brokenAt, hoopsBroken } from "./noteRules.ts";
 
 /** As much as a cloth stretches: what the plan of covers allows too. [m] */
 const STRETCH = 0.05;
@@ -11,25 +12,12 @@ export function checkHoops(spot: Spot, tunnelId: string, { tunnels }: FarmSettin
   const tunnel = tunnels.find(({ id }) => id === tunnelId);
   const ids = tunnels.map(({ id }) => id);
   if (tunnel === undefined) return [unknownName(spot, tunnelId, "a tunnel", ids, "tunnel-unknown")];
-  if (tunnel.hoops !== null) return [];
-  return [
-    {
-      ...spot,
-      code: "hoops-missing",
-      weight: "stops",
-      expected: "a tunnel with hoops under the cover",
-      received: `${tunnelId}, hoops: none`,
-      hint: "Correct the tunnel here or its hoops in farm.yaml.",
-    },
-  ];
+  const broken = hoopsBroken(tunnel, tunnelId);
+  return broken === null ? [] : [brokenAt(spot, tunnelId, broken)];
 }
 
 /** A piece no tunnel is short enough for. Where no tunnel has hoops, all of them count. */
-export function checkLength(
-  spot: Spot,
-  { length }: Piece,
-  { tunnels, units }: FarmSettings,
-): readonly Problem[] {
+export function checkLength(spot: Spot, length: Metre, { tunnels, units }: FarmSettings): readonly Problem[] {
   const hooped = tunnels.filter(({ hoops }) => hoops !== null);
   const shortest = [...(hooped.length > 0 ? hooped : tunnels)].sort((a, b) => a.length - b.length)[0];
   if (shortest === undefined || length >= shortest.length - STRETCH) return [];

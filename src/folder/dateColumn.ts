@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type LocalDate } from "../quantity/index.ts";
+import { MONTHS } from "./calendarNames.ts";
 import { type DateOrder, PLAIN } from "./dialect.ts";
 import { dateOf, settledByItself } from "./timestamp.ts";
 
@@ -8,8 +9,12 @@ export interface DateColumn {
   read(text: string): LocalDate | null;
   /** The cell with its date written year-month-day; as it stands when there is none. */
   yearFirst(text: string): string;
+  /** Why a cell that has the form of a date is none, a whole sentence: its month is too short. null: not for that. */
+  noSuchDay(text: string): string | null;
   /** The first cell whose meaning nothing settles, with what it may mean; null when there is none. */
   readonly ambiguous: { readonly text: string; readonly meanings: readonly LocalDate[] } | null;
+  /** True for each of the cells whose meaning nothing settles. */
+  doubtful(text: string): boolean;
 }
 
 const EPOCH = "1970-01-01" as LocalDate;
@@ -56,10 +61,37 @@ function dateIn(text: string, order: DateOrder): LocalDate | null {
   return ms === null ? null : addDays(EPOCH, Math.round(ms / 86_400_000));
 }
 
-const follow = (dates: readonly LocalDate[]): boolean =>
-  dates.length > 1 && dates.slice(1).every((date, index) => daysBetween(dates[index]!, date) === 1);
+/** The first of the month of a text that has a date's form with a day its month lacks; null for any other text. */
+function monthWithoutDay(text: string, order: DateOrder): LocalDate | null {
+  const [written] = cut(text);
+  const parts = written.split(/[-/.,\s]+/u).filter((part) => part !== "");
+  const yearLeads = /^\d{4}$/u.test(parts[0] ?? "");
+  const named = parts.findIndex((part) => /[a-z]/iu.test(part));
+  if (parts.length !== 3 || (order === "ymd" && !yearLeads && named < 0)) return null;
+  const at = yearLeads ? 2 : named === 0 || (named < 0 && order === "mdy") ? 1 : 0;
+  const day = Number(parts[at]);
+  if (!(day >= 1 && day <= 31) || dateIn(text, order) !== null) return null;
+  return dateIn(parts.with(at, "1").join("-"), order);
+}
 
-function columnIn(order: DateOrder, ambiguous: DateColumn["ambiguous"]): DateColumn {
+function noSuchDay(text: string, order: DateOrder): string | null {
+  const first = monthWithoutDay(text, order);
+  if (first === null) return null;
+  const [year, month] = [Number(first.slice(0, 4)), Number(first.slice(5, 7))];
+  const days = new Date(Date.UTC(year, month, 0)).getUTCDate();
+  return `${MONTHS[month - 1]!} has ${days} days${month === 2 ? ` in ${year}` : ""}.`;
+}
+
+const follow = (dates: readonly (LocalDate | null)[]): boolean => {
+  const known = dates.filter((date) => date !== null);
+  return known.length > 1 && known.slice(1).every((date, index) => daysBetween(known[index]!, date) === 1);
+};
+
+function columnIn(
+  order: DateOrder,
+  ambiguous: DateColumn["ambiguous"],
+  doubtful: readonly string[],
+): DateColumn {
   const read = (text: string): LocalDate | null => dateIn(text, order);
   const yearFirst = (text: string): string => {
     const date = read(text);
@@ -67,21 +99,37 @@ function columnIn(order: DateOrder, ambiguous: DateColumn["ambiguous"]): DateCol
     const rest = serial(text)?.clock ?? cut(text)[1].replace(/^(\d{1,2}:\d{2}):\d{2}(?:[.,]\d+)?/u, "$1");
     return rest === "" ? date : `${date} ${rest}`;
   };
-  return { read, yearFirst, ambiguous };
+  return {
+    read,
+    yearFirst,
+    noSuchDay: (text) => noSuchDay(text, order),
+    ambiguous,
+    doubtful: (text) => doubtful.includes(text),
+  };
 }
 
+/** Dates enough that all but one of them settle the order, and that one is a slip. judgement */
+const ENOUGH = 3;
+
 /**
- * Finds the order of a column's dates: the one asked for, else the only one that makes dates of all of them,
- * else the only one in which the days follow each other.
+ * Finds the order of a column's dates: the one asked for, else the only one that makes dates of all of them (or of all
+ * but one where there are several), else the only one in which the days follow each other.
  */
 export function dateColumn(texts: readonly string[], asked: DateOrder | null): DateColumn {
-  if (asked !== null) return columnIn(asked, null);
+  if (asked !== null) return columnIn(asked, null, []);
   const open = texts.filter((text) => !settledByItself(cut(text)[0]) && serial(text) === null);
   const orders: readonly DateOrder[] = ["mdy", "dmy", "ymd"];
-  const dated = open.filter((text) => orders.some((order) => dateIn(text, order) !== null));
-  const ways = orders
-    .map((order) => ({ order, dates: dated.map((text) => dateIn(text, order)) }))
-    .filter((way): way is { order: DateOrder; dates: LocalDate[] } => !way.dates.includes(null));
+  const fits = (text: string, order: DateOrder): boolean =>
+    dateIn(text, order) !== null || monthWithoutDay(text, order) !== null;
+  const dated = open.filter((text) => orders.some((order) => fits(text, order)));
+  const tried = orders.map((order) => ({
+    order,
+    dates: dated.map((text) => dateIn(text, order)),
+    misfits: dated.filter((text) => !fits(text, order)).length,
+  }));
+  const nearly = dated.length < ENOUGH ? [] : tried.filter(({ misfits }) => misfits === 1);
+  const whole = tried.filter(({ misfits }) => misfits === 0);
+  const ways = whole.length > 0 ? whole : nearly.length === 1 ? nearly : [];
   const meanings = new Set(ways.map(({ dates }) => dates.join()));
   const following = ways.filter(({ dates }) => follow(dates));
   const way = meanings.size === 1 ? ways[0] : following.length === 1 ? following[0] : undefined;
@@ -89,8 +137,8 @@ export function dateColumn(texts: readonly string[], asked: DateOrder | null): D
   const at = ways[0]?.dates.findIndex((date, i) => ways.some(({ dates }) => dates[i] !== date)) ?? -1;
   const ambiguous =
     unsettled && at >= 0
-      ? { text: dated[at]!, meanings: [...new Set(ways.map(({ dates }) => dates[at]!))] }
+      ? { text: dated[at]!, meanings: [...new Set(ways.flatMap(({ dates }) => dates[at] ?? []))] }
       : null;
   // Dates that no one order fits are read year first, so that those which are not are told one by one.
-  return columnIn(way?.order ?? "ymd", ambiguous);
+  return columnIn(way?.order ?? "ymd", ambiguous, ambiguous === null ? [] : dated);
 }

@@ -114,6 +114,12 @@ export function quantityProblem(
 /** Names told when none is near: all crops and all covers of the catalogue, with some of the farm's own. */
 const LISTED = 24;
 
+/** Names one behind the other, a long list shortened. */
+export const listed = (known: readonly string[]): string =>
+  known.length > LISTED
+    ? `${known.slice(0, LISTED).join(", ")} and ${known.length - LISTED} more`
+    : known.join(", ");
+
 /** A name nobody knows, with the nearest known one. `kind`: what it should be, with its article, as "a crop". */
 export function unknownName(
   spot: Spot,
@@ -123,11 +129,11 @@ export function unknownName(
   code: string,
 ): Problem {
   const near = didYouMean(name, known);
-  const list =
-    known.length > LISTED
-      ? `${known.slice(0, LISTED).join(", ")} and ${known.length - LISTED} more`
-      : known.join(", ");
   const hint =
-    near !== null ? `Did you mean "${near}"?` : known.length > 0 ? `Known: ${list}.` : "None is named yet.";
+    near !== null
+      ? `Did you mean "${near}"?`
+      : known.length > 0
+        ? `Known: ${listed(known)}.`
+        : "None is named yet.";
   return { ...spot, code, weight: "stops", expected: kind, received: shown(name), hint };
 }

@@ -57,7 +57,12 @@ function titledIssue(titles: readonly Row[], zone: string): Instant | null {
 function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecord | null {
   const date =
     dates.read(entry.text("date")) ??
-    entry.fault("date", "date-unreadable", "a date like 2026-04-20", "Use year-month-day.");
+    entry.fault(
+      "date",
+      "date-unreadable",
+      "a date like 2026-04-20",
+      dates.noSuchDay(entry.text("date")) ?? "Use year-month-day.",
+    );
   const low = entry.quantity("low", "temperature");
   const high = entry.quantity("high", "temperature");
   const wind = entry.text("wind") === "" ? null : entry.quantity("wind", "speed");

@@ -1,4 +1,5 @@
 import { type CoverState, coverHistory, type Farm, type Layer, lyingAt, type Tunnel } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import type { Instant } from "../quantity/index.ts";
 
 /** Covers a line means; else words no cover goes by, or what was expected and received, and the next step. */
@@ -59,12 +60,8 @@ function lyingBefore(farm: Farm, tunnel: Tunnel, at: Instant): readonly Layer[] 
   return before.length > 0 ? before : lyingAt(history, at);
 }
 
-/** @example oneOf(["a", "b", "c"]) // => "a, b or c" */
-const oneOf = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? "none") : `${items.slice(0, -1).join(", ")} or ${items.at(-1)!}`;
-
 const several = (covers: readonly string[], tunnel: Tunnel, state: CoverState): CoversMeant => ({
-  expected: `one cover, ${oneOf(covers)}`,
+  expected: `one cover, ${list(covers, "or")}`,
   received: "words that fit more than one",
   hint: `Name it, like "${tunnel.name} ${covers[0]!} ${state}".`,
 });
@@ -89,7 +86,7 @@ function takenOff(
         hint: "Take the line out, or note first what was put on.",
       }
     : {
-        expected: `a cover that lies on ${tunnel.name}, ${oneOf(there)}`,
+        expected: `a cover that lies on ${tunnel.name}, ${list(there, "or")}`,
         received: "another",
         hint: `Name it, like "${tunnel.name} ${there[0]!} off".`,
       };
@@ -118,6 +115,12 @@ export function coversMeant(
   const may = fits.filter(
     (cover) => fits.length === 1 || state === "on" || /rowCover|film/u.test(farm.covers.get(cover)!.kind),
   );
+  if (may.length === 0)
+    return {
+      expected: "row cover or film",
+      received: "one that only lies or does not",
+      hint: 'Say "on" or "off".',
+    };
   const changed = lying.filter((layer) => may.includes(layer.cover) && layer.state !== state);
   const owned = new Set(farm.pieces.map(({ cover }) => cover));
   const atHand = may.filter((cover) => owned.size === 0 || owned.has(cover));

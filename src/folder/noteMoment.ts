@@ -1,4 +1,12 @@
-import { HOUR, type Instant, instantAt, type LocalDate, localDate, localHour } from "../quantity/index.ts";
+import {
+  HOUR,
+  type Instant,
+  instantAt,
+  type LocalDate,
+  localDate,
+  localHour,
+  localMinute,
+} from "../quantity/index.ts";
 import type { FarmClock } from "./moment.ts";
 import type { Said } from "./noteWhen.ts";
 
@@ -14,16 +22,10 @@ export interface NoteMoment {
 /** How far ahead a walk's usual hour may lie when it is said to be going on. [h] judgement */
 const EARLY = 3;
 
-const two = (value: number): string => String(value).padStart(2, "0");
-
-const written = (date: LocalDate, hour: number): string => {
-  const minutes = Math.round(hour * 60);
-  return `${date} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-};
-
 /** A whole minute of the farm's clock. */
 function minuteAt({ zone }: FarmClock, date: LocalDate, hour: number): NoteMoment {
-  return { at: instantAt(zone, date, hour), when: written(date, hour), said: "moment" };
+  const at = instantAt(zone, date, hour);
+  return { at, when: localMinute(zone, at), said: "moment" };
 }
 
 const thisMinute = (clock: FarmClock, now: Instant): NoteMoment =>

@@ -1,4 +1,5 @@
 import type { Farm } from "../farm/index.ts";
+import { groupBy } from "../quantity/index.ts";
 
 /** What a name in a line of words stands for. */
 interface Name {
@@ -50,8 +51,7 @@ export function namesOf({ successions, tunnels, crops }: Farm): FarmNames {
       })),
     ),
   ].filter(({ text }) => text.trim() !== "");
-  const byKey = new Map<string, Name[]>();
-  for (const name of names) byKey.set(keyOf(name.text), [...(byKey.get(keyOf(name.text)) ?? []), name]);
+  const byKey = groupBy(names, ({ text }) => keyOf(text));
   const texts = names.map(({ text }) => text).sort((a, b) => b.length - a.length);
   // A name that is a number could be a measure: only the first word of a line is taken for it.
   const numbers = texts.filter((text) => /^\d+$/u.test(text.trim()));

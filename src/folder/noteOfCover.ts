@@ -1,8 +1,10 @@
 import type { CoverState, Note } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import { coversMeant, wordsOfCovers } from "./noteCover.ts";
 import type { NoteMoment } from "./noteMoment.ts";
 import { COVERS, type Parts } from "./noteParts.ts";
-import { type Misreading, misread, type NoteSetting, notKnown } from "./noteRead.ts";
+import { type Misreading, misread, misreadBy, type NoteSetting, notKnown } from "./noteRead.ts";
+import { hoopsBroken, STATES } from "./noteRules.ts";
 
 /** The state a cover note says; null when it says two. */
 function stateOf({ roles, said, left }: Parts): CoverState | "bare" | null {
@@ -37,17 +39,13 @@ export function coverNotes(
     return misread("A cover lies on a tunnel; leave the succession out.");
   if (roles.includes("last")) return misread('Leave "last" out.');
   const state = stateOf(parts);
-  if (state === null) return misread("Say one of on, vented, nights and off.");
-  const words = left.map(({ text }) => text).filter((text) => text !== "%");
+  if (state === null) return misread(`Say one of ${list(STATES)}.`);
+  const words = left.filter(({ kind }) => kind === "word" || kind === "number").map(({ text }) => text);
   const notes: Note[] = [];
   for (const id of names.tunnels) {
     const tunnel = farm.tunnels.find((one) => one.id === id)!;
-    if (tunnel.hoops === null)
-      return misread("Correct the tunnel here or its hoops in farm.yaml.", {
-        code: "hoops-missing",
-        expected: "a tunnel with hoops under the cover",
-        received: `${tunnel.name}, hoops: none`,
-      });
+    const broken = hoopsBroken(tunnel, tunnel.name);
+    if (broken !== null) return misreadBy(broken);
     const meant = coversMeant(words, state, tunnel, farm, moment.at);
     if ("unknown" in meant) return notKnown(meant.unknown);
     if ("hint" in meant) return misread(meant.hint, { code: "note-cover-unclear", ...meant });

@@ -1,5 +1,5 @@
 import type { CoverState, Note } from "../farm/index.ts";
-import { localDate } from "../quantity/index.ts";
+import type { LocalDate } from "../quantity/index.ts";
 import { plainCommas, type Token, tokensOf } from "./noteAmount.ts";
 import { type NamesIn, namesIn } from "./noteNames.ts";
 import { type Misreading, misread, type NoteSetting } from "./noteRead.ts";
@@ -50,9 +50,14 @@ export interface Parts {
   readonly words: readonly string[];
 }
 
-export function partsOf(head: string, { farm, names: known, now }: NoteSetting): Parts | Misreading {
+/** @param day - The day "today" and "yesterday" are said on. */
+export function partsOf(
+  head: string,
+  { farm, names: known, today }: NoteSetting,
+  day: LocalDate,
+): Parts | Misreading {
   const names = namesIn(head, known);
-  const said = saidIn(names.rest, localDate(farm.place.zone, now), farm.units);
+  const said = saidIn(names.rest, today, farm.units, day);
   if ("unclear" in said) return misread(said.unclear);
   const rest = plainCommas(
     said.rest
@@ -63,15 +68,17 @@ export function partsOf(head: string, { farm, names: known, now }: NoteSetting):
     farm.units,
   );
   if (rest === null) return misread("Write a point for decimals, and a blank between numbers.");
-  const tokens = tokensOf(rest).filter(({ text }) => text !== "-" && text !== ";");
+  const tokens = tokensOf(rest);
   const roleOf = ({ text }: Token): Role | undefined =>
     Object.hasOwn(ROLES, text) ? ROLES[text] : undefined;
   return {
     names,
     said,
     roles: tokens.flatMap((token) => roleOf(token) ?? []),
-    left: tokens.filter((token) => roleOf(token) === undefined && !FILLERS.has(token.text)),
-    words: tokens.map(({ text }) => text),
+    left: tokens.filter(
+      (token) => token.kind === "join" || (roleOf(token) === undefined && !FILLERS.has(token.text)),
+    ),
+    words: tokens.filter(({ kind }) => kind !== "join").map(({ text }) => text),
   };
 }
 

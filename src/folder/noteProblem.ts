@@ -3,9 +3,9 @@ import { didYouMean, type Problem } from "../problem/index.ts";
 import { parseQuantity } from "../quantity/index.ts";
 import { shown } from "./faults.ts";
 import { wordsOfCovers } from "./noteCover.ts";
-import { noteLine } from "./noteLine.ts";
+import { noteLine, noteWithRemark } from "./noteLine.ts";
 import { ROLES } from "./noteParts.ts";
-import type { Misread, NoteSetting } from "./noteRead.ts";
+import type { LineRead, Misread, NoteSetting } from "./noteRead.ts";
 import { plainLine } from "./noteText.ts";
 import { noteWords } from "./noteWords.ts";
 
@@ -35,15 +35,27 @@ function mended(line: string, unknown: readonly string[], { farm, names }: NoteS
   return text === line ? [] : [text];
 }
 
+/** How far from the end of a line the words of a remark without a sign before it are looked for. judgement */
+const WORDS = 8;
+
+/** Lines near to one, the nearest first, and how they are read. */
+function* nearby(
+  line: string,
+  unknown: readonly string[],
+  setting: NoteSetting,
+): Generator<{ readonly text: string; readonly read: LineRead }> {
+  for (const text of mended(line, unknown, setting)) yield { text, read: noteLine(text, setting) };
+  // As much as can be understood, and the rest as a remark.
+  for (const { 0: blank, index } of [...line.matchAll(/\s+/gu)].slice(-WORDS).reverse()) {
+    const [head, remark] = [line.slice(0, index), line.slice(index + blank.length)];
+    yield { text: `${head} - ${remark}`, read: noteWithRemark(head, remark, setting) };
+  }
+}
+
 /** The nearest line that is understood, in plain form; null when none is near. */
 function nearest(line: string, { unknown }: Misread, setting: NoteSetting): string | null {
   if (unknown.length === 0) return null;
-  // As much as can be understood, and the rest as a remark.
-  const remarked = [...line.matchAll(/\s+/gu)]
-    .reverse()
-    .map(({ 0: blank, index }) => `${line.slice(0, index)} - ${line.slice(index + blank.length)}`);
-  for (const text of [...mended(line, unknown, setting), ...remarked]) {
-    const read = noteLine(text, setting);
+  for (const { text, read } of nearby(plainLine(line), unknown, setting)) {
     if (read.kind !== "notes") continue;
     const [one] = read.notings;
     if (one === undefined || read.notings.length > 1) return text;
@@ -61,7 +73,7 @@ export function noteProblem(
   misread: Misread,
   setting: NoteSetting,
 ): Problem {
-  const near = nearest(plainLine(line), misread, setting);
+  const near = nearest(line, misread, setting);
   return {
     ...spot,
     code: misread.code,

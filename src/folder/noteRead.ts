@@ -1,7 +1,9 @@
 import type { Farm, Note } from "../farm/index.ts";
-import type { Instant } from "../quantity/index.ts";
+import type { Instant, LocalDate } from "../quantity/index.ts";
+import { shown } from "./faults.ts";
 import type { NoteMoment } from "./noteMoment.ts";
 import type { FarmNames } from "./noteNames.ts";
+import type { Broken } from "./noteRules.ts";
 import type { Said } from "./noteWhen.ts";
 
 /** What a line of words is read against. */
@@ -10,6 +12,8 @@ export interface NoteSetting {
   readonly farm: Farm;
   readonly names: FarmNames;
   readonly now: Instant;
+  /** The date the lines are written on, from which names of days count back. */
+  readonly today: LocalDate;
   /** Day and hour for lines that say none. */
   readonly said: Said;
 }
@@ -48,7 +52,14 @@ export const misread = (hint: string, more: Partial<Misread> = {}): Misreading =
   misread: { code: "note-unreadable", expected: null, received: null, unknown: [], ...more, hint },
 });
 
-const quoted = (words: readonly string[]): string => `"${words.join(" ")}"`;
+/** Understood but for a range, of which no end may be taken for the rest to be a remark. */
+export const RANGE = "note-range";
+
+/** @param one - What is to be written instead, as "one weight". */
+export const ranged = (one: string): Misreading => misread(`Write ${one}.`, { code: RANGE });
+
+/** A rule of notes that a line breaks. */
+export const misreadBy = ({ hint, ...broken }: Broken): Misreading => misread(hint, broken);
 
 export const notKnown = (unknown: readonly string[]): Misreading =>
-  misread(`Not understood: ${quoted(unknown)}. Write a remark behind " - ".`, { unknown });
+  misread(`Not understood: ${shown(unknown.join(" "))}. Write a remark behind " - ".`, { unknown });

@@ -1,8 +1,7 @@
 import type { Farm } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type Instant, localDate } from "../quantity/index.ts";
+import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { noteLine } from "./noteLine.ts";
-import type { NoteMoment } from "./noteMoment.ts";
 import { namesOf } from "./noteNames.ts";
 import { noteExample, noteProblem } from "./noteProblem.ts";
 import { type Misreading, misread, type NoteSetting, type Noting } from "./noteRead.ts";
@@ -34,21 +33,29 @@ const OPEN_BOX: Misreading = misread("Tick it or take the line out.", {
   received: "an open one",
 });
 
-interface Known {
-  readonly at: Instant;
-  readonly row: NoteRow;
-}
+/** Letters of the longest line that is read: a note has a few words, and so has its remark. judgement */
+const LONGEST = 300;
 
-/** The same thing about the same bed at the same time, or on the same day where no hour was said. */
-function isSame(a: Known, b: Known, { said }: NoteMoment, { place: { zone } }: Farm): boolean {
-  const sameTime = said === "day" ? localDate(zone, a.at) === localDate(zone, b.at) : a.at === b.at;
-  return sameTime && (["kind", "about", "value"] as const).every((cell) => a.row[cell] === b.row[cell]);
+const tooLong = (line: string): Misreading =>
+  misread("Write each note on a line of its own, and shorten its remark.", {
+    expected: `lines of at most ${LONGEST} letters`,
+    received: `${line.length} letters`,
+  });
+
+/** By which the same is known again: at the same time, and on the same day for what was said without an hour. */
+function keysOf(
+  { kind, about, value }: NoteRow,
+  at: Instant,
+  { place: { zone } }: Farm,
+): Readonly<Record<"moment" | "day", string>> {
+  const keyAt = (time: Instant | LocalDate): string => JSON.stringify([kind, about, value, time]);
+  return { moment: keyAt(at), day: keyAt(localDate(zone, at)) };
 }
 
 /**
  * Reads the lines of a walk, one note each, with headings and days between them.
  *
- * @param said - Day and hour for lines that say none.
+ * @param said - Day and hour for lines that say none; names of days count back from that day, else from now.
  * @returns Every note, and a problem for every line that is not understood.
  */
 export function noteWalk(
@@ -60,15 +67,19 @@ export function noteWalk(
 ): { readonly notes: readonly WalkNote[]; readonly problems: readonly Problem[] } {
   const notes: WalkNote[] = [];
   const problems: Problem[] = [];
-  const known = farm.notes.map((note) => ({ at: note.at, row: noteRow(note, "", farm.units) }));
+  const known = new Set(
+    farm.notes.flatMap((note) => Object.values(keysOf(noteRow(note, "", farm.units), note.at, farm))),
+  );
   const whole = { file, line: null, column: null, code: "note-missing", weight: "stops" as const };
   const expected = `a note like "${noteExample(farm)}"`;
   let refused = 0;
-  let setting: NoteSetting = { farm, names: namesOf(farm), now, said };
+  const today = said.date ?? localDate(farm.place.zone, now);
+  let setting: NoteSetting = { farm, names: namesOf(farm), now, today, said };
   linesOf(text).forEach((line, index) => {
-    const plain = plainLine(line);
+    const own = line.trim();
+    const plain = own.length > LONGEST ? own : plainLine(own);
     if (plain === "") return;
-    const read = isOpenBox(line) ? OPEN_BOX : noteLine(plain, setting);
+    const read = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : noteLine(plain, setting);
     if (read.kind === "heading") setting = { ...setting, said: read.said };
     if (read.kind === "misread") {
       refused += 1;
@@ -78,9 +89,10 @@ export function noteWalk(
     if (read.kind !== "notes") return;
     for (const { note, moment } of read.notings) {
       const row = noteRow(note, moment.when, farm.units);
-      const already = known.some((other) => isSame(other, { at: note.at, row }, moment, farm));
+      const keys = keysOf(row, note.at, farm);
+      const already = known.has(moment.said === "day" ? keys.day : keys.moment);
       notes.push({ note: { ...note, line: index + 1 }, moment, row, already });
-      known.push({ at: note.at, row });
+      known.add(keys.moment).add(keys.day);
       if (!already) setting = { ...setting, farm: { ...setting.farm, notes: [...setting.farm.notes, note] } };
     }
   });

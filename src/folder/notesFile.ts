@@ -1,8 +1,17 @@
-import type { CoverState, Note } from "../farm/index.ts";
-import type { Problem } from "../problem/index.ts";
-import { type OtherUnits, parseQuantities, parseQuantity } from "../quantity/index.ts";
+import type { Note } from "../farm/index.ts";
+import { list, type Problem } from "../problem/index.ts";
+import { type Instant, type OtherUnits, parseQuantities, parseQuantity } from "../quantity/index.ts";
 import { quantityProblem, unknownName } from "./faults.ts";
 import { type FarmClock, parseMoment } from "./moment.ts";
+import {
+  type Broken,
+  brokenAt,
+  KINDS,
+  leavesBroken,
+  STATES,
+  shareBroken,
+  weightBroken,
+} from "./noteRules.ts";
 import type { Table } from "./row.ts";
 import type { Column } from "./tableHeader.ts";
 import { type Entry, tableReader } from "./tableReader.ts";
@@ -15,13 +24,24 @@ const COLUMNS: readonly Column[] = [
   { name: "remark", required: false, free: true },
 ];
 
-const KINDS = ["leaf", "emerged", "cover", "cut", "loss", "resown"] as const;
-const STATES: readonly CoverState[] = ["on", "vented", "nights", "off"];
-
-/** The longest leaf anyone would note. [cm] */
-export const LONGEST = 60;
-
 type Base = Pick<Note, "at" | "line" | "remark">;
+
+/** What a line of notes.csv is about, also where the rest of it cannot be read. */
+export interface Mention {
+  readonly line: number;
+  readonly kind: Note["kind"];
+  /** A tunnel or a succession; "" for nothing. */
+  readonly about: string;
+  /** As it is named in a cover note that can be read. */
+  readonly cover: string | null;
+}
+
+/** The note, unless it breaks a rule, which is a problem. */
+function kept(note: Note, broken: Broken | null, entry: Entry, problems: Problem[]): Note | null {
+  if (broken === null) return note;
+  problems.push(brokenAt(entry.spot("value"), entry.text("value"), broken));
+  return null;
+}
 
 function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUnits): Note | null {
   const text = entry.text("value");
@@ -30,16 +50,8 @@ function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUn
     problems.push(quantityProblem(entry.spot("value"), text, "leaf", read.fault, null));
     return null;
   }
-  if (read.value.some((length) => length <= 0 || length > LONGEST)) {
-    const expected = "leaf lengths between 0 and 60 cm (24 in)";
-    return entry.fault(
-      "value",
-      "leaf-out-of-range",
-      expected,
-      "Note the longest leaf of each of five plants.",
-    );
-  }
-  return { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
+  const note: Note = { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
+  return kept(note, leavesBroken(read.value), entry, problems);
 }
 
 function coverNote(entry: Entry, base: Base, covers: readonly string[]): Note | null {
@@ -47,7 +59,7 @@ function coverNote(entry: Entry, base: Base, covers: readonly string[]): Note | 
   const state = STATES.find((known) => known === words.at(-1)?.toLowerCase());
   if (words.length !== 2 || state === undefined) {
     const expected = "a cover and what was done, like row-cover-19 on";
-    const ending = "on, vented, nights or off";
+    const ending = list(STATES, "or");
     const named = covers.length === 0 || words.some((word) => covers.includes(word));
     const hint = named
       ? `End with ${ending}.`
@@ -61,21 +73,24 @@ function cutNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUni
   const text = entry.text("value");
   const last = /(?:^|\s)last$/iu.test(text);
   const amount = text.replace(/(?:^|\s)last$/iu, "").trim();
-  if (amount === "") return { ...base, kind: "cut", succession: entry.text("about"), weight: null, last };
-  const read = parseQuantity(amount, "mass", null, other);
-  if (read.fault === null)
-    return { ...base, kind: "cut", succession: entry.text("about"), weight: read.value, last };
-  problems.push(quantityProblem(entry.spot("value"), text, "mass", read.fault, null));
-  return null;
+  const read = amount === "" ? { value: null, fault: null } : parseQuantity(amount, "mass", null, other);
+  if (read.fault !== null) {
+    problems.push(quantityProblem(entry.spot("value"), text, "mass", read.fault, null));
+    return null;
+  }
+  const note: Note = { ...base, kind: "cut", succession: entry.text("about"), weight: read.value, last };
+  return kept(note, weightBroken(read.value), entry, problems);
 }
 
 function lossNote(entry: Entry, base: Base, problems: Problem[]): Note | null {
   const text = entry.text("value");
   const read = parseQuantity(text, "share", null);
-  if (read.fault === null)
-    return { ...base, kind: "loss", succession: entry.text("about"), share: read.value };
-  problems.push(quantityProblem(entry.spot("value"), text, "share", read.fault, null));
-  return null;
+  if (read.fault !== null) {
+    problems.push(quantityProblem(entry.spot("value"), text, "share", read.fault, null));
+    return null;
+  }
+  const note: Note = { ...base, kind: "loss", succession: entry.text("about"), share: read.value };
+  return kept(note, shareBroken(read.value), entry, problems);
 }
 
 /**
@@ -88,9 +103,14 @@ export function notesFile(
   clock: FarmClock,
   covers: readonly string[],
   other?: OtherUnits,
-): { readonly notes: readonly Note[]; readonly problems: readonly Problem[] } {
+): {
+  readonly notes: readonly Note[];
+  readonly mentions: readonly Mention[];
+  readonly problems: readonly Problem[];
+} {
   const { entries, problems } = tableReader(table, COLUMNS, other);
   const notes: Note[] = [];
+  const mentions: Mention[] = [];
   for (const entry of entries) {
     const kind = KINDS.find((known) => known === entry.text("kind").toLowerCase());
     if (kind === undefined) {
@@ -109,11 +129,13 @@ export function notesFile(
         kind === "cover"
           ? "a date and time like 2026-04-18 07:10"
           : "a date like 2026-04-18, or with the time, 2026-04-18 07:10",
-        "Use year-month-day and the farm's clock; morning and evening stand for the walks.",
+        entry.noSuchDay("when") ??
+          "Use year-month-day and the farm's clock; morning and evening stand for the walks.",
       );
     const about = entry.named("about", kind === "cover" ? "a tunnel" : "a succession");
-    if (at === null || about === null) continue;
-    const base = { at, line: entry.line, remark: entry.text("remark") };
+    const { line } = entry;
+    // A moment that cannot be read hides nothing else that is wrong in its line.
+    const base = { at: at ?? (0 as Instant), line, remark: entry.text("remark") };
     const note: Note | null =
       kind === "leaf"
         ? leafNote(entry, base, problems, other)
@@ -123,10 +145,12 @@ export function notesFile(
             ? cutNote(entry, base, problems, other)
             : kind === "loss"
               ? lossNote(entry, base, problems)
-              : { ...base, kind, succession: about };
-    if (note !== null) notes.push(note);
+              : { ...base, kind, succession: entry.text("about") };
+    if (about !== null)
+      mentions.push({ line, kind, about, cover: note?.kind === "cover" ? note.cover : null });
+    if (note !== null && at !== null && about !== null) notes.push(note);
   }
-  return { notes: notes.sort((a, b) => a.at - b.at || a.line - b.line), problems };
+  return { notes: notes.sort((a, b) => a.at - b.at || a.line - b.line), mentions, problems };
 }
 
 /** Where the columns of notes.csv stand in its lines, the first being 0; none without a header. */

@@ -1,8 +1,8 @@
 import { COUNTINGS, type Cover, type Crop, CUT_OFFS, RESPONSES } from "../farm/index.ts";
 import { celsius, type QuantityKind, toFahrenheit } from "../quantity/index.ts";
 import { countedOverride } from "./countedOverride.ts";
+import { unknownCover } from "./coverNames.ts";
 import { unknownCrop } from "./cropNames.ts";
-import { unknownName } from "./faults.ts";
 import type { Setting, SettingFile } from "./settingReader.ts";
 
 type Bounds = readonly [low: number, high: number];
@@ -142,9 +142,7 @@ function overridden<Entry extends { readonly id: string }>(
       const spot = like === null ? own.spot : values.get("like")!.spot;
       const names = [...known.keys()];
       const problem =
-        what === "crop"
-          ? unknownCrop(spot, like ?? id, names)
-          : unknownName(spot, like ?? id, `a ${what}`, names, `${what}-unknown`);
+        what === "crop" ? unknownCrop(spot, like ?? id, names) : unknownCover(spot, like ?? id, names);
       const hint =
         like === null
           ? `${problem.hint} For another ${what}, add "like:" and the nearest known one.`

@@ -3,7 +3,7 @@ import type { Problem } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Units } from "./faults.ts";
 import type { Table } from "./row.ts";
-import type { Placed } from "./successionsFile.ts";
+import type { Draft, Placed } from "./successionsFile.ts";
 import type { Column } from "./tableHeader.ts";
 import { tableReader } from "./tableReader.ts";
 
@@ -20,9 +20,15 @@ export function piecesFile(
   table: Table,
   other?: OtherUnits,
   units?: Units,
-): { readonly pieces: readonly Placed<Piece>[]; readonly problems: readonly Problem[] } {
+): {
+  readonly pieces: readonly Placed<Piece>[];
+  /** Every line, also one that cannot be read whole. */
+  readonly drafts: readonly Placed<Draft<Piece>>[];
+  readonly problems: readonly Problem[];
+} {
   const { entries, problems } = tableReader(table, COLUMNS, other, units);
   const pieces: Placed<Piece>[] = [];
+  const drafts: Placed<Draft<Piece>>[] = [];
   for (const entry of entries) {
     const id = entry.named("id", "a name for the piece");
     const cover = entry.named("cover", "a cover");
@@ -35,6 +41,7 @@ export function piecesFile(
       .text("lies on")
       .split(/[\s;,]+/u)
       .filter((tunnel) => tunnel !== "");
+    drafts.push({ value: { id, cover, length, count, liesOn }, line: entry.line });
     if (length !== null && length <= 0) {
       entry.fault(
         "length",
@@ -57,5 +64,5 @@ export function piecesFile(
     if (id === null || cover === null || length === null || count === null) continue;
     pieces.push({ value: { id, cover, length, count, liesOn }, line: entry.line });
   }
-  return { pieces, problems };
+  return { pieces, drafts, problems };
 }

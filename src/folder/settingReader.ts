@@ -178,7 +178,12 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
       number: (what, low, high, whole) => {
         const value = isScalar(node) && written.trim() !== "" ? Number(written) : Number.NaN;
         if (value >= low && value <= high && (whole === undefined || Number.isInteger(value))) return value;
-        const hint = whole === undefined ? "Write a plain number." : "Write a whole number.";
+        const comma = /^\s*[-+]?\d+,\d+\s*$/u.test(written);
+        const hint = comma
+          ? "Write a point in the place of the comma."
+          : whole === undefined
+            ? "Write a plain number."
+            : "Write a whole number.";
         return fault("number-unreadable", `${what} from ${low} to ${high}`, hint);
       },
       clock: () =>

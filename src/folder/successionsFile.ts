@@ -2,7 +2,6 @@ import type { Succession } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import type { OtherUnits } from "../quantity/index.ts";
 import type { Units } from "./faults.ts";
-import { parseDate } from "./moment.ts";
 import type { Table } from "./row.ts";
 import type { Column } from "./tableHeader.ts";
 import { tableReader } from "./tableReader.ts";
@@ -28,23 +27,31 @@ export interface Placed<Value> {
   readonly line: number;
 }
 
+/** A value with null for every part that could not be read: what is left is still looked at. */
+export type Draft<Value> = { readonly [Key in keyof Value]: Value[Key] | null };
+
 /** Reads successions.csv. Whether crops, tunnels and markets exist is asked when the folder is joined. */
 export function successionsFile(
   table: Table,
   other?: OtherUnits,
   units?: Units,
-): { readonly successions: readonly Placed<Succession>[]; readonly problems: readonly Problem[] } {
+): {
+  readonly successions: readonly Placed<Succession>[];
+  /** Every line, also one that cannot be read whole. */
+  readonly drafts: readonly Placed<Draft<Succession>>[];
+  readonly problems: readonly Problem[];
+} {
   const { entries, problems } = tableReader(table, COLUMNS, other, units);
   const successions: Placed<Succession>[] = [];
+  const drafts: Placed<Draft<Succession>>[] = [];
   for (const entry of entries) {
+    const { line } = entry;
     const id = entry.named("id", "a name for the succession");
     const crop = entry.named("crop", "a crop");
     const tunnel = entry.named("tunnel", "a tunnel");
     const from = entry.quantity("from", "length");
     const to = entry.quantity("to", "length");
-    const sown =
-      parseDate(entry.text("sown")) ??
-      entry.fault("sown", "date-unreadable", "a date like 2026-03-01", "Use year-month-day.");
+    const sown = entry.date("sown", "2026-03-01");
     const cuts = /^\d*$/u.test(entry.text("cuts"))
       ? Number(entry.text("cuts"))
       : entry.fault("cuts", "count-unreadable", "a number of cuts like 0 or 1", "Leave it empty for none.");
@@ -53,6 +60,8 @@ export function successionsFile(
       YES.has(answer) || NO.has(answer)
         ? YES.has(answer)
         : entry.fault("net", "yes-no-unreadable", "yes or no", "Leave it empty for no.");
+    const market = entry.text("market") === "" ? null : entry.text("market");
+    drafts.push({ value: { id, crop, tunnel, from, to, sown, market, cuts, net }, line });
     if (from !== null && to !== null && (from < 0 || to <= from)) {
       entry.fault(
         "to",
@@ -64,8 +73,7 @@ export function successionsFile(
     }
     if (id === null || crop === null || tunnel === null || from === null || to === null) continue;
     if (sown === null || cuts === null || net === null) continue;
-    const market = entry.text("market") === "" ? null : entry.text("market");
-    successions.push({ value: { id, crop, tunnel, from, to, sown, market, cuts, net }, line: entry.line });
+    successions.push({ value: { id, crop, tunnel, from, to, sown, market, cuts, net }, line });
   }
-  return { successions, problems };
+  return { successions, drafts, problems };
 }

@@ -1,7 +1,14 @@
 import type { Problem } from "../problem/index.ts";
-import { type OtherUnits, parseQuantity, type QuantityKind, type QuantityOf } from "../quantity/index.ts";
+import {
+  type LocalDate,
+  type OtherUnits,
+  parseQuantity,
+  type QuantityKind,
+  type QuantityOf,
+} from "../quantity/index.ts";
 import { type DateColumn, dateColumn } from "./dateColumn.ts";
 import { quantityProblem, type Spot, shown, type Units } from "./faults.ts";
+import { parseDate } from "./moment.ts";
 import type { Row, Table } from "./row.ts";
 import { type Column, findColumns, headerAt, noHeader, type Place } from "./tableHeader.ts";
 
@@ -15,6 +22,10 @@ export interface Entry {
   fault(column: string, code: string, expected: string, hint: string): null;
   /** The cell as a quantity; null with a problem added. */
   quantity<Kind extends QuantityKind>(column: string, kind: Kind): QuantityOf[Kind] | null;
+  /** The cell as a date; null with a problem added. `example`: a date in the form that is expected. */
+  date(column: string, example: string): LocalDate | null;
+  /** Why the date in a cell is none, a whole sentence; null when it is not for its month being too short. */
+  noSuchDay(column: string): string | null;
   /** The cell, which may not be empty; null with a problem added. */
   named(column: string, what: string): string | null;
 }
@@ -120,7 +131,7 @@ export function tableReader(
     const spot = (column: string): Spot => ({ file, line, column });
     const fault = (column: string, code: string, expected: string, hint: string): null => {
       // Dates that nothing settles are told once, not again for every line.
-      if ((dated.get(column)?.ambiguous ?? null) !== null) return null;
+      if (dated.get(column)?.doubtful(cellAt(row, places.get(column)))) return null;
       problems.push({
         ...spot(column),
         code,
@@ -131,11 +142,21 @@ export function tableReader(
       });
       return null;
     };
+    const noSuchDay = (column: string): string | null => dated.get(column)?.noSuchDay(text(column)) ?? null;
     return {
       line,
       text,
       spot,
       fault,
+      noSuchDay,
+      date: (column, example) =>
+        parseDate(text(column)) ??
+        fault(
+          column,
+          "date-unreadable",
+          `a date like ${example}`,
+          noSuchDay(column) ?? "Use year-month-day.",
+        ),
       named: (column, what) =>
         text(column) !== ""
           ? text(column)

@@ -1,24 +1,13 @@
 import type { Problem } from "../problem/index.ts";
-import { addDays, daysBetween, type Instant, type LocalDate, localDate, weekday } from "../quantity/index.ts";
+import { addDays, type Instant, type LocalDate, localDate, weekday } from "../quantity/index.ts";
 import type { DailyRecord } from "../weather/index.ts";
 import { WEEKDAYS } from "./calendarNames.ts";
 import { collapsed } from "./collapsed.ts";
+import { nearestSuch } from "./dayInWords.ts";
 import { shown, type Units } from "./faults.ts";
 import type { ReadForecast } from "./forecastFile.ts";
 import type { Table } from "./row.ts";
-import { dateOfYear, nearestForm, type TypedDay, type TypedLine, typedLine } from "./typedLine.ts";
-
-/** The date in the year that brings it nearest to another one; null for the 30th of February. */
-function nearestYear(month: number, day: number, to: LocalDate): LocalDate | null {
-  const year = Number(to.slice(0, 4));
-  const away = (date: LocalDate): number => Math.abs(daysBetween(to, date));
-  return (
-    [year - 1, year, year + 1]
-      .map((each) => dateOfYear(each, month, day))
-      .filter((date) => date !== null)
-      .sort((a, b) => away(a) - away(b))[0] ?? null
-  );
-}
+import { nearestForm, type TypedDay, type TypedLine, typedLine } from "./typedLine.ts";
 
 /** The date of a line; a weekday is the next such day from today, or the one that follows the line above. */
 function dateOf(day: TypedDay | null, today: LocalDate, above: LocalDate | null): LocalDate | null {
@@ -26,7 +15,7 @@ function dateOf(day: TypedDay | null, today: LocalDate, above: LocalDate | null)
   if (day === null) return following;
   if (day.kind === "date") return day.date;
   if (day.kind === "ahead") return addDays(today, day.days);
-  if (day.kind === "ofYear") return nearestYear(day.month, day.day, today);
+  if (day.kind === "ofYear") return nearestSuch(day.day, today);
   if (weekday(following) === day.weekday && following >= today) return following;
   return addDays(today, (day.weekday - weekday(today) + 7) % 7);
 }
@@ -75,11 +64,13 @@ function faultOf(
  * Reads a forecast typed one line a day: high and low in either order, and where known the day, the sky and the wind.
  * Lines without a day follow each other, the first being the day it was issued. What stands behind a # is passed over.
  *
+ * @param separator - At which its lines were cut.
  * @param said - When it was issued, if the grower says so; else it is now.
  * @param units - The farm's, for numbers without one.
  */
 export function typedForecast(
   table: Table,
+  separator: string,
   zone: string,
   said: Instant | null,
   now: Instant,
@@ -91,7 +82,7 @@ export function typedForecast(
   const days = new Map<LocalDate, DailyRecord>();
   let above: LocalDate | null = null;
   for (const { line, cells } of table.rows) {
-    const text = cells.join(" ").replace(/#.*$/u, "").trim();
+    const text = cells.join(separator).replace(/#.*$/u, "").trim();
     if (text === "") continue;
     const read = typedLine(text, units);
     const date: LocalDate | null = dateOf(read.day, today, above);

@@ -1,7 +1,8 @@
 import { didYouMean } from "../problem/index.ts";
 import { type LocalDate, type MetrePerSecond, parseQuantity } from "../quantity/index.ts";
 import type { DailyRecord } from "../weather/index.ts";
-import { MONTHS, nameAt, WEEKDAYS } from "./calendarNames.ts";
+import { WEEKDAYS, weekdayNamed } from "./calendarNames.ts";
+import { DAY_FIRST, type DayOfYear, dateIn, dayNamed, MONTH_FIRST } from "./dayInWords.ts";
 import type { Units } from "./faults.ts";
 import { type LowAndHigh, lowAndHigh } from "./lowAndHigh.ts";
 import { parseDate } from "./moment.ts";
@@ -10,7 +11,7 @@ import { SKY } from "./sky.ts";
 /** The day a line names; null: the day after the line before. */
 export type TypedDay =
   | { readonly kind: "date"; readonly date: LocalDate | null }
-  | { readonly kind: "ofYear"; readonly month: number; readonly day: number }
+  | { readonly kind: "ofYear"; readonly day: DayOfYear }
   | { readonly kind: "weekday"; readonly weekday: number }
   | { readonly kind: "ahead"; readonly days: number };
 
@@ -26,13 +27,10 @@ export interface TypedLine {
   readonly rest: string;
 }
 
-const MONTH = `(${MONTHS.map((name) => `${name.slice(0, 3).toLowerCase()}[a-z]*`).join("|")})\\.?`;
-const DATE = String.raw`(\d{1,2})(?:st|nd|rd|th)?`;
-const YEAR = String.raw`(?:\s+(\d{4}))?(?=\s|$)`;
-const MONTH_FIRST = new RegExp(`^${MONTH}\\s+${DATE}${YEAR}`, "u");
-const DAY_FIRST = new RegExp(`^${DATE}\\s+${MONTH}${YEAR}`, "u");
+const MONTH_THEN_DAY = new RegExp(`^${MONTH_FIRST}(?=\\s|$)`, "u");
+const DAY_THEN_MONTH = new RegExp(`^${DAY_FIRST}(?=\\s|$)`, "u");
 const ISO = /^\d{4}-\d{2}-\d{2}(?=\s|$)/u;
-const WORD = /^([a-z]{3,9})\.?(?=\s|$)/u;
+const WORD = /^([a-z]{2,10})\.?(?=\s|$)/u;
 const WIND =
   /(?:\bwinds?\s+)?(?:\b[nesw]{1,3}\s+)?(\d+(?:\.\d+)?\s*(?:mph|mi\/h|km\/?h|kmph|kph|m\/s|mps|kn|kts?|knots?))\b(?:\s+winds?\b)?/u;
 const SKIES = new RegExp(
@@ -42,9 +40,11 @@ const SKIES = new RegExp(
   "u",
 );
 
-/** Separators become blanks; a point or a colon within a number stays. */
+/** Separators become blanks; a point or a colon within a number stays. Letters lose their accents. */
 const plain = (text: string): string =>
   text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
     .replace(/[,;\t"]+|:(?!\d)/gu, " ")
     .replace(/\s+/gu, " ")
     .trim()
@@ -57,36 +57,41 @@ function without(text: string, piece: RegExp): readonly [RegExpExecArray | null,
   return [match, `${text.slice(0, match.index)}${text.slice(match.index + match[0].length)}`.trim()];
 }
 
-const two = (value: number): string => String(value).padStart(2, "0");
-
-/** A date, or null where the calendar has none. */
-export const dateOfYear = (year: number, month: number, day: number): LocalDate | null =>
-  parseDate(`${year}-${two(month)}-${two(day)}`);
-
 /** The date at the beginning of a text, if one stands there. */
-function dateIn(text: string): readonly [TypedDay | null, string] {
+function dayIn(text: string): readonly [TypedDay | null, string] {
   const [iso, afterIso] = without(text, ISO);
   if (iso !== null) return [{ kind: "date", date: parseDate(iso[0]) }, afterIso];
-  const [monthFirst, afterMonth] = without(text, MONTH_FIRST);
-  const [dayFirst, afterDay] = without(text, DAY_FIRST);
+  const [monthFirst, afterMonth] = without(text, MONTH_THEN_DAY);
+  const [dayFirst, afterDay] = without(text, DAY_THEN_MONTH);
   const found = monthFirst ?? dayFirst;
   if (found === null) return [null, text];
   const [name, number] = monthFirst !== null ? [found[1]!, found[2]!] : [found[2]!, found[1]!];
-  const [month, day] = [nameAt(name, MONTHS) + 1, Number(number)];
+  const day = dayNamed(name, number);
   const said: TypedDay =
-    found[3] === undefined
-      ? { kind: "ofYear", month, day }
-      : { kind: "date", date: dateOfYear(Number(found[3]), month, day) };
+    found[3] === undefined ? { kind: "ofYear", day } : { kind: "date", date: dateIn(Number(found[3]), day) };
   return [said, monthFirst !== null ? afterMonth : afterDay];
 }
 
-/** Reads "Wed Apr 22, high 78, low 49, cloud, wind 10 mph" or any shorter form of it. */
+/** A comma with one digit behind it, as half of the world writes decimals. */
+const DECIMAL_COMMA = /(\d),(\d)(?!\d)/gu;
+
+/**
+ * Reads "Wed Apr 22, high 78, low 49, cloud, wind 10 mph" or any shorter form of it. A comma between digits stands between
+ * two numbers, else within one: whatever makes a high and a low of the line. "Mar" before a number is March, else Tuesday.
+ */
 export function typedLine(text: string, units: Units): TypedLine {
+  const points = text.replace(DECIMAL_COMMA, "$1.$2");
+  const tuesday = (line: string): string => line.replace(/^\s*mar\b/iu, "Tue");
+  const ways = [text, points, tuesday(text), tuesday(points)].map((each) => lineOf(each, units));
+  return ways.find(({ range }) => range.fault !== "unreadable") ?? ways[0]!;
+}
+
+function lineOf(text: string, units: Units): TypedLine {
   const whole = plain(text);
   const [word, afterWord] = without(whole, WORD);
   const ahead = word === null ? -1 : ["today", "tomorrow"].indexOf(word[1]!);
-  const named = word === null ? -1 : nameAt(word[1]!, WEEKDAYS);
-  const [date, afterDate] = dateIn(ahead >= 0 || named >= 0 ? afterWord : whole);
+  const named = word === null || word[1] === "mar" ? -1 : weekdayNamed(word[1]!);
+  const [date, afterDate] = dayIn(ahead >= 0 || named >= 0 ? afterWord : whole);
   const [wind, afterWind] = without(afterDate, WIND);
   const [sky, rest] = without(afterWind, SKIES);
   return {
@@ -108,27 +113,43 @@ const EXAMPLE: Readonly<Record<Units, { readonly range: string; readonly wind: s
 
 const DAY_NAMES: readonly string[] = [...WEEKDAYS, ...WEEKDAYS.map((name) => name.slice(0, 3))];
 
+/** Words that may begin the temperatures of a line. */
+const LABELS: ReadonlySet<string> = new Set(["high", "hi", "max", "low", "lo", "min"]);
+
 /** What to write in the place of a line that could not be read: the form nearest to it. */
 export function nearestForm({ rest, weekday, sky }: TypedLine, units: Units): string {
   const { range, wind } = EXAMPLE[units];
   if (/\bwinds?\b/u.test(rest)) return `Write the wind with its unit, like "${wind}".`;
+  const strange = /^[a-z]{2,10}(?=\.?\s+-?\d)/u.exec(rest)?.[0];
   const numbers = rest.match(/-?\d+(?:\.\d+)?/gu) ?? [];
   const first = WORD.exec(rest)?.[1] ?? "";
   const words = rest.match(/(?<=\s)[a-z]{3,}/gu) ?? [];
-  const day = (weekday === null ? didYouMean(first, DAY_NAMES) : WEEKDAYS[weekday]!)?.slice(0, 3) ?? "";
-  const near = words.map((word) => didYouMean(word, Object.keys(SKY))).find((name) => name !== null) ?? "";
+  const near = didYouMean(first, DAY_NAMES);
+  if (weekday === null && strange !== undefined && near === null && !LABELS.has(strange))
+    return `Write the day like Mon or Apr 20 in the place of "${strange}".`;
+  const day = (weekday === null ? near : WEEKDAYS[weekday]!)?.slice(0, 3) ?? "";
+  const skyNear = words.map((word) => didYouMean(word, Object.keys(SKY))).find((name) => name !== null) ?? "";
   const form = (pair: string): string =>
-    [day, pair, sky ?? SKY[near] ?? ""].filter((part) => part !== "").join(" ");
+    [day, pair, sky ?? SKY[skyNear] ?? ""].filter((part) => part !== "").join(" ");
   return numbers.length === 2
     ? `Did you mean "${form(numbers.join(" "))}"?`
     : `Write the day's high and low, like "${form(range)}".`;
 }
 
-/** Is this how people type a forecast: at least one line that is one, or that begins with a day and holds no time? */
-export function looksTyped(opening: readonly (readonly string[])[]): boolean {
+/** A word, two numbers of at most three digits and perhaps another word: a day nobody knows with its temperatures. */
+const DAY_AND_RANGE =
+  /^\s*\p{L}{2,10}\.?\s+-?\d{1,3}(?:[.,]\d)?[\s/]+-?\d{1,3}(?:[.,]\d)?(?:\s+\p{L}+)?\s*$/u;
+
+/**
+ * Is this how people type a forecast: at least one line that is one, or that begins with a day and holds no time?
+ *
+ * @param separator - At which the lines were cut.
+ */
+export function looksTyped(opening: readonly (readonly string[])[], separator: string): boolean {
   return opening.some((cells) => {
-    const text = cells.join(" ");
+    const text = cells.join(separator);
     const { range, weekday } = typedLine(text, "US");
-    return range.fault === null || (weekday !== null && /\d/u.test(text) && !/\d:\d\d/u.test(text));
+    const day = weekday !== null && /\d/u.test(text) && !/\d:\d\d/u.test(text);
+    return range.fault === null || day || DAY_AND_RANGE.test(text);
   });
 }

@@ -1,5 +1,6 @@
 import type { Climate } from "../cover/index.ts";
 import type { Crop, Settings } from "../farm/index.ts";
+import { whenAsked } from "../quantity/index.ts";
 import { lightShare } from "./pace.ts";
 import { response } from "./response.ts";
 
@@ -21,53 +22,73 @@ export interface Sums {
 const HOUR_OF_WATT = 0.0036;
 
 /**
- * Sums thermal time, pace, light and heat hour by hour. The light correction is made once for each day from morning walk
- * to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
+ * Sums thermal time, pace, light and heat hour by hour, each when it is asked for. The light correction is made once for each
+ * day from morning walk to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
  *
  * @param mornings - Hours of the weather at which such days begin, in order; hours before the first belong to the first day.
- * @source 1/E = 1/D + f/R, degree-days.md section 5, summed daily
+ * @source scaifeCoxMorris1987, form from memory: 1/E = 1/D + f/R, summed daily
  */
 export function accumulate(
   crop: Crop,
   climate: Climate,
   mornings: readonly number[],
-  settings: Settings,
+  { lightPerMegajoule }: Settings,
 ): Sums {
-  const { from, radiation, heat: leaf } = climate;
-  const length = radiation.length;
+  const { from } = climate;
+  const length = climate.growing.length;
   const make = (): Float64Array => new Float64Array(length + 1);
-  const [thermalTime, pace, light, heat] = [make(), make(), make(), make()];
-  sumPace(crop, climate, mornings, { thermalTime, pace });
-  const toLight = HOUR_OF_WATT * settings.lightPerMegajoule;
-  for (let i = 0; i < length; i++) {
-    light[i + 1] = light[i]! + radiation[i]! * toLight;
-    heat[i + 1] = heat[i]! + Math.max(0, leaf[i]! - crop.qualityLimit);
-  }
-  return { from, thermalTime, pace, light, heat };
+  const sums: Sums = whenAsked({
+    from: () => from,
+    thermalTime: () => sumThermalTime(crop, climate.growing, make()),
+    pace: () => sumPace(crop, climate, mornings, sums.thermalTime, make()),
+    light: () => lightOf(climate.radiation, HOUR_OF_WATT * lightPerMegajoule),
+    heat: () => heatOf(climate.heat, crop.qualityLimit),
+  });
+  return sums;
 }
 
-/** Thermal time and pace alone, laid into arrays of one more than the hours whose first value is 0. */
+/** Thermal time alone. @param sums - One more than the hours, whose first is 0; it is filled and given back. [°C·d] */
+export function sumThermalTime({ growth }: Crop, growing: Float64Array, sums: Float64Array): Float64Array {
+  let sum = 0;
+  for (let i = 0; i < growing.length; i++) {
+    sum += response(growing[i]!, growth) / 24;
+    sums[i + 1] = sum;
+  }
+  return sums;
+}
+
+/** Pace alone, of thermal time already summed. @param sums - As long as that, its first 0; it is filled and given back. [°C·d] */
 export function sumPace(
-  { growth, lightOnPace }: Crop,
-  { from, growing, radiation }: Pick<Climate, "from" | "growing" | "radiation">,
+  { lightOnPace }: Crop,
+  { from, radiation }: Pick<Climate, "from" | "radiation">,
   mornings: readonly number[],
-  { thermalTime, pace }: Pick<Sums, "thermalTime" | "pace">,
-): void {
-  const length = growing.length;
+  thermalTime: Float64Array,
+  sums: Float64Array,
+): Float64Array {
+  const length = thermalTime.length - 1;
   let next = mornings.findIndex((hour) => hour > from);
   for (let start = 0; start < length; ) {
     const end = next < 0 ? length : Math.min(length, (mornings[next++] ?? from + length) - from);
     let sun = 0;
-    for (let i = start; i < end; i++) {
-      sun += radiation[i]!;
-      thermalTime[i + 1] = thermalTime[i]! + response(growing[i]!, growth) / 24;
-    }
-    const warmth = thermalTime[end]! - thermalTime[start]!;
-    const share = lightShare(warmth, sun * HOUR_OF_WATT, lightOnPace);
-    const [ahead, begun] = [pace[start]!, thermalTime[start]!];
-    for (let i = start + 1; i <= end; i++) pace[i] = ahead + share * (thermalTime[i]! - begun);
+    for (let i = start; i < end; i++) sun += radiation[i]!;
+    const [ahead, begun] = [sums[start]!, thermalTime[start]!];
+    const share = lightShare(thermalTime[end]! - begun, sun * HOUR_OF_WATT, lightOnPace);
+    for (let i = start + 1; i <= end; i++) sums[i] = ahead + share * (thermalTime[i]! - begun);
     start = end;
   }
+  return sums;
+}
+
+function lightOf(radiation: Float64Array, lightPerWatt: number): Float64Array {
+  const sums = new Float64Array(radiation.length + 1);
+  for (let i = 0; i < radiation.length; i++) sums[i + 1] = sums[i]! + radiation[i]! * lightPerWatt;
+  return sums;
+}
+
+function heatOf(leaf: Float64Array, limit: number): Float64Array {
+  const sums = new Float64Array(leaf.length + 1);
+  for (let i = 0; i < leaf.length; i++) sums[i + 1] = sums[i]! + Math.max(0, leaf[i]! - limit);
+  return sums;
 }
 
 /** The part of a running sum between two hours of the weather; hours outside it add nothing. */

@@ -5,7 +5,7 @@
  * @param radiation - R under the cover. [MJ/m²]
  * @param lightOnPace - f of the crop; 0 leaves pace to temperature alone. [MJ/m² per °C·d]
  * @returns 0 to 1. A day without thermal time has nothing to share and gives 1; one without light gives 0 unless f is 0.
- * @source scaifeCoxMorris1987 form from memory, degree-days.md section 5
+ * @source scaifeCoxMorris1987, form from memory
  * @example 15 * lightShare(15, 5, 0.5) // => 6
  */
 export function lightShare(thermalTime: number, radiation: number, lightOnPace: number): number {

@@ -42,7 +42,7 @@ export function wangEngel(temperature: number, { base, optimum, ceiling }: Cardi
  *
  * @param temperature - At the growing point. [°C]
  * @returns Never negative. [°C·d/d]
- * @source trapezoid with four cardinal temperatures, degree-days.md section 3: memory
+ * @source trapezoid with four cardinal temperatures: memory
  * @example response(10, { base: 4, optimumLow: 18, optimumHigh: 24, ceiling: 33 }) // => 6
  */
 export function response(

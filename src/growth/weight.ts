@@ -6,7 +6,7 @@ import { type Centimetre, type Kilogram, kilogram, type Metre } from "../quantit
  *
  * @param light - Mean daily light integral at the crop since emergence. [mol/m²/d]
  * @returns 0 to 1
- * @source covers.md section 4, weight about DLI^0.9 up to 30, from gagneMattson2019; exponent per crop in data/crops.json
+ * @source gagneMattson2019: weight about DLI^0.9 up to 30, derived; exponent per crop in data/crops.json
  */
 export function lightOnWeight(light: number, crop: Crop, settings: Settings): number {
   return Math.min(1, Math.max(0, light) / settings.fullLight) ** crop.lightOnWeight;

@@ -47,7 +47,7 @@ const SURPRISE = 2.5;
  *
  * @param spread - Prior standard deviation of the logarithm. [1]
  * @param guess - Relative spread that days without a log since the last leaf give the thermal time. [1]
- * @source normal prior with known variances, degree-days.md section 7.1, in the logarithm
+ * @source normal prior with known variances (conjugate, textbook), in the logarithm
  */
 export function learnFromLeaves(
   spread: number,

@@ -1,4 +1,5 @@
 export * from "./brand.ts";
+export * from "./groupBy.ts";
 export * from "./length.ts";
 export * from "./light.ts";
 export * from "./mass.ts";
@@ -6,4 +7,5 @@ export * from "./parse.ts";
 export * from "./speed.ts";
 export * from "./temperature.ts";
 export * from "./time.ts";
+export * from "./whenAsked.ts";
 export * from "./zone.ts";

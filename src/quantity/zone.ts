@@ -1,15 +1,8 @@
 import { tzOffset } from "@date-fns/tz";
-import {
-  addDays as daysLater,
-  differenceInCalendarDays,
-  formatISO,
-  getDay,
-  getDayOfYear,
-  parseISO,
-} from "date-fns";
 import { HOUR, type Instant, type LocalDate, startOf, type UtcHour } from "./time.ts";
 
 const MINUTE = 60_000;
+const DAY = 24 * HOUR;
 
 /** Minutes the zone is ahead of universal time at an instant. [min] NaN never leaves: an unknown zone is a Problem found when the folder is read. */
 const offset = (zone: string, at: Instant): number => tzOffset(zone, new Date(at));
@@ -24,7 +17,14 @@ export function localDate(zone: string, at: Instant): LocalDate {
 /** Hours since the farm's midnight at an instant, as the clock on the wall shows them. [h] @example localHour("Asia/Kolkata", instant(0)) // => 5.5 */
 export function localHour(zone: string, at: Instant): number {
   const wall = at + offset(zone, at) * MINUTE;
-  return (((wall % 86_400_000) + 86_400_000) % 86_400_000) / HOUR;
+  return (((wall % DAY) + DAY) % DAY) / HOUR;
+}
+
+/** Date and clock of the farm at an instant, to the minute. @example localMinute("Asia/Kolkata", instant(0)) // => "1970-01-01 05:30" */
+export function localMinute(zone: string, at: Instant): string {
+  return iso(at + offset(zone, at) * MINUTE)
+    .slice(0, 16)
+    .replace("T", " ");
 }
 
 /**
@@ -45,24 +45,27 @@ export function instantAt(zone: string, date: LocalDate | string, hour: number):
   return (fits.length > 0 ? Math.min(...fits) : wall - before * MINUTE) as Instant;
 }
 
+/** Days from 1 January 1970 to a calendar date. [d] */
+const dayNumber = (date: LocalDate | string): number => Date.parse(date) / DAY;
+
 /** The date `days` later on the calendar. @example addDays("2026-02-27", 2) // => "2026-03-01" */
 export function addDays(date: LocalDate | string, days: number): LocalDate {
-  return formatISO(daysLater(parseISO(date), days), { representation: "date" }) as LocalDate;
+  return iso((dayNumber(date) + days) * DAY).slice(0, 10) as LocalDate;
 }
 
 /** Days from one calendar date to another. @example daysBetween("2026-02-27", "2026-03-01") // => 2 */
 export function daysBetween(from: LocalDate | string, to: LocalDate | string): number {
-  return differenceInCalendarDays(parseISO(to), parseISO(from));
+  return dayNumber(to) - dayNumber(from);
 }
 
 /** Day of the week, Sunday 0 to Saturday 6. @example weekday("2026-04-20") // => 1 */
 export function weekday(date: LocalDate | string): number {
-  return getDay(parseISO(date));
+  return new Date(date).getUTCDay();
 }
 
 /** Day of the year, 1 January being 1. @example dayOfYear("2026-09-03") // => 246 */
 export function dayOfYear(date: LocalDate | string): number {
-  return getDayOfYear(parseISO(date));
+  return daysBetween(`${date.slice(0, 4)}-01-01`, date) + 1;
 }
 
 /** A stretch of UTC hours laid out by the farm's calendar. An hour belongs to the date its middle lies in, so half-hour zones need no special case. */
@@ -103,13 +106,13 @@ export function calendar(zone: string, first: UtcHour, length: number): Calendar
   for (let i = 0; i < length; i++) {
     const middle = (startOf((first + i) as UtcHour) + HOUR / 2) as Instant;
     const wall = middle + ahead[i]! * MINUTE;
-    const dayNumber = Math.floor(wall / 86_400_000);
-    if (dayNumber !== last) {
+    const wallDay = Math.floor(wall / DAY);
+    if (wallDay !== last) {
       dates.push(iso(wall).slice(0, 10) as LocalDate);
-      last = dayNumber;
+      last = wallDay;
     }
     day[i] = dates.length - 1;
-    clock[i] = (wall - dayNumber * 86_400_000) / HOUR;
+    clock[i] = (wall - wallDay * DAY) / HOUR;
   }
   return { zone, first, dates, day, clock };
 }

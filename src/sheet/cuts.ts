@@ -25,16 +25,13 @@ function cutAt({ fate }: SuccessionOutlook, { walks, farm }: Outcome): Instant |
   return localDate(farm.place.zone, fate.cut) <= last ? fate.cut : null;
 }
 
-/** The walk a cut belongs to: the last of its day that has begun, else the first of its day, else the last before it. */
+/** The walk a cut belongs to: the nearest of its day, else the last before it. */
 function walkOf(at: Instant, { walks, farm }: Outcome): Walk | undefined {
   const date = localDate(farm.place.zone, at);
-  const sameDay = walks.filter((walk) => walk.date === date);
-  return (
-    sameDay.findLast((walk) => walk.at <= at) ??
-    sameDay[0] ??
-    walks.findLast((walk) => walk.at <= at) ??
-    walks[0]
-  );
+  const [nearest] = walks
+    .filter((walk) => walk.date === date)
+    .sort((a, b) => Math.abs(a.at - at) - Math.abs(b.at - at));
+  return nearest ?? walks.findLast((walk) => walk.at <= at) ?? walks[0];
 }
 
 function told(

@@ -23,7 +23,7 @@ import {
   settingKey,
 } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type Instant, localDate, localHour } from "../quantity/index.ts";
+import { type Instant, localMinute } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DayWeather, Gap } from "../weather/index.ts";
 import type { Beds } from "./beds.ts";
@@ -53,16 +53,9 @@ const UNITS = {
   MJPerM2PerCd: "MJ/m² per °C·d",
 } as const;
 
-/** The farm's clock at an instant, "2026-04-20 07:00". */
-function farmClock(zone: string, at: Instant): string {
-  const minutes = Math.round(localHour(zone, at) * 60);
-  const two = (number: number): string => String(number).padStart(2, "0");
-  return `${localDate(zone, at)} ${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-}
-
 const time = (farm: Farm, at: Instant): Json => ({
   instant: new Date(at).toISOString(),
-  clock: farmClock(farm.place.zone, at),
+  clock: localMinute(farm.place.zone, at),
 });
 
 const timeOrNull = (farm: Farm, at: Instant | null): Json => (at === null ? null : time(farm, at));
@@ -166,6 +159,7 @@ const tunnelJson = (plan: TunnelPlan): Json => ({
   partsUnchanged: { ...plan.partsUnchanged },
   gaveWay: plan.gaveWay,
   unchangedBreaks: plan.unchangedBreaks,
+  demandedBy: plan.demandedBy,
   proved: plan.proved,
   nights: plan.nights.map((night) => ({
     evening: night.date,
@@ -194,6 +188,7 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   thermalTimeCd: basis.thermalTime,
   lightMol: basis.light,
   whole: basis.whole,
+  cuttingMin: basis.cutting,
   curve: {
     startCm: basis.curve.start,
     endCm: basis.curve.end,
@@ -261,6 +256,9 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
             odds: outlook.atFate.odds,
             weightKg: outlook.atFate.weight,
             inSizeKg: outlook.atFate.inSize,
+            cuttingMin: outlook.atFate.minutes,
+            frozen: outlook.atFate.frozen,
+            thaw: timeOrNull(farm, outlook.atFate.thaw),
           },
     fateUnchanged: fateJson(farm, outlook.fateUnchanged),
     worth: outlook.worth,
@@ -366,6 +364,8 @@ function warningJson(warning: Warning): Json {
         killC: warning.kill,
         risk: warning.risk,
         windy: warning.windy,
+        past: warning.past ?? false,
+        noClothLeft: warning.noClothLeft ?? null,
       };
     case "heat":
       return {
@@ -375,6 +375,8 @@ function warningJson(warning: Warning): Json {
         ifLeftC: warning.ifLeft,
         plannedC: warning.planned,
         limitC: warning.limit,
+        past: warning.past ?? false,
+        noClothLeft: warning.noClothLeft ?? null,
       };
     case "wind":
       return { ...common, windMps: warning.wind, limitMps: warning.limit };
@@ -392,6 +394,7 @@ const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   pick: pickJson(farm, at.pick),
   expectedKg: at.expected,
   orderedKg: at.ordered,
+  scarcest: at.scarcest,
   successions: at.successions,
 });
 
@@ -408,6 +411,7 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   gaps: from.gaps.map((gap) => gapJson(farm, gap)),
   forecastIssued: timeOrNull(farm, from.forecastIssued),
   forecastEnds: from.forecastEnds,
+  unforeseenFrom: from.unforeseenFrom,
   carriedFrom: from.carriedFrom,
   usualFrom: from.usualFrom,
   usualBehind: from.usualBehind,

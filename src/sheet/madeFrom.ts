@@ -1,20 +1,10 @@
 import type { BroughtOver, MadeFrom } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import type { Gap } from "../weather/index.ts";
 import { clean } from "./clean.ts";
-import {
-  age,
-  capital,
-  clock,
-  day,
-  dayOf,
-  leafLimit,
-  list,
-  moment,
-  temperature,
-  thermalTime,
-} from "./words.ts";
+import { age, capital, clock, day, dayOf, leafLimit, moment, temperature, thermalTime } from "./words.ts";
 
 const SHOWN = 3;
 

@@ -1,5 +1,6 @@
 import type { Outcome, Pick, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm, Product } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import { type LocalDate, localDate, localHour } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { todo } from "./fate.ts";
@@ -14,10 +15,10 @@ import {
   lacking,
   leaf,
   leafSpread,
-  list,
   marketDay,
   odds,
   weight,
+  weightStated,
 } from "./words.ts";
 
 /** One pick: what is cut for one selling day. */
@@ -120,8 +121,16 @@ function picksTold(outcome: Outcome): readonly Pick[] {
     .sort((a, b) => a.at - b.at);
 }
 
-/** Crops of a mix of which nothing is cut for a pick in salad size: "no arugula or mustard"; null when none lacks. */
-function without(product: Product | undefined, pick: Pick, { farm, successions }: Outcome): string | null {
+/**
+ * What keeps a mix from its order: crops of which nothing is cut for the pick in salad size, "no arugula or mustard", else
+ * the part that runs out first; null when neither.
+ */
+function without(
+  product: Product | undefined,
+  scarcest: string | null,
+  pick: Pick,
+  { farm, successions }: Outcome,
+): string | null {
   const wanted = (product?.parts ?? []).filter(({ share }) => share > 0);
   if (wanted.length < 2) return null;
   const cut = new Set(
@@ -131,7 +140,8 @@ function without(product: Product | undefined, pick: Pick, { farm, successions }
   );
   const lacks = wanted.filter(({ crop }) => !cut.has(crop));
   const names = lacks.map(({ crop }) => clean(farm.crops.get(crop)?.name ?? crop));
-  return names.length === 0 ? null : `no ${list(names, "or")}`;
+  if (names.length > 0) return `no ${list(names, "or")}`;
+  return scarcest === null ? null : `no more ${clean(farm.crops.get(scarcest)?.name ?? scarcest)} is left`;
 }
 
 export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
@@ -142,12 +152,12 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
     heading: pickHeading(farm, pick),
     products: outcome.products
       .filter((each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0))
-      .map(({ product, expected, ordered }) => {
+      .map(({ product, expected, ordered, scarcest }) => {
         const sold = farm.products.find(({ id }) => id === product);
         const name = clean(sold?.name ?? product);
-        const lacks = without(sold, pick, outcome);
+        const lacks = without(sold, scarcest, pick, outcome);
         const had = weight(farm.units, expected);
-        const wanted = weight(farm.units, ordered);
+        const wanted = weightStated(farm.units, ordered);
         const short = lacking(farm.units, ordered, expected);
         return {
           product,

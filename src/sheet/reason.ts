@@ -7,8 +7,9 @@ import type {
   SuccessionOutlook,
   TunnelPlan,
 } from "../decide/index.ts";
+import { course } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
-import type { Celsius, Centimetre } from "../quantity/index.ts";
+import { type Celsius, type Centimetre, type LocalDate, localDate } from "../quantity/index.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
@@ -28,6 +29,10 @@ const joined = (whys: readonly Why[]): Why =>
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, Why>> = {
   frost: why("When damage is likely the warmest cloth at hand goes on.", "Frost: the warmest cloth goes on."),
+  heat: why(
+    "When heat damage is likely the coolest cloth at hand goes on.",
+    "Heat: the coolest cloth goes on.",
+  ),
   rowCoverInHeat: why("Too hot: it would grow slower, not faster.", "Heat slows it."),
   wind: why("Other walks are too windy for it.", "Other walks: wind."),
   frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
@@ -69,27 +74,27 @@ function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | 
   );
 }
 
-/** The hottest day of the stretch, as the warning gives it, or as the ledger does for the setting before and after. */
+/** The first day of the stretch that is too hot, as the warning gives it, or its hottest as the ledger does for the setting before and after. */
 function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | null {
   const { units } = outcome.farm;
   const { first, end } = stretch(change, plan, outcome);
   const walks = outcome.walks.slice(first, end);
   const dates = new Set(walks.map(({ date }) => date));
-  const hottest = outcome.warnings
+  const [tooHot] = outcome.warnings
     .flatMap((warning) =>
-      warning.kind === "heat" && warning.tunnel === plan.tunnel.id && dates.has(warning.date)
+      warning.kind === "heat" &&
+      warning.tunnel === plan.tunnel.id &&
+      dates.has(warning.date) &&
+      warning.planned < warning.ifLeft
         ? [warning]
         : [],
     )
-    .reduce(
-      (a, b) => (a !== null && a.ifLeft >= b.ifLeft ? a : b),
-      null as (Outcome["warnings"][number] & { kind: "heat" }) | null,
-    );
-  if (hottest !== null && hottest.planned < hottest.ifLeft) {
-    const [left, planned] = [hottest.ifLeft, hottest.planned].map((at) => temperature(units, at));
+    .sort((a, b) => (a.date < b.date ? -1 : 1));
+  if (tooHot !== undefined) {
+    const [left, planned] = [tooHot.ifLeft, tooHot.planned].map((at) => temperature(units, at));
     return why(
-      `Heat on ${day(units, hottest.date)}: ${left} at the crop if left, ${planned} with the plan.`,
-      `Heat ${dayOfMonth(hottest.date)}: ${left} if left, ${planned} planned.`,
+      `Heat on ${day(units, tooHot.date)}: ${left} at the crop if left, ${planned} with the plan.`,
+      `Heat ${dayOfMonth(tooHot.date)}: ${left} if left, ${planned} planned.`,
     );
   }
   const peak = (key: string): Celsius | null =>
@@ -115,16 +120,43 @@ function earningPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null 
 
 const middle = (size: Range<Centimetre>): number => size.middle;
 
+/** A range as wide as another around a value of its own. */
+const around = (value: Centimetre, { low, high, middle }: Range<Centimetre>): Range<Centimetre> => ({
+  low: (value + low - middle) as Centimetre,
+  middle: value,
+  high: (value + high - middle) as Centimetre,
+});
+
+/** Its sizes with and without the plan when it is cut: at the pick, or earlier when it is kept cold for it. */
+function whenCut(
+  outlook: SuccessionOutlook,
+  outcome: Outcome,
+): (AtPick & { readonly date: LocalDate }) | null {
+  const at = earningPick(outlook);
+  const { fate } = outlook;
+  if (at === null) return null;
+  if (fate.kind !== "hold") return { ...at, date: at.pick.date };
+  const then = course(outcome, outlook).find((point) => point.at === fate.cut);
+  if (then === undefined || then.planned === null || then.unchanged === null)
+    return { ...at, date: at.pick.date };
+  return {
+    ...at,
+    date: localDate(outcome.farm.place.zone, fate.cut),
+    planned: around(then.planned, at.planned),
+    unchanged: around(then.unchanged, at.unchanged),
+  };
+}
+
 /** What the plan does to the size of one succession; null when nothing that can be seen. */
 function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): Why | null {
-  const at = earningPick(outlook);
+  const at = whenCut(outlook, outcome);
   if (at === null) return null;
   const { units } = outcome.farm;
   const who = names.succession(outlook.succession.id);
-  const when = day(units, at.pick.date);
+  const when = day(units, at.date);
   const [left, planned] = leaves(units, at.unchanged, at.planned);
   const about = mark(outlook);
-  const short = dayOfMonth(at.pick.date);
+  const short = dayOfMonth(at.date);
   if (left !== planned) {
     const brief = `${about}${planned}, not ${about}${left}, ${short}.`;
     return middle(at.planned) < middle(at.unchanged)
@@ -138,7 +170,7 @@ function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names):
         );
   }
   const [before, after] = [odds(at.oddsUnchanged), odds(at.odds)];
-  if (before !== after && at.odds > at.oddsUnchanged)
+  if (outlook.fate.kind !== "hold" && before !== after && at.odds > at.oddsUnchanged)
     return why(
       `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`,
       `Odds of ${who}: ${after}, not ${before}, ${short}.`,
@@ -153,12 +185,36 @@ function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names:
     const sentences = told.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
     if (sentences.length > 0) return joined(sentences);
   }
-  return change.gain.timing > 0
-    ? why(
-        `Worth ${value(outcome.farm, change.gain.timing)} in size and weight at the picks.`,
-        `Worth ${value(outcome.farm, change.gain.timing)} at the picks.`,
-      )
-    : null;
+  return change.gain.timing > 0 ? slightReason(change, plan, here, outcome, names) : null;
+}
+
+/** What a change does to growth too little to show in the sizes: for the bed that gains most by the plan. */
+function slightReason(
+  change: Change,
+  plan: TunnelPlan,
+  here: readonly SuccessionOutlook[],
+  outcome: Outcome,
+  names: Names,
+): Why | null {
+  const most = here.reduce(
+    (a, b) => (a !== null && a.worth - a.worthUnchanged >= b.worth - b.worthUnchanged ? a : b),
+    null as SuccessionOutlook | null,
+  );
+  if (most === null) return null;
+  const { first, end } = stretch(change, plan, outcome);
+  const pace = (setting: TunnelPlan["now"]): number =>
+    plan.ledger
+      .filter(({ walk, setting: key }) => walk >= first && walk < end && key === settingKey(setting))
+      .flatMap(({ successions }) => successions.filter(({ id }) => id === most.succession.id))
+      .reduce((sum, each) => sum + each.pace, 0);
+  const [before, after] = [pace(change.from), pace(change.to)];
+  const does = after > before ? "Speeds" : after < before ? "Slows" : "Helps";
+  const who = names.succession(most.succession.id);
+  const gained = value(outcome.farm, change.gain.timing);
+  return why(
+    `${does} the ${who} a little: worth ${gained} in size and weight.`,
+    `${does} ${who} a little: ${gained}.`,
+  );
 }
 
 /** Is a change made to cool: a warm cloth less, or a shade more? */
@@ -182,7 +238,7 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       const cold = change.limit === "frost" ? warmer() : null;
       if (cold !== null) return cold;
       const limit = change.limit === null ? null : FORBIDS[change.limit];
-      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
+      const shown = change.limit === "rowCoverInHeat" || change.limit === "heat" ? cooler() : null;
       const both = [shown, limit].filter((each) => each !== null);
       return both.length === 0 ? why("A limit leaves no other choice.") : joined(both);
     }
@@ -193,8 +249,11 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       );
     case "stress":
       return cooler() ?? why(`Spares the leaves heat worth ${value(farm, change.gain.stress)}.`);
-    case "timing":
-      return bySize() ?? why("Brings more of it into size for the picks.");
+    case "timing": {
+      const cold = cools(change, outcome) ? null : warmer();
+      const both = [cold, bySize()].filter((each) => each !== null);
+      return both.length === 0 ? why("Brings more of it into size for the picks.") : joined(both);
+    }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);
   }

@@ -1,5 +1,5 @@
 import type { LimitName, Outcome, Parts } from "../decide/index.ts";
-import { formatProblem, type Problem } from "../problem/index.ts";
+import { formatProblem, list, type Problem } from "../problem/index.ts";
 import { type Instant, localDate } from "../quantity/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
@@ -42,6 +42,8 @@ export interface Sheet {
 const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   frost: (tunnel) =>
     `${tunnel}: the warmest cloth cannot lie there on every night when damage is likely; wind, ice or a lack of cloth forbids it.`,
+  heat: (tunnel) =>
+    `${tunnel}: the coolest cloth cannot lie there on every day when heat damage is likely; wind, light or a lack of cloth forbids it.`,
   rowCoverInHeat: (tunnel) =>
     `${tunnel}: a cloth stays on in heat, because no walk allows taking it off in time.`,
   wind: (tunnel) => `${tunnel}: cloth is put on in wind above your limit, because no other walk is left.`,
@@ -64,7 +66,25 @@ export const needsYou = (problems: readonly Problem[]): string[] =>
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
-function summary(outcome: Outcome): string[] {
+/** Why a plan is followed that is worth less than changing nothing. */
+const DEMANDS: Readonly<Record<LimitName, string>> = {
+  frost: "frost damage is likely",
+  heat: "heat damage is likely",
+  rowCoverInHeat: "a warm cover would stay on in heat",
+  wind: "cloth would go on in wind",
+  frozen: "frozen cloth would be moved",
+  net: "a net is required",
+  dim: "shade would lie too long",
+  pieces: "cloth is short",
+  changes: "changes a week are limited",
+};
+
+const demands = ({ tunnels }: Outcome, names: Names): string[] =>
+  tunnels.flatMap(({ tunnel, demandedBy }) =>
+    demandedBy.map((limit) => `${DEMANDS[limit]} in ${names.tunnel(tunnel.id)}`),
+  );
+
+function summary(outcome: Outcome, names: Names): string[] {
   const { farm } = outcome;
   if (outcome.walks.length === 0)
     return ["No plan can be made: no weather is known, neither a log nor a forecast."];
@@ -83,12 +103,16 @@ function summary(outcome: Outcome): string[] {
     work === null
       ? `${count} on ${where}.`
       : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
-    `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
+    total < 0
+      ? `Costs ${value(farm, -total)} against leaving everything as it is, for safety: ${list(demands(outcome, names))}.`
+      : farm.currency === null
+        ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
+        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
   ];
 }
 
-function quiet({ warnings, madeFrom, walks }: Outcome): string | null {
-  if (walks.length === 0 || warnings.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
+function quiet({ madeFrom, walks }: Outcome, told: readonly Urgent[]): string | null {
+  if (walks.length === 0 || told.some(({ kind }) => kind === "frost" || kind === "heat")) return null;
   return unforeseen({ madeFrom, walks })
     ? null
     : "No frost and no harmful heat in these days, as far as the forecast goes.";
@@ -135,14 +159,14 @@ export function sheetOf(outcome: Outcome): Sheet {
   const title =
     first === undefined || last === undefined
       ? clean(farm.name)
-      : `${clean(farm.name)}, ${day(farm.units, first.date)} to ${dayAndYear(farm.units, last.date)}`;
+      : `${clean(farm.name)}, ${first.date === last.date ? "" : `${day(farm.units, first.date)} to `}${dayAndYear(farm.units, last.date)}`;
   return {
     title,
     made: `Made for ${moment(farm, outcome.on)}.`,
     on: outcome.on,
     urgent: told,
-    quiet: quiet(outcome),
-    summary: summary(outcome),
+    quiet: quiet(outcome, told),
+    summary: summary(outcome, names),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),
     walks: walks(outcome, names),
@@ -162,7 +186,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     ],
     marks: [
       ...marksUsed(beds, table.days),
-      ...(told.some(({ kind }) => kind === "frost") ? FROST_COLUMNS : []),
+      ...(told.some(({ kind, open }) => kind === "frost" && open) ? FROST_COLUMNS : []),
       "Minutes are estimates for one person; time a walk of your own and set them.",
     ],
     cautions: cautions(farm, successions),

@@ -188,7 +188,7 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
       row.todo,
     ]),
   ];
-  const widths = filled(out, all, [who, now, [7, 8], [7, 8], [4, 8], [10, 14], [12, 60]], 6);
+  const widths = filled(out, all, [who, now, [7, 9], [7, 9], [4, 8], [10, 14], [12, 60]], 6);
   out.table(all, widths, { headed: true });
 }
 

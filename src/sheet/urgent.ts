@@ -1,7 +1,7 @@
 import type { Outcome, TunnelPlan } from "../decide/index.ts";
-import type { Celsius, LocalDate, Mol } from "../quantity/index.ts";
-import type { Warning } from "../watch/index.ts";
-import { groupBy } from "./groupBy.ts";
+import { list } from "../problem/index.ts";
+import { type Celsius, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
+import type { NoCloth, Warning } from "../watch/index.ts";
 import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { lyingOn } from "./reason.ts";
@@ -11,7 +11,6 @@ import {
   dayOfMonth,
   leaf,
   leafSpread,
-  list,
   night,
   odds,
   settingAt,
@@ -90,6 +89,33 @@ function underPlan(
   return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.cover);
 }
 
+/** That no cloth is left for a tunnel in danger, and why. */
+const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => string>> = {
+  none: (where) => `You own no cloth that would help ${where}.`,
+  tooShort: (where) => `No cloth you own is long enough for ${where}.`,
+  inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
+};
+
+const noCloth = (
+  told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
+  names: Names,
+): string[] =>
+  (["none", "tooShort", "inUse"] as const).flatMap((why) => {
+    const where = [
+      ...new Set(told.filter((each) => each.noClothLeft === why).map(({ tunnel }) => names.tunnel(tunnel))),
+    ];
+    return where.length === 0 ? [] : [NO_CLOTH[why](list(where))];
+  });
+
+/** A frost or a heat that is over when the sheet is made: nothing is left to do but to look. */
+function over(group: readonly (Of<"frost"> | Of<"heat">)[], outcome: Outcome, names: Names): Urgent {
+  const { units } = outcome.farm;
+  const { kind, date } = group[0]!;
+  const where = list([...new Set(group.map(({ tunnel }) => names.tunnel(tunnel)))]);
+  const what = kind === "frost" ? `The frost in ${night(units, date)}` : `The heat on ${day(units, date)}`;
+  return plain(group[0]!, day(units, date), `${what} is over: go and look at ${where}.`);
+}
+
 /** Frost of one night, or of several nights of little risk. */
 function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
@@ -146,6 +172,10 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
         ({ name, risked, successions, expected, kill }) =>
           `${expected > kill ? "Leaves probably marked" : "Probable loss of the planting"} in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
       ),
+      ...noCloth(
+        told.filter(({ risk }) => risk >= HARDLY),
+        names,
+      ),
       ...(unpromised.length === 0
         ? []
         : [
@@ -163,7 +193,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
   };
 }
 
-/** Heat of one day, or of several days on which the plan keeps every tunnel below what its crops bear. */
+/** Heat of one day, or of several days: then each tunnel that stays too hot is told with its worst. */
 function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urgent {
   const { units } = outcome.farm;
   const dates = [...new Set(group.map(({ date }) => date))].sort();
@@ -180,6 +210,7 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     .sort((a, b) => b.planned - b.limit - (a.planned - a.limit));
   const hot = temperature(units, highest(group.map(({ ifLeft }) => ifLeft)));
   const over = told.filter(({ planned, limit }) => planned > limit);
+  const worstDays = [...groupBy(over, ({ tunnel }) => tunnel).values()].map((same) => same[0]!);
   const when = list(dates.map((date) => day(units, date)));
   return {
     kind: "heat",
@@ -189,26 +220,31 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     brief: `Heat ${list(dates.map(dayOfMonth))}: ${hot} if left`,
     heading: `Heat on ${when}: up to ${hot} at the crop in calm air if what lies there now is left on.`,
     columns: ["Tunnel", "That day", "If left", "With plan", "Too hot above"],
-    rows: told.map(({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
-      tunnel,
-      cells: [
-        name,
-        under,
-        temperature(units, ifLeft),
-        temperature(units, planned),
-        temperature(units, limit),
-      ],
-      sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
-    })),
+    rows: (dates.length === 1 ? told : worstDays).map(
+      ({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
+        tunnel,
+        cells: [
+          name,
+          under,
+          temperature(units, ifLeft),
+          temperature(units, planned),
+          temperature(units, limit),
+        ],
+        sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
+      }),
+    ),
     open: over.length > 0,
     inShort: null,
     follows:
       over.length === 0
         ? ["With the plan every tunnel stays below what its crops bear."]
-        : over.map(
-            ({ name, successions }) =>
-              `Still too hot with the plan in ${name}: ${list(successions.map(names.succession))}.`,
-          ),
+        : [
+            ...worstDays.map(
+              ({ tunnel, successions }) =>
+                `Still too hot with the plan in ${names.tunnel(tunnel)}: ${list(successions.map(names.succession))}.`,
+            ),
+            ...noCloth(worstDays, names),
+          ],
   };
 }
 
@@ -250,7 +286,7 @@ function single(
   const when = day(units, warning.date);
   switch (warning.kind) {
     case "wind":
-      return `Wind on ${when}: ${wind(units, warning.wind)}, above the ${wind(units, warning.limit)} up to which cloth may be put on.`;
+      return `Wind on ${when}: ${wind(units, warning.wind)}, above the ${wind(units, warning.limit)} up to which cloth may be put on. Weigh down what lies, or take it off before.`;
     case "light":
       return `Little light on ${when}: ${light(warning.light)} mol/m² in a day of ${hours(warning.dayLength)} hours; leaves gain little weight.`;
     case "seedbed":
@@ -264,9 +300,11 @@ const brief = (warning: Warning, { farm }: Outcome): string | undefined =>
     ? `Wind ${dayOfMonth(warning.date)}: ${wind(farm.units, warning.wind)}, put on no cloth`
     : undefined;
 
-/** Days of heat the plan keeps off, and nights of little risk after the most urgent, are told together; all else by date. */
+/** Days of heat the plan keeps off, days it does not, and nights of little risk after the most urgent, are told together; all else by date. */
 function together(outcome: Outcome): (warning: Warning) => string {
-  const frosts = outcome.warnings.filter((warning) => warning.kind === "frost");
+  const frosts = outcome.warnings.filter(
+    (warning) => warning.kind === "frost" && !warning.past,
+  ) as Of<"frost">[];
   const grave = new Set<LocalDate>(
     frosts
       .filter(({ severity, risk, windy }) => severity === "danger" || risk >= LIKELY || windy)
@@ -280,18 +318,48 @@ function together(outcome: Outcome): (warning: Warning) => string {
         : [],
     ),
   );
-  return ({ kind, date }) =>
-    (kind === "heat" && !hot.has(date)) || (kind === "frost" && !grave.has(date)) ? kind : `${kind} ${date}`;
+  return (warning) => {
+    const { kind, date } = warning;
+    if ((kind === "frost" || kind === "heat") && warning.past) return `past ${kind} ${date}`;
+    return kind === "heat"
+      ? `heat ${hot.has(date)}`
+      : kind === "frost" && !grave.has(date)
+        ? kind
+        : `${kind} ${date}`;
+  };
 }
 
 /** Does no forecast reach the first day planned? */
 export function unforeseen({ madeFrom, walks }: Pick<Outcome, "madeFrom" | "walks">): boolean {
   const first = walks[0]?.date;
-  return first !== undefined && (madeFrom.forecastEnds === null || madeFrom.forecastEnds < first);
+  return first !== undefined && madeFrom.unforeseenFrom !== null && madeFrom.unforeseenFrom <= first;
 }
 
 const unforeseenSentence = ({ usualFrom }: Outcome["madeFrom"]): string =>
   `No forecast reaches these days: frost and heat are not looked for beyond what ${usualFrom === null ? "the last days were like" : "is usual"}. Import a forecast.`;
+
+/** Nights of frost at which nothing that the plan leaves standing is harmed; null where there are none. */
+function harmlessFrost({ farm, tunnels, warnings, walks }: Outcome): Urgent | null {
+  const warned = new Set(warnings.filter(({ kind }) => kind === "frost").map(({ date }) => date));
+  const evenings = new Set(walks.filter(({ part }) => part === "evening").map(({ date }) => date));
+  const cold = tunnels
+    .flatMap(({ nights }) => nights)
+    .filter(({ date, bare }) => bare <= 0 && !warned.has(date) && evenings.has(date));
+  if (cold.length === 0) return null;
+  const dates = [...new Set(cold.map(({ date }) => date))].sort();
+  const lowestBare = temperature(farm.units, lowest(cold.map(({ bare }) => bare)));
+  const when = list(dates.map((date) => day(farm.units, date)));
+  const nights =
+    dates.length === 1
+      ? `Frost in ${night(farm.units, dates[0]!)}`
+      : `Frost in the nights that begin on ${when}`;
+  return plain(
+    { kind: "frost", severity: "care", date: dates[0]! },
+    when,
+    `${nights}: down to ${lowestBare} at the crop with nothing on. It should harm nothing that the plan leaves standing; cut before it what is to be cut before.`,
+    `Frost ${list(dates.map(dayOfMonth))}, night: ${lowestBare}, should harm nothing left standing`,
+  );
+}
 
 /** That sizes are guesses, and what ends that; null where they are none. */
 function guessSentence({ farm, successions, madeFrom }: Outcome, names: Names): string | null {
@@ -311,6 +379,8 @@ function guessSentence({ farm, successions, madeFrom }: Outcome, names: Names): 
 export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
   const groups = groupBy(outcome.warnings, together(outcome));
   const told = [...groups.values()].flatMap((group): Urgent[] => {
+    const gone = group.filter((warning) => warning.kind === "frost" || warning.kind === "heat");
+    if (gone[0]?.past) return [over(gone, outcome, names)];
     const frosts = group.filter((warning) => warning.kind === "frost");
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
@@ -329,11 +399,13 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
   const care = (kind: "forecast" | "guess", heading: string, brief: string): Urgent =>
     plain({ kind, severity: "care", date: first }, day(outcome.farm.units, first), heading, brief);
   const guess = guessSentence(outcome, names);
+  const harmless = harmlessFrost(outcome);
   return [
     ...(unforeseen(outcome)
       ? [care("forecast", unforeseenSentence(outcome.madeFrom), "No forecast: frost and heat unknown")]
       : []),
     ...told,
+    ...(harmless === null ? [] : [harmless]),
     ...(guess === null ? [] : [care("guess", guess, "No log: sizes are guesses")]),
   ];
 }

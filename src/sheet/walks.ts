@@ -1,13 +1,13 @@
-import type { Change, Outcome, TunnelPlan, Walk } from "../decide/index.ts";
+import type { Change, Outcome, SuccessionOutlook, TunnelPlan, Walk } from "../decide/index.ts";
 import type { Farm, Piece } from "../farm/index.ts";
-import { type LocalDate, localHour } from "../quantity/index.ts";
+import { list } from "../problem/index.ts";
+import { groupBy, type Instant, type LocalDate, localHour } from "../quantity/index.ts";
 import { actions } from "./actions.ts";
 import { clean } from "./clean.ts";
 import { type Cut, cuts } from "./cuts.ts";
-import { groupBy } from "./groupBy.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
-import { clock, day, length, list, minutes, wind } from "./words.ts";
+import { clock, day, length, minutes, wind } from "./words.ts";
 
 /** One round along the beds: what to carry and what to do, in the order of the walk. */
 export interface WalkBlock {
@@ -118,6 +118,17 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
 
 const PART: Readonly<Record<Walk["part"], string>> = { morning: "morning", evening: "evening" };
 
+/** Frozen leaves spoil when they are touched. */
+function thawFirst(frozen: readonly SuccessionOutlook[], farm: Farm, names: Names): string {
+  const who = list(frozen.map(({ succession }) => names.succession(succession.id)));
+  const thaws = frozen.flatMap(({ atFate }) => (atFate?.thaw == null ? [] : [atFate.thaw]));
+  const when =
+    thaws.length === 0
+      ? ""
+      : `, about ${clock(farm.units, localHour(farm.place.zone, Math.max(...thaws) as Instant))}`;
+  return `Leaves of the ${who} may be frozen then: cut and touch them only when they have thawed${when}.`;
+}
+
 /** Every walk of the plan that asks for something, and both walks of the first day whether they do or not. */
 export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
   const { farm } = outcome;
@@ -129,6 +140,12 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
     const changes = outcome.tunnels.flatMap((plan) =>
       plan.changes.filter((change) => change.walk.index === walk.index),
     );
+    const gathered = cut.flatMap(({ succession }) =>
+      outcome.successions.filter(({ succession: { id } }) => id === succession),
+    );
+    const frozen = gathered.filter(({ atFate }) => atFate?.frozen);
+    const cutting = minutes(gathered.reduce((sum, { atFate }) => sum + (atFate?.minutes ?? 0), 0));
+    const spent = minutes(done.reduce((sum, { spent }) => sum + spent, 0));
     return [
       {
         walk: walk.index,
@@ -136,12 +153,20 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         part: walk.part,
         first: walk.date === firstDate,
         heading: `${day(farm.units, walk.date)}, ${PART[walk.part]}, ${clock(farm.units, localHour(farm.place.zone, walk.at))}`,
-        minutes: minutes(done.reduce((sum, { spent }) => sum + spent, 0)),
+        minutes:
+          cutting === null
+            ? spent
+            : spent === null
+              ? `${cutting} of cutting`
+              : `${spent}, and ${cutting} of cutting`,
         carry: carry(farm, names.cover, changes),
         carryShort: carry(farm, names.tightCover, changes),
         notes: [
           ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
-          ...(walk.frozen ? ["Frozen cloth tears: wait until it has thawed before you move it."] : []),
+          ...(frozen.length > 0 ? [thawFirst(frozen, farm, names)] : []),
+          ...(walk.frozen && done.length > 0
+            ? ["Frozen cloth tears: wait until it has thawed before you move it."]
+            : []),
         ],
         cuts: cut,
         tasks: done,

@@ -157,9 +157,15 @@ export function weight(units: Units, value: Kilogram): string {
     : weightText(units, shown);
 }
 
-/** What one weight lacks to another, taken from the two as shown so that the printed sum is right; null when nothing. */
+/** A weight that was stated, not estimated, to a quarter of a pound or a tenth of a kilogram. */
+const statedShown = (units: Units, value: number): number => toStep(value, units === "US" ? 0.25 : 0.1);
+
+export const weightStated = (units: Units, value: Kilogram): string =>
+  weightText(units, statedShown(units, inUnit(units, value)));
+
+/** What an estimate lacks to a stated weight, taken from the two as shown so that the printed sum is right; null when nothing. */
 export function lacking(units: Units, wanted: Kilogram, had: Kilogram): string | null {
-  const gap = weightShown(units, inUnit(units, wanted)) - weightShown(units, inUnit(units, had));
+  const gap = statedShown(units, inUnit(units, wanted)) - weightShown(units, inUnit(units, had));
   return gap > 0 ? weightText(units, gap) : null;
 }
 
@@ -274,10 +280,6 @@ export const days = (count: number): string => tied(String(count), count === 1 ?
 /** Minutes of work; null where there is none worth naming. */
 export const minutes = (value: number): string | null =>
   Math.round(value) < 1 ? null : tied(String(Math.round(value)), "min");
-
-/** @example list(["a", "b", "c"]) // => "a, b and c" */
-export const list = (items: readonly string[], last: "and" | "or" = "and"): string =>
-  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)!}`;
 
 /** A sentence's first letter made large; the rest stays as typed. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,11 @@
 import type { Celsius, LocalDate, MetrePerSecond, Mol } from "../quantity/index.ts";
 
+/**
+ * Why nothing lies there that would help: no such cloth is owned, none is as long as the tunnel, all that is lies elsewhere,
+ * or wind keeps it from going on.
+ */
+export type NoCloth = "none" | "tooShort" | "inUse" | "wind";
+
 /** Something that may hurt a crop. Plain data; worded in sheet/. Severity: "danger" is probable loss, "care" needs an eye. */
 export type Warning = { readonly severity: "danger" | "care"; readonly date: LocalDate } & (
   | {
@@ -18,6 +24,10 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly risk: number;
       /** Wind forbids putting cloth on at the walk before the night. */
       readonly windy: boolean;
+      /** Its coldest hour lies behind: nothing can be planned any more. Left out: ahead. */
+      readonly past?: true;
+      /** Left out: something lies there, or cloth at hand is not wanted. */
+      readonly noClothLeft?: NoCloth;
     }
   | {
       readonly kind: "heat";
@@ -27,6 +37,10 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly ifLeft: Celsius;
       readonly planned: Celsius;
       readonly limit: Celsius;
+      /** Its hottest hour lies behind: nothing can be planned any more. Left out: ahead. */
+      readonly past?: true;
+      /** Left out: something lies there, or cloth at hand is not wanted. */
+      readonly noClothLeft?: NoCloth;
     }
   | { readonly kind: "wind"; readonly wind: MetrePerSecond; readonly limit: MetrePerSecond }
   | { readonly kind: "light"; readonly light: Mol; readonly dayLength: number }

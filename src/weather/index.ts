@@ -8,6 +8,7 @@ export * from "./pastYears.ts";
 export * from "./record.ts";
 export * from "./shortDays.ts";
 export * from "./sun.ts";
+export * from "./unlikelyForecast.ts";
 export * from "./usualOn.ts";
 export * from "./weather.ts";
 export * from "./weatherOf.ts";

@@ -1,9 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { launchChromium, noBrowser, removeChromium, unpackChromium } from "./chromium.ts";
+import { launchChromium, noBrowser, unpackChromium } from "./chromium.ts";
 import type { Paper } from "./pdf.ts";
 
 /** How a page is looked at. Sizes in CSS pixels. */
@@ -31,7 +30,7 @@ export interface Reader {
 
 export async function reader(chromiumFolder: string): Promise<Reader> {
   const browser: Browser = await launchChromium(chromiumFolder);
-  const folder = mkdtempSync(join(tmpdir(), "leafpace-pages-"));
+  const folder = mkdtempSync(join(chromiumFolder, "pages-"));
   let count = 0;
 
   const open: Reader["open"] = async (html, { width, height = 640, scheme = "light" }, more = {}) => {
@@ -67,25 +66,17 @@ export async function reader(chromiumFolder: string): Promise<Reader> {
       await page.context().close();
       return pdf;
     },
-    end: async () => {
-      await browser.close();
-      rmSync(folder, { recursive: true, force: true });
-    },
+    end: () => browser.close(),
   };
 }
 
-/** Unpacks a browser, uses it and removes it again. */
+/** Unpacks a browser and uses it. */
 export async function withReader<Answer>(use: (reader: Reader) => Promise<Answer>): Promise<Answer> {
   if (noBrowser !== null) throw new Error(noBrowser);
-  const folder = unpackChromium();
+  const own = await reader(unpackChromium());
   try {
-    const own = await reader(folder);
-    try {
-      return await use(own);
-    } finally {
-      await own.end();
-    }
+    return await use(own);
   } finally {
-    removeChromium(folder);
+    await own.end();
   }
 }

@@ -34,9 +34,14 @@ const fontsOnlyIn = (folder: string): string => `<?xml version="1.0"?>
 </fontconfig>
 `;
 
-/** A new folder with the browser, its libraries and its fonts. In a process of its own, since the package changes its process. */
+/**
+ * A new folder with the browser, its libraries and its fonts; it goes when this process ends, broken off or not.
+ * Unpacked in a process of its own, since the package changes its process.
+ */
 export function unpackChromium(): string {
   const folder = mkdtempSync(join(tmpdir(), "leafpace-browser-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+  process.once("SIGTERM", () => process.exit(143));
   const unpack = 'await (await import("@sparticuz/chromium")).default.executablePath()';
   execFileSync(process.execPath, ["--input-type=module", "--eval", unpack], {
     cwd: dirname(fileURLToPath(import.meta.url)),
@@ -45,8 +50,6 @@ export function unpackChromium(): string {
   writeFileSync(fontsFile(folder), fontsOnlyIn(folder));
   return folder;
 }
-
-export const removeChromium = (folder: string): void => rmSync(folder, { recursive: true, force: true });
 
 /** Starts the browser of a folder that unpackChromium made. */
 export const launchChromium = (folder: string): Promise<Browser> =>

@@ -82,8 +82,8 @@ interface Canvases {
 }
 type Canvas = HTMLCanvasElement & { toBuffer(type: "image/png"): Uint8Array };
 
-/** Levels of grey: letters look alike, and the file is a third as large. */
-const LEVELS = 16;
+/** Levels of grey: letters look alike, and the file is a third as large; ten keep the palest grey. */
+const LEVELS = 10;
 
 /** As a printer without colours prints it; shares of red, green and blue in brightness from ITU-R BT.601. */
 function inGrey(canvas: Canvas): void {

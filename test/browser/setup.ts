@@ -1,5 +1,5 @@
 import type { TestProject } from "vitest/node";
-import { noBrowser, removeChromium, unpackChromium } from "./chromium.ts";
+import { noBrowser, unpackChromium } from "./chromium.ts";
 
 declare module "vitest" {
   interface ProvidedContext {
@@ -9,10 +9,6 @@ declare module "vitest" {
 }
 
 /** Unpacks the browser once for all tests that need it; runs only when one of them does. */
-export default function setup(project: TestProject): () => void {
-  const folder = noBrowser === null ? unpackChromium() : null;
-  project.provide("chromiumFolder", folder);
-  return () => {
-    if (folder !== null) removeChromium(folder);
-  };
+export default function setup(project: TestProject): void {
+  project.provide("chromiumFolder", noBrowser === null ? unpackChromium() : null);
 }

@@ -6,6 +6,7 @@ import { momentGiven } from "../../src/cli/moment.ts";
 import { readNewestForecast, readSensors } from "../../src/cli/store.ts";
 import { template } from "../../src/cli/template.ts";
 import { type Instant, instant, instantAt } from "../../src/quantity/index.ts";
+import { farmOf, MINIMAL } from "../folder/fixtures.ts";
 import { type Shell, shell } from "./shell.ts";
 
 const open: Shell[] = [];
@@ -99,7 +100,7 @@ describe("check", () => {
     const { all } = await here.run("check -o result.txt");
     expect([all, read(here, "result.txt")]).toEqual([
       "",
-      "Little Field: no problems. 2 tunnels, 2 successions, 2 cloths, 0 notes.\n",
+      "Little Field: no problems. 2 tunnels, 2 successions, 2 cloths, 1 note.\n",
     ]);
   });
 
@@ -226,9 +227,9 @@ describe("import", () => {
 });
 
 describe("what was known at a moment", () => {
-  const clock = { zone: "America/New_York", walks: { morning: 7, evening: 18 } };
+  const farm = farmOf({ farm: MINIMAL.replace("units: metric", "units: US") });
   const given = (text: string): Instant | null => {
-    const read = momentGiven({ on: text }, clock, 0);
+    const read = momentGiven({ on: text }, farm, 0);
     return "at" in read ? read.at : null;
   };
 

@@ -1,5 +1,9 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { decoded, decoderOf, type Encoding, textOrNot } from "../../src/cli/encoding.ts";
+import { allRows, heldTable, openTable } from "../../src/cli/table.ts";
 
 const TEXT = "id,crop,length (ft)\r\nS01,spinach,½ ft\r\n";
 
@@ -48,4 +52,27 @@ test("a letter or a line end cut between two pieces stays whole", () => {
     const decode = decoderOf("utf-8");
     expect(decode(bytes.subarray(0, at)) + decode(bytes.subarray(at)) + decode()).toBe("a,½\nb,é\nc\n");
   }
+});
+
+test("a table is read as all of it is written, in memory or not, also where its first bytes cut a letter", async () => {
+  const dir = mkdtempSync(join(tmpdir(), "leafpace-"));
+  const path = join(dir, "t.csv");
+  const lastCell = async (bytes: Buffer): Promise<readonly (string | undefined)[]> => {
+    writeFileSync(path, bytes);
+    const opened = [heldTable(bytes, "t.csv"), await openTable(path, "t.csv")];
+    const all = await Promise.all(opened.map(({ table }) => allRows(table!, [])));
+    return all.map((rows) => rows.at(-1)!.cells[1]);
+  };
+  const long = (width: number): string => `id,name\n${"x".repeat(width)},y\n`;
+  try {
+    expect(await lastCell(Buffer.from(`${long(100_000)}S01,Zo\xe9\n`, "latin1"))).toEqual(["Zoé", "Zoé"]);
+    for (const width of [65_520, 65_521, 65_522, 65_523])
+      expect(await lastCell(Buffer.from(`${long(width)}é,Zoé½\n`))).toEqual(["Zoé½", "Zoé½"]);
+  } finally {
+    rmSync(dir, { recursive: true });
+  }
+});
+
+test("the whole of a text counts, to its last letter", () => {
+  expect(read(Buffer.from("name\nZo\xe9", "latin1"))).toBe("windows-1252: name\nZoé");
 });

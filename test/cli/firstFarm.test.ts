@@ -70,7 +70,7 @@ describe("a farm made by one line", () => {
       `--zone: expected the farm's time zone, received nothing, and the machine's is America/New_York. Say it, like --zone America/New_York.
 --bed: expected a crop, received "arugla". Did you mean "arugula"?
 --bed: expected a bed like "arugula, 50 ft, sown 2026-04-01", received "kale, 50, sown soon". Write crop, length with its unit, and date sown, with commas between.
---cloth: expected a cover, received "row-cover-18". Did you mean "row-cover-10"?
+--cloth: expected a cover, received "row-cover-18". Did you mean "row-cover-19"? There are row-cover-10, row-cover-19, row-cover-30 and row-cover-50.
 --cloth: expected a cloth like "row-cover-19 60 ft", received "net". Write cover and length with its unit.
 --usual: expected a month's low and high like "Apr 38 60", received "Apr 38". Write month, low and high.
 --usual: expected a month's low and high like "Apr 38 60", received "Aprill 3 4". Write month, low and high.
@@ -80,6 +80,27 @@ describe("a farm made by one line", () => {
 `,
     ]);
     expect(() => lines(here, "farm.yaml")).toThrow();
+  });
+
+  test("days, decimals and several markets as growers type them", async () => {
+    const here = begin();
+    const { code } = await here.run(
+      'start --units metric --latitude -38,72 --longitude -62,27 --zone America/Argentina/Buenos_Aires --bed "arugula, 7,5 m, sown Apr 1" --bed "spinach,15 m,1 Apr 2026" --bed "chard, 15 m, 15.4.2026" --market Wednesday --market Sat --market sat',
+    );
+    expect(code).toBe(0);
+    expect(lines(here, "successions.csv").filter((line) => /^S/u.test(line))).toEqual([
+      "S01,arugula,T1,0,7.5,2026-04-01,,0,no",
+      "S02,spinach,T2,0,15,2026-04-01,,0,no",
+      "S03,chard,T3,0,15,2026-04-15,,0,no",
+    ]);
+    const farm = lines(here, "farm.yaml").map((line) => line.split("#")[0]!.trim());
+    expect(farm.filter((line) => /^(?:latitude|longitude|day):/u.test(line))).toEqual([
+      "latitude: -38.72",
+      "longitude: -62.27",
+      "day: Wednesday",
+      "day: Saturday",
+    ]);
+    expect((await here.run("check")).code).toBe(0);
   });
 
   test("overwrites nothing that is there", async () => {

@@ -78,6 +78,18 @@ describe("notes are appended in the form the file has", () => {
     ]);
   });
 
+  test("letters of one byte far down a long file are its own, and stay so", async () => {
+    const here = begin();
+    const line = "2026-04-18,leaf,S01,4 in,\n";
+    const before = `when,kind,about,value,remark\n${line.repeat(4000)}2026-04-19,leaf,S01,5 in,Zo\xe9\n`;
+    write(here, before);
+    const { stderr, code } = await here.run(["note", "S01", "4½", "in", "yesterday", "-", "près"]);
+    expect([code, stderr]).toEqual([0, 'See "leafpace week" for the schedule.\n']);
+    expect(bytes(here)).toBe(`${before}2026-04-19,leaf,S01,4.5 in,pr\xe8s\n`);
+    await here.run("note --undo");
+    expect(bytes(here)).toBe(before);
+  });
+
   test("what a spreadsheet would run stays text", async () => {
     const here = begin();
     await here.run(["note", "S01", "4", "in", "yesterday", "#", "=HYPERLINK(1)"]);
@@ -118,6 +130,15 @@ notes.csv:6: expected the last notes at its end, as they were written, received 
     ]);
   });
 
+  test("reaches back twenty runs", async () => {
+    const here = begin();
+    for (let run = 1; run <= 22; run++) await here.run(`note S01 ${run} cm yesterday`);
+    const kept = JSON.parse(readFileSync(join(here.dir, ".leafpace.undo.json"), "utf8"));
+    expect(kept.appended.flatMap(({ lines }: { lines: string[] }) => lines)).toEqual(
+      Array.from({ length: 20 }, (_, run) => `2026-04-19,leaf,S01,${run + 3} cm,`),
+    );
+  });
+
   test("goes on to the run before once the lines are taken out by hand", async () => {
     const here = begin();
     const before = bytes(here);
@@ -149,6 +170,20 @@ notes.csv:6: expected the last notes at its end, as they were written, received 
     expect(bytes(here)).toBe(after);
     expect((await here.run("note S02 4 in yesterday")).code).toBe(0);
   });
+});
+
+test("what another run has noted meanwhile is known", async () => {
+  const here = begin();
+  const walk = "S01 4 in yesterday\nS02 3 in yesterday\n";
+  const answers = await Promise.all(
+    Array.from({ length: 3 }, () => here.run("note --file -", { input: walk })),
+  );
+  expect(answers.map(({ stderr }) => stderr).sort()).toEqual([
+    "Nothing new to write.\n",
+    "Nothing new to write.\n",
+    'See "leafpace week" for the schedule.\n',
+  ]);
+  expect(bytes(here).match(/^2026-04-19,leaf,S0[12],/gmu)).toHaveLength(2);
 });
 
 test("nothing is written while another leafpace writes into the folder", async () => {

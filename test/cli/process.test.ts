@@ -32,11 +32,15 @@ test("--version prints the package's version", () => {
   expect(leafpace(["--version"])).toMatchObject({ stdout: `${version}\n`, stderr: "", status: 0 });
 });
 
-test("the same fault on thousands of lines is told three times and then counted", () => {
+test("the same fault on thousands of lines is told once and counted", () => {
   const { stdout, status } = leafpace(["check", "--json"]);
-  const { problems } = JSON.parse(stdout) as { problems: readonly { code: string; received: string }[] };
+  const { problems } = JSON.parse(stdout) as { problems: readonly { code: string; hint: string }[] };
   const unknown = problems.filter(({ code }) => code === "crop-unknown");
-  expect([unknown.length, unknown.at(-1)?.received, status]).toEqual([4, "3997 more lines", 2]);
+  expect([unknown.length, unknown[0]?.hint.split(". ").at(-1), status]).toEqual([
+    1,
+    "The same in 3999 more lines, to line 4001.",
+    2,
+  ]);
 });
 
 test("a pipe gets all of a long result, and standard output holds nothing else", () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
@@ -19,6 +19,7 @@ function write(dir: string, [head, ...lines]: readonly string[]): void {
   const [, name = "", form] = /^> (\S+)(?: as (.+))?$/u.exec(head!) ?? [];
   const path = join(dir, name);
   mkdirSync(dirname(path), { recursive: true });
+  rmSync(path, { force: true });
   if (form === "a folder") mkdirSync(path);
   else writeFileSync(path, FORMS[form ?? "plain"]!(lines.map((line) => `${line}\n`).join("")));
 }
@@ -52,7 +53,7 @@ test.each(names)("%s", async (name) => {
         const typed = lines.filter((line) => line.startsWith("< "));
         const input = typed.map((line) => `${line.slice(2)}\n`).join("");
         const { all, code } = await here.run(lines[0]!.slice("$ leafpace".length), { input });
-        found.push([lines[0], ...typed, all.trimEnd(), `[exit ${code}]`].join("\n"));
+        found.push([lines[0], ...typed, all.replaceAll("\r\n", "\n").trimEnd(), `[exit ${code}]`].join("\n"));
       }
     }
     const told = `${found.join("\n\n")}\n`;

@@ -19,6 +19,23 @@ test("what the machine refuses is told in words, under the name people know the 
   );
 });
 
+test.each(
+  "EEXIST ENAMETOOLONG ELOOP EMFILE ENFILE ENOTEMPTY ETXTBSY EINVAL EXDEV EDQUOT EFBIG EIO ENXIO ENODEV ETIMEDOUT ESTALE".split(
+    " ",
+  ),
+)("%s is no fault of ours", (code) => {
+  expect(told(code)).toMatch(
+    /^\/farm\/notes\.csv: expected a file or folder that can be used, received .+\. .+\.$/u,
+  );
+});
+
+test("what has no path is the result on its way out", () => {
+  const full = Object.assign(new Error("ENOSPC"), { code: "ENOSPC" });
+  expect(formatProblem(refusedBySystem(full)!)).toBe(
+    "the result: expected a file or folder that can be used, received a full disk. Make room and try again.",
+  );
+});
+
 test("a fault of ours stays one", () => {
   expect(told("ERR_INVALID_ARG_TYPE")).toBeNull();
 });

@@ -1,20 +1,13 @@
 import { describe, expect, it } from "vitest";
-import {
-  type Air,
-  cropHeightDrop,
-  gain,
-  growingPoint,
-  type Lying,
-  leaf,
-  lightThrough,
-} from "../../src/cover/index.ts";
+import type { Lying } from "../../src/cover/index.ts";
 import { catalogue } from "../../src/farm/index.ts";
+import { cropHeightDrop, gain, growingPoint, type Hour, leaf, lightThrough } from "./oneHour.ts";
 
 const { covers, settings } = catalogue();
 const under = (...ids: readonly string[]): readonly Lying[] =>
   ids.map((id) => ({ cover: covers.get(id)!, vented: false }));
-const noon: Air = { temperature: 15, radiation: 700, wind: 2.5, cloud: 0 };
-const night: Air = { temperature: 0, radiation: 0, wind: 0, cloud: 0 };
+const noon: Hour = { temperature: 15, radiation: 700, wind: 2.5, cloud: 0 };
+const night: Hour = { temperature: 0, radiation: 0, wind: 0, cloud: 0 };
 
 describe("the climate under a cover", () => {
   // Washington State University Extension FS089E and a Virginia extension note, as fitted: full sun 700 W/m², 2.5 m/s.
@@ -67,13 +60,13 @@ describe("the climate under a cover", () => {
   });
 
   it("lets light through layer by layer", () => {
-    expect(lightThrough(under("net", "row-cover-19"))).toBeCloseTo(0.9 * 0.85, 9);
-    expect(lightThrough([])).toBe(1);
+    expect(lightThrough(under("net", "row-cover-19"), settings)).toBeCloseTo(0.9 * 0.85, 9);
+    expect(lightThrough([], settings)).toBe(1);
   });
 
   // Common practice, no source: light row cover lets about 85 % of the light through.
   it("lets 85 % of the light through 19 g row cover", () => {
-    expect(lightThrough(under("row-cover-19"))).toBe(0.85);
+    expect(lightThrough(under("row-cover-19"), settings)).toBe(0.85);
   });
 
   it("leaves a third of the day's gain and half of the night's with a side lifted", () => {

@@ -1,10 +1,11 @@
 import { mean, rootMeanSquare } from "simple-statistics";
 import { describe, expect, it } from "vitest";
-import { gain, type Lying } from "../../src/cover/index.ts";
+import type { Lying } from "../../src/cover/index.ts";
 import { catalogue } from "../../src/farm/index.ts";
 import { made } from "../proof/accuracy/check.ts";
 import { coversFit, coversFree, coversShade } from "../proof/accuracy/covers.ts";
 import gains from "../published/cover-gains.json" with { type: "json" };
+import { gain } from "./oneHour.ts";
 
 const { covers, settings } = catalogue();
 const under = (id: string): readonly Lying[] => [{ cover: covers.get(id)!, vented: false }];

@@ -1,23 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { climate, type Lying } from "../../src/cover/index.ts";
+import { catalogue } from "../../src/farm/index.ts";
+import type { Weather } from "../../src/weather/index.ts";
 import {
-  type Air,
-  climate,
   cropHeightDrop,
   gain,
   growingPoint,
-  type Lying,
+  type Hour,
   leaf,
   lightThrough,
   promisedGain,
   seedbedCooling,
-} from "../../src/cover/index.ts";
-import { catalogue } from "../../src/farm/index.ts";
-import type { Weather } from "../../src/weather/index.ts";
+} from "./oneHour.ts";
+import { plainClimate } from "./plain.ts";
 
 const { covers, settings } = catalogue();
 
-const airs: fc.Arbitrary<Air> = fc.record({
+const airs: fc.Arbitrary<Hour> = fc.record({
   temperature: fc.double({ min: -60, max: 60, noNaN: true }),
   radiation: fc.double({ min: 0, max: 1200, noNaN: true }),
   wind: fc.double({ min: 0, max: 40, noNaN: true }),
@@ -33,18 +33,18 @@ const lyings: fc.Arbitrary<readonly Lying[]> = fc
 const under = (id: string): readonly Lying[] => [{ cover: covers.get(id)!, vented: false }];
 
 /** Everything said of one hour. */
-const said = (lying: readonly Lying[], air: Air): readonly number[] => [
+const said = (lying: readonly Lying[], air: Hour): readonly number[] => [
   gain(lying, air, settings),
   promisedGain(lying, air, settings),
   growingPoint(lying, air, settings),
   leaf(lying, air, settings),
   seedbedCooling(lying, air.radiation, settings),
   cropHeightDrop(air, settings),
-  lightThrough(lying),
+  lightThrough(lying, settings),
 ];
 
 /** A weather of these hours, and nothing else of a weather that a climate looks at. */
-const weatherOf = (hours: readonly Air[]): Weather =>
+const weatherOf = (hours: readonly Hour[]): Weather =>
   ({
     temperature: Float64Array.from(hours, ({ temperature }) => temperature),
     radiation: Float64Array.from(hours, ({ radiation }) => radiation),
@@ -155,6 +155,50 @@ describe("nothing jumps", () => {
         );
         expect(Math.abs(dusk! - darker!)).toBeLessThan(0.6);
       }),
+    );
+  });
+});
+
+describe("the equations as they are written down (plain.ts)", () => {
+  const ROWS = ["growing", "seedbed", "radiation", "frost", "frostPromised", "heat"] as const;
+  /** Dawn and dusk too, and darkness as most hours of a night have it. */
+  const hours = fc.array(
+    fc.tuple(airs, fc.constantFrom(0, 5, 20, null)).map(([air, radiation]) => ({
+      ...air,
+      radiation: radiation ?? air.radiation,
+    })),
+    { minLength: 2, maxLength: 80 },
+  );
+
+  it("give every hour of a climate to a billionth, whatever follows what and whatever a logger recorded", () => {
+    fc.assert(
+      fc.property(
+        hours,
+        fc.array(lyings, { minLength: 1, maxLength: 4 }),
+        fc.array(fc.option(fc.double({ min: -60, max: 60, noNaN: true }))),
+        fc.nat({ max: 1 }),
+        (air, lain, log, first) => {
+          const edges = [
+            first,
+            ...lain
+              .slice(1)
+              .map((_, i) => first + Math.floor(((i + 1) * (air.length - first)) / lain.length)),
+            air.length,
+          ];
+          const stretches = lain.map((lying, i) => ({ from: edges[i]!, to: edges[i + 1]!, lying }));
+          const logged = Float64Array.from(air, (_, i) => log[i] ?? Number.NaN);
+          const quick = climate(weatherOf(air), stretches, settings, logged);
+          const plain = plainClimate(weatherOf(air), stretches, settings, logged);
+          expect(quick.from).toBe(plain.from);
+          for (const row of ROWS) {
+            expect(quick[row]).toHaveLength(plain[row].length);
+            quick[row].forEach((value, i) => {
+              expect(Math.abs(value - plain[row][i]!)).toBeLessThan(1e-9);
+            });
+          }
+        },
+      ),
+      { numRuns: 300 },
     );
   });
 });

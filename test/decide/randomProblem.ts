@@ -55,7 +55,10 @@ export function randomProblem(seed: number): TunnelProblem {
   for (let i = 0; i < n; i++) possible[i * S + now] = 1;
   const parts = Array.from({ length: n }, (_, i) => (i % 2 === 0 ? ("day" as const) : ("night" as const)));
 
+  const sometimes = (chance: number) => (): number => (random() < chance ? 1 : 0);
+
   const successionTable = (): SuccessionTable => {
+    const endangered = Uint8Array.from({ length: n }, sometimes(0.3));
     const crop = all[whole(0, all.length - 1)] as Crop;
     const curve = leafCurve(crop, degreeDays(crop.requirement), settings);
     const belief = {
@@ -86,6 +89,12 @@ export function randomProblem(seed: number): TunnelProblem {
         safe: row(() => (atWalk || beyond ? 0 : -between(0, 1))),
         spread: belief.spread,
         value,
+        // Until it is cut a bed is endangered as if it stayed; after that, less often or never.
+        endangered: endangered.map((standing, i) =>
+          i < interval ? standing : standing && random() < 0.3 ? 1 : 0,
+        ),
+        frozen: false,
+        thaw: null,
       };
     });
     return {
@@ -100,6 +109,8 @@ export function randomProblem(seed: number): TunnelProblem {
       heat: table(() => (random() < 0.2 ? between(0, 40) : 0)),
       safe: table(() => (random() < 0.2 ? -between(0, 2) : 0)),
       damage: table(() => 0),
+      endangered,
+      cutting: between(0, 60),
       outlets,
     };
   };
@@ -113,6 +124,8 @@ export function randomProblem(seed: number): TunnelProblem {
     changesPerWeek: whole(0, 3),
     possible,
     broken: Array.from({ length: n * S }, () => (random() < 0.12 ? (["rowCoverInHeat"] as const) : [])),
+    poor: bits(n * S, 0.5),
+    endangered: bits(n, 0.1),
     dim: bits(n * S, 0.2),
     dimDays: whole(0, 2),
     moves: { day: moves(), night: moves() },

@@ -54,15 +54,15 @@ export function recompute(answer: Answer, tunnel: string, schedule: readonly str
         const cm = lengthOf(succession.basis, sums.pace / Math.exp(succession.basis.shift));
         sizes.push({ succession: succession.succession, at: outlet.at.instant, cm });
       }
-      const timing =
+      const sold =
         expected(answer.settings, crop, succession.basis, outlet.spread, sums.pace) *
         outlet.share *
         light(answer.settings, crop, sums.light / outlet.daysD);
-      const kept =
-        timing * (1 - Math.min(answer.settings.stressMost, answer.settings.heatStress * sums.heat));
+      const stress = -sold * Math.min(answer.settings.stressMost, answer.settings.heatStress * sums.heat);
+      const timing = sold - (succession.basis.cuttingMin * wageOf(answer)) / 60;
+      const kept = timing + stress;
       const worth = kept * Math.exp(sums.safe);
-      if (worth > best.worth)
-        Object.assign(best, { worth, timing, stress: kept - timing, damage: worth - kept });
+      if (worth > best.worth) Object.assign(best, { worth, timing, stress, damage: worth - kept });
     }
     total.timing += best.timing;
     total.stress += best.stress;
@@ -89,6 +89,8 @@ function expected(
   spread: number,
   thermalTime: number,
 ): number {
+  const likeliest = lengthOf(basis, thermalTime / Math.exp(basis.shift));
+  if (likeliest <= crop.smallestCm * settings.nothingBelow) return 0;
   let sum = 0;
   for (let k = 0; k < NODES; k++) {
     const requirement = Math.exp(basis.shift + spread * probit((k + 0.5) / NODES));
@@ -130,9 +132,8 @@ function labour(answer: Answer, plan: Answer, schedule: readonly string[]): numb
       if (!after.some(({ cover }: Answer) => cover === layer.cover)) minutes += cost(layer.cover).offMin;
     }
   }
-  const wage =
-    answer.units.worth === "kg"
-      ? answer.settings.wage / answer.settings.price
-      : answer.farm.labour.wagePerHour;
-  return (-minutes * (plan.lengthM / 30.48) * answer.farm.labour.pace * wage) / 60;
+  return (-minutes * (plan.lengthM / 30.48) * answer.farm.labour.pace * wageOf(answer)) / 60;
 }
+
+const wageOf = (answer: Answer): number =>
+  answer.units.worth === "kg" ? answer.settings.wage / answer.settings.price : answer.farm.labour.wagePerHour;

@@ -46,6 +46,24 @@ describe("a column of dates", () => {
     expect(read("4/20/2026", "20.4.2026", "2026-04-20")).toEqual([null, null, "2026-04-20"]);
   });
 
+  test("one date that does not fit the order of the others is left out, two leave the order open", () => {
+    expect(read("13/4/2026", "14/4/2026", "3/5/2026", "4/20/2026")).toEqual([
+      "2026-04-13",
+      "2026-04-14",
+      "2026-05-03",
+      null,
+    ]);
+    expect(read("13/4/2026", "14/4/2026", "4/20/2026", "4/21/2026")).toEqual([null, null, null, null]);
+  });
+
+  test("a day its month lacks settles the order like any other, and says why it is none", () => {
+    const column = dateColumn(["3/4/2026", "31/6/2026"], null);
+    expect(["3/4/2026", "31/6/2026"].map((text) => column.read(text))).toEqual(["2026-04-03", null]);
+    expect(column.noSuchDay("31/6/2026")).toBe("June has 30 days.");
+    expect(column.noSuchDay("30 Feb 2024")).toBe("February has 29 days in 2024.");
+    expect(column.noSuchDay("soon")).toBeNull();
+  });
+
   test("a date without its year, a day no month has and a small number are no dates", () => {
     expect(read("20-Apr", "2/30/2026", "5", "soon", "")).toEqual([null, null, null, null, null]);
   });

@@ -113,7 +113,7 @@ crops: { lettuce-mixx: { smallest: 3 in }, spinach: { smalest: 3 in } }
     'farm.yaml:11 "products[1].parts.spinnach": expected a crop, received "spinnach". Did you mean "spinach"?',
     'farm.yaml:11 "products[1].parts.spinnach": expected a share like 60 % or 0.6, received "50". Write the % sign behind it, or a number from 0 to 1.',
     'farm.yaml:12 "limits.wind": expected a wind speed like 15 mph or 7 m/s, received "15". Write the unit behind the number.',
-    'farm.yaml:13 "sensors.outside": expected outside or a tunnel, received "T9". Did you mean "T1"?',
+    'farm.yaml:13 "sensors.outside": expected outside or a tunnel, received "T9". Known: outside, T1.',
     expect.stringMatching(
       /^farm\.yaml:14 "crops\.lettuce-mixx": expected a crop, received "lettuce-mixx"\. Did you mean "lettuce-mix"\?/u,
     ),

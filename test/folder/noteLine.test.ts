@@ -70,6 +70,10 @@ describe("a line of words", () => {
     ["S04 lost 20% - slugs", "2026-04-20 11:00,loss,S04,20 %,slugs"],
     ["S04 lost a third # hail", "2026-04-20 11:00,loss,S04,33.3 %,hail"],
     ["lost all of S04", "2026-04-20 11:00,loss,S04,100 %,"],
+    ["S04 lost half to pigeons", "2026-04-20 11:00,loss,S04,50 %,pigeons"],
+    ["arugula lost a third by hail", "2026-04-20 11:00,loss,S04,33.3 %,hail"],
+    ["Creek 1 4 in", "2026-04-20 11:00,leaf,S01,4 in,"],
+    ["spinach creek 2 3in", "2026-04-20 11:00,leaf,S03,3 in,"],
     ["S01 sown again; the same mix", "2026-04-20 11:00,resown,S01,,the same mix"],
     ["S01 4 in (at the creek end)", "2026-04-20 11:00,leaf,S01,4 in,at the creek end"],
     ["S01 - 4 in - =SUM(A1)", "2026-04-20 11:00,leaf,S01,4 in,'=SUM(A1)"],
@@ -83,6 +87,38 @@ describe("a line of words", () => {
     ["4 in", "10.16 cm"],
   ])("where a farm counts in metres, %s is %s", (length, value) => {
     expect(rowsOf(`S01 ${length}`, METRIC)).toEqual([`2026-04-20 11:00,leaf,S01,${value},`]);
+  });
+
+  test.each([
+    ["cut S03 14 lb 8 oz", "14.5 lb"],
+    ["cut S03 14 lb + 2 lb", "16 lb"],
+    ["cut S03 14 lb and 2 lb 8 oz", "16.5 lb"],
+    ["cut S03 6 & 8 lb", "14 lb"],
+  ])("%s is %s", (line, value) => {
+    expect(rowsOf(line)).toEqual([`2026-04-20 11:00,cut,S03,${value},`]);
+  });
+
+  test("a range, a number below nothing and weights nobody joined are refused", () => {
+    const refused = (line: string, hint: string): string =>
+      `walk.txt:1: expected a note like "S01 4 in", received "${line}". ${hint}`;
+    for (const line of [
+      "S03 cut 10-12 lb",
+      "S03 cut 10 - 12 lb",
+      "S03 cut 10\u201312 lb",
+      "S03 cut -3 lb",
+      "S03 cut 14 lb -2 lb",
+      "S03 cut 14 lb 2 lb",
+      "S03 cut 14, 2 lb",
+      "S03 cut 14 lb 8 oz 2 lbs",
+      "S03 cut 10-12 lb - nice leaves",
+    ])
+      expect(told(line)).toEqual([refused(line, "Write one weight.")]);
+    for (const line of ["S01 3-4 in", "S01 3 - 4 in", "S01 4 in -3 in", "S01-4 in"])
+      expect(told(line)).toEqual([refused(line, "Write one length a plant.")]);
+    expect(told("S04 lost -20 %")).toEqual([refused("S04 lost -20 %", "Write one share.")]);
+    expect(told("S03 cut 0 lb")).toEqual([
+      'walk.txt:1: expected a weight above 0, received "S03 cut 0 lb". Write what was cut, or leave the weight out.',
+    ]);
   });
 
   test("a word that belongs to another kind of note is refused", () => {
@@ -140,6 +176,12 @@ describe("a cover", () => {
     ]);
   });
 
+  test("of a kind that only lies or does not is refused in between", () => {
+    expect(told("Alder 3 shade nights")).toEqual([
+      'walk.txt:1: expected row cover or film, received one that only lies or does not in "Alder 3 shade nights". Say "on" or "off".',
+    ]);
+  });
+
   test("counts from the lines before it in the same walk", () => {
     expect(rowsOf("Alder 3 heavy on Apr 18 18:00\nAlder 3 cover off")).toEqual([
       "2026-04-18 18:00,cover,T3,row-cover-30 on,",
@@ -160,6 +202,7 @@ describe("when", () => {
     ["S01 4 in last Monday", "2026-04-13"],
     ["S01 4 in Sat Apr 11", "2026-04-11"],
     ["7:10 Apr 18 S01 4 in", "2026-04-18 07:10"],
+    ["S01 4 in yesterday 7.15pm", "2026-04-19 19:15"],
   ])("%s is %s", (line, when) => {
     expect(rowsOf(line)).toEqual([`${when},leaf,S01,4 in,`]);
   });
@@ -211,7 +254,22 @@ describe("when", () => {
     const said: Said = { date: instantDate("2026-04-17"), hour: 19 };
     expect(walk("S01 4 in\nS03 3 in yesterday", US, said).notes.map(({ row }) => row.when)).toEqual([
       "2026-04-17 19:00",
-      "2026-04-19",
+      "2026-04-16",
+    ]);
+    expect(walk("S01 4 in on Wednesday", US, said).notes[0]!.row.when).toBe("2026-04-15");
+  });
+
+  test("yesterday below a heading is the day before it, that of a heading the day before today", () => {
+    expect(
+      rowsOf(
+        "Sat Apr 18\nS01 4 in yesterday\nS03 3 in last night\nS04 3 in\nYesterday\nS01 4 1/4 in\nToday\nS01 5 in",
+      ),
+    ).toEqual([
+      "2026-04-17,leaf,S01,4 in,",
+      "2026-04-17 18:00,leaf,S03,3 in,",
+      "2026-04-18,leaf,S04,3 in,",
+      "2026-04-19,leaf,S01,4.25 in,",
+      "2026-04-20,leaf,S01,5 in,",
     ]);
   });
 });
@@ -236,7 +294,7 @@ describe("a walk pasted from a phone", () => {
   test("tells every line that is not understood, with the nearest that is", () => {
     expect(
       told(
-        "S0l 4in\nS01 4 in slugs\nCrek 1 cover off\nS09 emergd\nS01 4 in in the yard\nhello\nCreek 1 4 in\nS01 cover off\nS01 up, cover off\nS01 4 in; S03 3 in\nS01 4,5\n[ ] S01 4 in\nS04 lost some\nS01 90 in\nS09 2 in Apr 10",
+        "S0l 4in\nS01 4 in slugs\nCrek 1 cover off\nS09 emergd\nS01 4 in in the yard\nhello\nCreek 2 4 in\nS01 cover off\nS01 up, cover off\nS01 4 in; S03 3 in; S04 2 in\nS01 4,5\n[ ] S01 4 in\nS04 lost some\nS01 90 in\nS09 2 in Apr 10",
       ),
     ).toEqual([
       'walk.txt:1: expected a note like "S01 4 in", received "S0l 4in". Did you mean "S01 4 in"?',
@@ -245,10 +303,10 @@ describe("a walk pasted from a phone", () => {
       'walk.txt:4: expected a note like "S01 4 in", received "S09 emergd". Did you mean "S09 up"?',
       'walk.txt:5: expected a note like "S01 4 in", received "S01 4 in in the yard". Did you mean "S01 4 in - in the yard"?',
       'walk.txt:6: expected a note like "S01 4 in", received "hello". Say which succession, by its id.',
-      'walk.txt:7: expected a note like "S01 4 in", received "Creek 1 4 in". Say which succession: S01.',
+      'walk.txt:7: expected a note like "S01 4 in", received "Creek 2 4 in". Say which succession: S03 or S04.',
       'walk.txt:8: expected a note like "S01 4 in", received "S01 cover off". A cover lies on a tunnel: say "Creek 1" for S01.',
       'walk.txt:9: expected a note like "S01 4 in", received "S01 up, cover off". Write a line for each thing that was seen or done.',
-      'walk.txt:10: expected a note like "S01 4 in", received "S01 4 in; S03 3 in". Write each note on a line of its own.',
+      'walk.txt:10: expected a note like "S01 4 in", received "S01 4 in; S03 3 in; S04 2 in". Write each note on a line of its own.',
       'walk.txt:11: expected a note like "S01 4 in", received "S01 4,5". Write a point for decimals, and a blank between numbers.',
       'walk.txt:12: expected a box that is ticked, received an open one in "[ ] S01 4 in". Tick it or take the line out.',
       'walk.txt:13: expected a note like "S01 4 in", received "S04 lost some". Say which share, like "20 %" or "a third".',
@@ -257,9 +315,63 @@ describe("a walk pasted from a phone", () => {
     ]);
   });
 
+  test("tells which successions there are, and where a remark goes", () => {
+    expect(told("S8 up\nCreek 1 looks yellow\nS04 very pale")).toEqual([
+      'walk.txt:1: expected a note like "S01 4 in", received "S8 up". S8 is none of the successions known here: S01, S03, S04, S09.',
+      'walk.txt:2: expected a note like "S01 4 in", received "Creek 1 looks yellow". A remark goes behind something seen or done, like "S01 4 in - looks yellow".',
+      'walk.txt:3: expected a note like "S01 4 in", received "S04 very pale". A remark goes behind something seen or done, like "S04 4 in - very pale".',
+    ]);
+    expect(told("S9 up")).toEqual([
+      'walk.txt:1: expected a note like "S01 4 in", received "S9 up". Did you mean "S09 up"?',
+    ]);
+  });
+
   test("knows what it has said already", () => {
     const { notes } = walk("S01 4 in\nS01 4in today\nS01 4 in 7:10\nCreek 1 cover off\nT1 bare");
     expect(notes.map(({ already }) => already)).toEqual([false, true, false, false, true]);
+  });
+});
+
+describe("a walk of any size is read in time", () => {
+  /** Many times what it takes, so that a busy machine does not fail it; before, it took 20 s and more. [s] judgement */
+  const PATIENCE = 8;
+
+  const seconds = (work: () => void): number => {
+    const begun = performance.now();
+    work();
+    return (performance.now() - begun) / 1000;
+  };
+
+  test("a thousand lines beside three thousand notes", () => {
+    const notes: Note[] = Array.from({ length: 3000 }, (_, index) => ({
+      kind: "leaf",
+      at: instantAt(ZONE, "2026-03-01", index / 6),
+      line: index + 2,
+      remark: "",
+      succession: "S01",
+      lengths: [centimetre(1 + (index % 400) / 10)],
+    }));
+    const lines = Array.from({ length: 1000 }, (_, index) => `S01 ${1 + (index % 80) / 8} in`).join("\n");
+    const read = (): void => expect(walk(lines, { ...US, notes }).notes).toHaveLength(1000);
+    expect(seconds(read)).toBeLessThan(PATIENCE);
+  });
+
+  test("lines that are hard to cut", () => {
+    const dashes = (words: number): string => `S01 foo - bar ${"- word ".repeat(words)}`;
+    const lines = [
+      `S01 4 in ${"word ".repeat(2000)}`,
+      dashes(1000),
+      "- ".repeat(100_000),
+      ...new Array<string>(40).fill(dashes(40)),
+    ].join("\n");
+    const read = (): void => expect(walk(lines).notes).toEqual([]);
+    expect(seconds(read)).toBeLessThan(PATIENCE);
+  });
+
+  test("a line no note fills is refused", () => {
+    expect(told(`S01 4 in${" and so on".repeat(30)}`)).toEqual([
+      'walk.txt:1: expected lines of at most 300 letters, received 308 letters in "S01 4 in and so on and so on and so on and so on and so o...". Write each note on a line of its own, and shorten its remark.',
+    ]);
   });
 });
 

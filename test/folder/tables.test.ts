@@ -65,25 +65,73 @@ describe("successions.csv", () => {
     );
   });
 
-  test("after three faults of a kind in one column the rest is counted", () => {
-    const lines = Array.from({ length: 10 }, (_, index) => `S${index},spinach,T1,0,5,soon,,,`);
-    const told = problemsOf({ successions: successions(...lines) });
-    expect(told).toHaveLength(4);
-    expect(told.at(-1)).toBe(
-      'successions.csv:5 column "sown": expected a date like 2026-03-01, received 7 more lines. And 7 more like it, to line 11.',
+  test("the same cell is told once, and of different ones with the same next step three", () => {
+    const told = (...cells: readonly string[]): string[] =>
+      problemsOf({
+        successions: successions(...cells.map((cell, index) => `S${index},spinach,T1,0,5,${cell},,,`)),
+      }).map((text) =>
+        text.slice('successions.csv:2 column "sown": expected a date like 2026-03-01, received '.length),
+      );
+    expect(told(...Array.from({ length: 10 }, () => "soon"))).toEqual([
+      '"soon". Use year-month-day. The same in 9 more lines, to line 11.',
+    ]);
+    expect(told("a", "b", "b", "c", "d")).toEqual([
+      '"a". Use year-month-day.',
+      '"b". Use year-month-day. The same in line 4.',
+      '"c". Use year-month-day.',
+      '"d". Use year-month-day.',
+    ]);
+    expect(told("a", "b", "c", "d", "e").at(-1)).toBe(
+      '"d" and "e" in 2 more lines. Like those above, to line 6.',
     );
+  });
+
+  test("every crop nobody knows that is near to one is told with it", () => {
+    const near = ["spinnach", "arugla", "mustrad", "kalle", "mizunna"];
+    const lines = near.map((crop, index) => `S${index},${crop},T1,0,5,2026-03-01,,,`);
+    const told = problemsOf({ successions: successions(...lines) }).filter((text) => text.includes('"crop"'));
+    expect(told.map((text) => text.replace(/^.*Did/u, "Did"))).toEqual(
+      ["spinach", "arugula", "mustard", "kale", "mizuna"].map((crop) => `Did you mean "${crop}"?`),
+    );
+  });
+
+  test("a line with one fault still tells its others, and its id is known", () => {
+    expect(
+      problemsOf({
+        successions: successions("S01,spinnach,T9,0,99 m,soon,firday,,", "S01,kale,T1,0,x,2026-03-01,,,"),
+        notes: notes("2026-04-12,leaf,S01,3 in,", "soon,leaf,S02,3 zoll,"),
+      }),
+    ).toEqual([
+      'successions.csv:2 column "sown": expected a date like 2026-03-01, received "soon". Use year-month-day.',
+      'successions.csv:2 column "crop": expected a crop, received "spinnach". Did you mean "spinach"?',
+      'successions.csv:2 column "tunnel": expected a tunnel, received "T9". Known: T1.',
+      'successions.csv:2 column "market": expected a market, received "firday". Did you mean "friday"?',
+      'successions.csv:3 column "to": expected a length like 50 ft or 15 m, received "x". Write a number and its unit.',
+      'successions.csv:3 column "id": expected a name no other succession has, received "S01". Line 2 has the same; call one of the two differently.',
+      'notes.csv:3 column "when": expected a date like 2026-04-18, or with the time, 2026-04-18 07:10, received "soon". Use year-month-day and the farm\'s clock; morning and evening stand for the walks.',
+      'notes.csv:3 column "value": expected a leaf length like 3 in or 8 cm, received "3 zoll". The unit zoll is not known; use one of the usual units.',
+      'notes.csv:3 column "about": expected a succession, received "S02". Known: S01.',
+    ]);
+  });
+
+  test("one bad date leaves the others their order", () => {
+    const sown = ["1/3/2026", "31/6/2026", "2/3/2026"];
+    const lines = sown.map((date, index) => `S${index},spinach,T1,${index},${index + 1},${date},,,`);
+    expect(problemsOf({ successions: successions(...lines) })).toEqual([
+      'successions.csv:3 column "sown": expected a date like 2026-03-01, received "31/6/2026". June has 30 days.',
+    ]);
   });
 
   test("a day that no month has is no date", () => {
     expect(problemsOf({ successions: successions(S01.replace("2026-03-01", "2026-02-30")) })).toEqual([
-      'successions.csv:2 column "sown": expected a date like 2026-03-01, received "2026-02-30". Use year-month-day.',
+      'successions.csv:2 column "sown": expected a date like 2026-03-01, received "2026-02-30". February has 28 days in 2026.',
     ]);
   });
 
   test("unknown crops, tunnels and markets are told with the nearest known name", () => {
     expect(problemsOf({ successions: successions("S01,spinnach,T2,0,20,2026-03-01,firday,,") })).toEqual([
       'successions.csv:2 column "crop": expected a crop, received "spinnach". Did you mean "spinach"?',
-      'successions.csv:2 column "tunnel": expected a tunnel, received "T2". Did you mean "T1"?',
+      'successions.csv:2 column "tunnel": expected a tunnel, received "T2". Known: T1.',
       'successions.csv:2 column "market": expected a market, received "firday". Did you mean "friday"?',
     ]);
   });
@@ -209,9 +257,10 @@ describe("pieces.csv", () => {
     expect(
       problemsOf({ pieces: pieces("C1,row-cover-91,60,2,T1 T7", "C2,row-cover-19,60,1,T1 T2") }),
     ).toEqual([
-      'pieces.csv:2 column "cover": expected a cover, received "row-cover-91". Did you mean "row-cover-19"?',
-      'pieces.csv:2 column "lies on": expected a tunnel, received "T7". Did you mean "T1"?',
+      'pieces.csv:2 column "cover": expected a cover, received "row-cover-91". Did you mean "row-cover-19"? There are row-cover-10, row-cover-19, row-cover-30 and row-cover-50.',
+      'pieces.csv:2 column "lies on": expected a tunnel, received "T7". Known: T1.',
       'pieces.csv:3 column "lies on": expected at most 1 tunnel, as many as there are pieces, received "T1 T2". Raise the count or take a tunnel out.',
+      'pieces.csv:3 column "lies on": expected a tunnel, received "T2". Known: T1.',
     ]);
   });
 
@@ -277,10 +326,23 @@ describe("notes.csv", () => {
       'notes.csv:4 column "value": expected a cover and what was done, like row-cover-19 on, received "row-cover-19". End with on, vented, nights or off.',
       'notes.csv:5 column "kind": expected a kind of note, received "leef". Did you mean "leaf"?',
       'notes.csv:6 column "value": expected a leaf length like 3 in or 8 cm, received "3". Write the unit behind the number.',
-      'notes.csv:7 column "value": expected leaf lengths between 0 and 60 cm (24 in), received "3 m". Note the longest leaf of each of five plants.',
+      'notes.csv:7 column "value": expected leaf lengths between 0 and 60 cm (24 in), received "3 m". Note the longest leaf of each of some five plants.',
       'notes.csv:8 column "about": expected a succession, received "S1". Did you mean "S01"?',
       'notes.csv:9 column "when": expected a date from 2026-03-01 on, when S01 was sown, received 2026-02-12. Correct the date here or in successions.csv.',
       'notes.csv:10 column "value": expected a weight like 30 lb or 14 kg, received "5 ft". This unit measures something else; the field holds a weight.',
+    ]);
+  });
+
+  test("a cut of nothing and a loss of more than all are told", () => {
+    const text = notes(
+      "2026-04-12,cut,S01,0 lb,",
+      "2026-04-12,cut,S01,-3 lb last,",
+      "2026-04-12,loss,S01,120 %,",
+    );
+    expect(problemsOf({ ...own, notes: text })).toEqual([
+      'notes.csv:2 column "value": expected a weight above 0, received "0 lb". Write what was cut, or leave the weight out.',
+      'notes.csv:3 column "value": expected a weight above 0, received "-3 lb last". Write what was cut, or leave the weight out.',
+      'notes.csv:4 column "value": expected a share above 0 and up to 100 %, received "120 %". Write the share of the bed that is lost.',
     ]);
   });
 

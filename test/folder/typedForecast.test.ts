@@ -9,7 +9,7 @@ const ZONE = "America/New_York";
 const TODAY = "2026-04-20" as LocalDate;
 const NOW = instantAt(ZONE, TODAY, 11);
 const read = (text: string, units: "US" | "metric" = "US", said: typeof NOW | null = null) =>
-  typedForecast(table("standard input", text), ZONE, said, NOW, units);
+  typedForecast(table("standard input", text), ",", ZONE, said, NOW, units);
 const days = (...given: Parameters<typeof read>) =>
   read(...given).forecast?.days.map(({ date, low, high, sky }) => [date.slice(5), low, high, sky]);
 
@@ -115,6 +115,44 @@ describe("a forecast typed a line a day", () => {
   });
 });
 
+describe("as it is typed elsewhere", () => {
+  test("a comma stands within a number where it does not stand between two", () => {
+    expect(days("Mon 34,5 18\nTue 17,5 5,5 sun\nWed 17,5\nThu 17,5 5 wind 12,5 km/h", "metric")).toEqual([
+      ["04-20", 18, 34.5, null],
+      ["04-21", 5.5, 17.5, "sun"],
+      ["04-22", 5, 17, null],
+      ["04-23", 5, 17.5, null],
+    ]);
+  });
+
+  test.each([
+    ["German", "Mo Di Mi Do Fr Sa So"],
+    ["German in three letters", "Mon Die Mit Don Fre Sam Son"],
+    ["Spanish", "lun mar mié jue vie sáb dom"],
+    ["French", "lundi mardi mercredi jeu. ven. sam. dim."],
+    ["Italian", "lun mar mer gio ven sab dom"],
+    ["Dutch", "maandag di wo do vr za zo"],
+  ])("days of the week in %s", (_language, names) => {
+    const text = names.split(" ").map((name) => `${name} 12 1`);
+    expect(days(text.join("\n"), "metric")?.map(([date]) => date)).toEqual([
+      "04-20",
+      "04-21",
+      "04-22",
+      "04-23",
+      "04-24",
+      "04-25",
+      "04-26",
+    ]);
+  });
+
+  test("Mar before a date's numbers is March, and a day that could be two is asked for", () => {
+    expect(days("Mar 21 12 1", "metric")).toEqual([["03-21", 1, 12, null]]);
+    expect(messages(read("ma 12 1 sun", "metric"))).toEqual([
+      'standard input:1: expected a high and a low, received "ma 12 1 sun". Write the day like Mon or Apr 20 in the place of "ma".',
+    ]);
+  });
+});
+
 describe("lines that cannot be read", () => {
   test("are named by their number, with the nearest form", () => {
     expect(
@@ -144,9 +182,16 @@ describe("lines that cannot be read", () => {
 });
 
 test("typed lines are told from a logger's export", () => {
-  const typed = (...lines: readonly string[]): boolean => looksTyped(lines.map((line) => line.split(",")));
+  const typed = (...lines: readonly string[]): boolean =>
+    looksTyped(
+      lines.map((line) => line.split(",")),
+      ",",
+    );
   expect(typed("62 41 sun")).toBe(true);
   expect(typed("# a remark", "Mon 62")).toBe(true);
+  expect(typed("Mo 12 1 sun")).toBe(true);
+  expect(typed("ma 12 1 sun")).toBe(true);
+  expect(typed("34,5 18")).toBe(true);
   expect(typed("Timestamp,Temp (F)", "2026-04-20 00:00,41.5", "2026-04-20 00:30,")).toBe(false);
   expect(typed("Date;Time;Temp", "20.04.2026;00:00;41,5")).toBe(false);
   expect(typed("Mon 20 Apr 2026 14:00,41.5")).toBe(false);

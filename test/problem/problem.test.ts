@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { didYouMean, formatProblem, type Problem } from "../../src/problem/index.ts";
+import { didYouMean, formatProblem, type Problem, unlikeInNumber } from "../../src/problem/index.ts";
 
 const base: Problem = {
   code: "date-unreadable",
@@ -38,4 +38,15 @@ test("the nearest known name is offered, and none when none is near", () => {
   expect(didYouMean("spinnach", ["spinach", "arugula"])).toBe("spinach");
   expect(didYouMean("Lettuce Mix", ["lettuce-mix"])).toBe("lettuce-mix");
   expect(didYouMean("tomato", ["spinach", "arugula"])).toBeNull();
+});
+
+test("another number is no slip of spelling, and one letter is near to nothing", () => {
+  const covers = ["row-cover-10", "row-cover-19", "row-cover-30", "net"];
+  expect(didYouMean("row-cover-17", covers)).toBeNull();
+  expect(unlikeInNumber("row-cover-17", covers)).toEqual(["row-cover-19", "row-cover-10", "row-cover-30"]);
+  expect(unlikeInNumber("row-cover-91", covers)[0]).toBe("row-cover-19");
+  expect(unlikeInNumber("net", covers)).toEqual([]);
+  expect(didYouMean("S9", ["S1", "S2"])).toBeNull();
+  expect(didYouMean("S9", ["S09"])).toBe("S09");
+  expect(didYouMean("a", ["b", "ab"])).toBeNull();
 });

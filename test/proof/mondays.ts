@@ -18,7 +18,7 @@ const spread = (Object.keys(CITIES) as City[]).flatMap((city) =>
 /** What a change was for, a limit counted as what it guards against. */
 function reasonOf({ decidedBy, limit }: Change): "damage" | "stress" | "timing" | "labour" | "other" {
   if (decidedBy !== "limit") return decidedBy;
-  return limit === "frost" ? "damage" : limit === "rowCoverInHeat" ? "stress" : "other";
+  return limit === "frost" || limit === "heat" ? "damage" : limit === "rowCoverInHeat" ? "stress" : "other";
 }
 
 const farm = exampleFarm();
@@ -28,6 +28,7 @@ const count = (name: string): void => void reasons.set(name, (reasons.get(name) 
 const faults: string[] = [];
 let compared = 0;
 let notProved = 0;
+let demanded = 0;
 const mondays = [...NAMED, ...spread];
 for (const [city, monday] of mondays) {
   const outcome = week(mondayInput(farm, city, monday as LocalDate));
@@ -35,7 +36,12 @@ for (const [city, monday] of mondays) {
   const later = laterWhenWarmer(outcome, week(mondayInput(farm, city, monday as LocalDate, 1.5)), 1.5);
   faults.push(...later.faults.map((fault) => `${city} ${monday}, 1.5 °C warmer: ${fault}`));
   compared += later.compared;
-  for (const { changes, proved } of outcome.tunnels) {
+  for (const { tunnel, changes, proved, worth, worthUnchanged, demandedBy } of outcome.tunnels) {
+    if (worth < worthUnchanged - 1e-6) {
+      demanded += 1;
+      if (demandedBy.length === 0)
+        faults.push(`${city} ${monday}: ${tunnel.id} is worth less and no limit asks for it`);
+    }
     if (!proved) notProved += 1;
     if (changes.length === 0) chosen["no change"] += 1;
     for (const change of changes) {
@@ -57,6 +63,7 @@ console.log(
 for (const [name, value] of reasons)
   console.log(`  decided by ${name}: ${value} (${Math.round((100 * value) / total)} %)`);
 for (const [name, value] of Object.entries(chosen)) console.log(`  ${name}: ${value}`);
+console.log(`  worth less than nothing changed because a limit demands it: ${demanded} tunnel weeks`);
 console.log(`  compared with a warmer copy: ${compared} successions`);
 for (const fault of faults) console.log(`FAULT ${fault}`);
 console.log(`${faults.length} faults`);

@@ -2,7 +2,8 @@
 // what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { root, withBundle } from "./bundle.mjs";
@@ -17,15 +18,20 @@ const ROWS = 3;
 
 const HEADING = /^[A-Z][A-Z ,]+$/u;
 
-/** The example's whole sheet, by its headings; what stands before the first is called "". */
+/** The example's whole sheet, by its headings. */
 function sheet() {
   const { scripts } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
   const [, ...parameters] = scripts.start.split(" ");
   const { stdout, stderr, status } = spawnSync(process.execPath, parameters, { cwd: root, encoding: "utf8" });
   if (status !== 0) throw new Error(stderr);
+  return cut(stdout);
+}
+
+/** A sheet by its headings; what stands before the first is called "". */
+function cut(text) {
   const sections = new Map([["", []]]);
   let at = "";
-  for (const line of stdout.split("\n")) {
+  for (const line of text.split("\n")) {
     if (HEADING.test(line)) {
       at = line;
       sections.set(at, []);
@@ -80,6 +86,36 @@ function excerpt() {
 const table = (name, make) =>
   withBundle(name, async (outfile) => (await import(pathToFileURL(outfile).href))[make]());
 
+/** What the README's first farm gets for an answer: its head and its picks. */
+function first() {
+  const text = readFileSync(readme, "utf8");
+  const part = text.slice(text.indexOf("## A first answer"), text.indexOf("<!-- first -->"));
+  const folder = mkdtempSync(join(tmpdir(), "leafpace-first-"));
+  try {
+    writeFileSync(join(folder, "forecast.txt"), /```text\n([\s\S]*?)```/u.exec(part)[1]);
+    const lines = [...part.matchAll(/```sh\n([\s\S]*?)```/gu)].flatMap(([, block]) =>
+      block.trim().split("\n"),
+    );
+    let printed = "";
+    for (const line of lines) {
+      const parameters = [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain);
+      const command = [join(root, "dist", "main.js"), ...parameters.slice(1)];
+      const { stdout, stderr, status } = spawnSync(process.execPath, command, {
+        cwd: folder,
+        encoding: "utf8",
+      });
+      if (status !== 0) throw new Error(`${line}\n${stderr}`);
+      printed = stdout;
+    }
+    const sections = cut(printed);
+    const head = sections.get("").join("\n").trimEnd();
+    const picks = sections.get("PICKS").join("\n").trimEnd();
+    return `\`\`\`text\n${head}\n${LEFT_OUT}\n\n${picks}\n${LEFT_OUT}\n\`\`\``;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 /** A text with what stands between two marks replaced. */
 function between(text, mark, inside) {
   const [open, close] = [`<!-- ${mark} -->`, `<!-- /${mark} -->`];
@@ -89,6 +125,7 @@ function between(text, mark, inside) {
 }
 
 const PARTS = {
+  first,
   sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
   limits: () => table("limits", "limitsTable"),
   accuracy: () => table("accuracy", "accuracyTable"),

@@ -1,3 +1,5 @@
+import { differenceInCalendarDays, getDay, getDayOfYear, parseISO } from "date-fns";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   addDays,
@@ -8,6 +10,7 @@ import {
   instantAt,
   localDate,
   localHour,
+  localMinute,
   utcHour,
   weekday,
 } from "../../src/quantity/index.ts";
@@ -28,6 +31,22 @@ describe("the farm's calendar, whatever the machine's clock", () => {
     expect(dayOfYear("2024-12-31")).toBe(366);
   });
 
+  it("counts as an independent calendar does (date-fns), over four centuries", () => {
+    const dates = fc
+      .date({ min: new Date("1800-01-01"), max: new Date("2199-12-31"), noInvalidDate: true })
+      .map((date) => date.toISOString().slice(0, 10));
+    fc.assert(
+      fc.property(dates, dates, (one, other) => {
+        const days = differenceInCalendarDays(parseISO(other), parseISO(one));
+        expect(daysBetween(one, other)).toBe(days);
+        expect(addDays(one, days)).toBe(other);
+        expect(weekday(one)).toBe(getDay(parseISO(one)));
+        expect(dayOfYear(one)).toBe(getDayOfYear(parseISO(one)));
+      }),
+      { seed: 1 },
+    );
+  });
+
   it("finds the instant of a wall clock, just after a jump forward, the first of two after a jump back", () => {
     const utc = (zone: string, date: string, hour: number): string =>
       new Date(instantAt(zone, date, hour)).toISOString();
@@ -44,6 +63,10 @@ describe("the farm's calendar, whatever the machine's clock", () => {
       22.5,
     ]);
     expect([localDate("Asia/Kolkata", at), localHour("Asia/Kolkata", at)]).toEqual(["2026-04-20", 8]);
+    expect([localMinute("America/New_York", at), localMinute("Asia/Kathmandu", at)]).toEqual([
+      "2026-04-19 22:30",
+      "2026-04-20 08:15",
+    ]);
   });
 
   it("lays hours on days of 23, 24 and 25 hours", () => {

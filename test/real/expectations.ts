@@ -46,23 +46,29 @@ const unproved = ({ tunnels }: Outcome): readonly string[] =>
   tunnels.filter(({ proved }) => !proved).map(({ tunnel }) => `${tunnel.id} is not proved best`);
 
 /**
- * On a night whose bare lowest would make the leaves of some succession unfit, the tunnel has the warmest setting that
- * could be there: allowed by pieces, and reachable without putting cloth on in too much wind.
+ * On a night whose bare lowest would make leaves unfit that are not cut before it, the tunnel has the warmest setting that
+ * could be there: allowed by pieces, and reachable without putting cloth on in too much wind or moving it frozen.
  */
 export function coldNights({ tunnels, walks, successions }: Outcome): readonly string[] {
   const unfit = (id: string): number =>
     successions.find(({ succession }) => succession.id === id)!.crop.unfit;
+  const cutBefore = (id: string, at: number): boolean => {
+    const { fate } = successions.find(({ succession }) => succession.id === id)!;
+    return fate.kind !== "none" && (fate.kind === "hold" ? fate.cut : fate.pick.at) <= at;
+  };
   return tunnels.flatMap(({ tunnel, ledger, choice, settings, nights, gaveWay }) => {
     const key = (i: number): string => settingKey(settings[choice[i]!]!);
-    return walks.flatMap(({ index, part, date }) => {
+    return walks.flatMap(({ index, part, date, at }) => {
       if (part === "morning") return [];
       const entries = ledger.filter(({ walk }) => walk === index);
       const refused = entries.find(({ setting }) => setting === key(index))!;
       const warmer = entries.filter(({ allowed, lowest }) => allowed && lowest > refused.lowest + 0.1);
       const night = nights.find((other) => other.date === date)!;
-      const damaged = refused.successions.some(({ id, damage }) => damage > 0 && night.bare <= unfit(id));
+      const damaged = refused.successions.some(
+        ({ id, damage }) => damage > 0 && night.bare <= unfit(id) && !cutBefore(id, at),
+      );
       if (!damaged || warmer.length === 0) return [];
-      const calmWalk = walks.slice(0, index + 1).some(({ tooWindy }) => !tooWindy);
+      const calmWalk = walks.slice(0, index + 1).some(({ tooWindy, frozen }) => !tooWindy && !frozen);
       const said = gaveWay.includes("frost");
       return calmWalk || !said
         ? [

@@ -276,7 +276,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [], proved: true };
+  const common = { gaveWay: [], unchangedBreaks: [], demandedBy: [], proved: true };
   return [
     {
       ...common,
@@ -402,7 +402,15 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         },
       },
       fate: asSalad,
-      atFate: { size: size(3.9, 4.4, 4.9), odds: 0.83, weight: pounds(24), inSize: pounds(19.9) },
+      atFate: {
+        size: size(3.9, 4.4, 4.9),
+        odds: 0.83,
+        weight: pounds(24),
+        inSize: pounds(19.9),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: { kind: "pick", pick: FRIDAY, as: "braising" },
       worth: 260,
       worthUnchanged: 150,
@@ -427,7 +435,15 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         },
       },
       fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
-      atFate: { size: size(4, 4.6, 5.2), odds: 0.78, weight: pounds(15), inSize: pounds(11.7) },
+      atFate: {
+        size: size(4, 4.6, 5.2),
+        odds: 0.78,
+        weight: pounds(15),
+        inSize: pounds(11.7),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
       worth: 152,
       worthUnchanged: 150,
@@ -461,7 +477,15 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         },
       },
       fate: asSalad,
-      atFate: { size: size(2.8, 3.6, 4.4), odds: 0.72, weight: pounds(9), inSize: pounds(6.5) },
+      atFate: {
+        size: size(2.8, 3.6, 4.4),
+        odds: 0.72,
+        weight: pounds(9),
+        inSize: pounds(6.5),
+        minutes: 30,
+        frozen: false,
+        thaw: null,
+      },
       fateUnchanged: asSalad,
       worth: 90,
       worthUnchanged: 90,
@@ -611,9 +635,17 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         pick: FRIDAY,
         expected: pounds(33),
         ordered: pounds(40),
+        scarcest: null,
         successions: ["A12", "M3"],
       },
-      { product: "spinach", pick: FRIDAY, expected: pounds(7.4), ordered: kilogram(0), successions: ["S4"] },
+      {
+        product: "spinach",
+        pick: FRIDAY,
+        expected: pounds(7.4),
+        ordered: kilogram(0),
+        scarcest: null,
+        successions: ["S4"],
+      },
     ],
     madeFrom: {
       sensors: ["north post"],
@@ -622,6 +654,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       gaps: [{ from: at(-8, 2), to: at(-8, 9), origin: "filled" }],
       forecastIssued: instant(at(0, 5.5) - 11 * HOUR),
       forecastEnds: dateAt(3),
+      unforeseenFrom: dateAt(4),
       carriedFrom: dateAt(4),
       usualFrom: null,
       usualBehind: false,

@@ -45,6 +45,7 @@ const without = (): Outcome =>
         gaps: [],
         forecastIssued: null,
         forecastEnds: null,
+        unforeseenFrom: null,
         carriedFrom: null,
         usualFrom: null,
         usualBehind: false,
@@ -197,15 +198,25 @@ describe("the sheet says", () => {
   });
 
   test("that nothing harmful is foreseen, as far as the forecast goes", () => {
-    expect(told(sample({}, { warnings: [] }))).toContain(
+    const { tunnels } = sample();
+    const mild = tunnels.map((plan) => ({ ...plan, nights: [] }));
+    expect(told(sample({}, { warnings: [], tunnels: mild }))).toContain(
       "No frost and no harmful heat in these days, as far as the forecast goes.",
     );
+  });
+
+  test("frost that harms nothing the plan leaves standing, instead of saying there is none", () => {
+    const text = told(sample({}, { warnings: [] }));
+    expect(text).toContain(
+      "CARE: Frost in the night from Wed Apr 22 to Thu: down to 26 °F at the crop with nothing on. It should harm nothing that the plan leaves standing; cut before it what is to be cut before.",
+    );
+    expect(text).not.toContain("No frost");
   });
 
   test.each([null, "2026-04-19" as LocalDate])(
     "first of all that no forecast reaches these days, and no all-clear: it ends %s",
     (forecastEnds) => {
-      const madeFrom = { ...sample().madeFrom, forecastEnds };
+      const madeFrom = { ...sample().madeFrom, forecastEnds, unforeseenFrom: "2026-04-20" as LocalDate };
       const sentence =
         "CARE: No forecast reaches these days: frost and heat are not looked for beyond what the last days were like. Import a forecast.";
       const calm = told(sample({}, { warnings: [], madeFrom }));
@@ -220,7 +231,7 @@ describe("the sheet says", () => {
   test("what is cut, first at the walk it belongs to", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Fri Apr 24, morning, 7 am: about 12 min [ ] 6 am: cut the arugula (A12), North 1, 24 lb, for Sat Apr 25. [ ] 6 am: cut the mustard (M3), North 2, ~9 lb, for Sat Apr 25. ! Wind 18 mph",
+      "Fri Apr 24, morning, 7 am: about 12 min, and 60 min of cutting [ ] 6 am: cut the arugula (A12), North 1, 24 lb, for Sat Apr 25. [ ] 6 am: cut the mustard (M3), North 2, ~9 lb, for Sat Apr 25. ! Wind 18 mph",
     );
     expect(text.match(/\[ \] (?:\S+ am: c|C)ut the/gu)).toHaveLength(3);
   });
@@ -236,7 +247,7 @@ describe("the sheet says", () => {
     );
     const text = told(sample({}, { tunnels: idle, successions: held }));
     expect(text).toContain(
-      "WALK BY WALK Tue Apr 21, morning, 7 am [ ] Cut the spinach (S4) as braising greens, North 1, 15 lb, keep cold for Sat Apr 25.",
+      "WALK BY WALK Tue Apr 21, morning, 7 am: about 30 min of cutting [ ] Cut the spinach (S4) as braising greens, North 1, 15 lb, keep cold for Sat Apr 25.",
     );
     expect(text).toContain("[ ] spinach (S4) North 1 4½ in 15 lb Cut Tue Apr 21");
   });
@@ -244,7 +255,7 @@ describe("the sheet says", () => {
   test("what to do at the next walk, with cloth, minutes and reason", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Mon Apr 20, morning, 7 am: about 27 min [ ] Cut the spinach (S4), North 1, 15 lb, keep cold for Sat Apr 25. Carry shade cloth 40 %: C1, 60 ft",
+      "Mon Apr 20, morning, 7 am: about 27 min, and 30 min of cutting [ ] Cut the spinach (S4), North 1, 15 lb, keep cold for Sat Apr 25. Carry shade cloth 40 %: C1, 60 ft",
     );
     expect(text).toContain(
       "[ ] North 1: Put on shade cloth 40 %. Use C1, 60 ft. (18 min) Why: Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24.",

@@ -76,7 +76,10 @@ describe("quantities", () => {
     expect(loose(words.weight("US", pounds(0.05)))).toBe("under ¼ lb");
     expect(loose(words.weight("metric", kilogram(0.33)))).toBe("0.3 kg");
     expect(loose(words.weight("metric", kilogram(0)))).toBe("0 kg");
-    expect(loose(words.lacking("US", pounds(40.4), pounds(33.4)))).toBe("7 lb");
+    expect(loose(words.weightStated("metric", kilogram(12.5)))).toBe("12.5 kg");
+    expect(loose(words.weightStated("US", pounds(30)))).toBe("30 lb");
+    expect(loose(words.lacking("US", pounds(40), pounds(33.4)))).toBe("7 lb");
+    expect(loose(words.lacking("metric", kilogram(12.5), kilogram(10.2)))).toBe("2.5 kg");
     expect(words.lacking("US", pounds(33), pounds(33.2))).toBeNull();
   });
 

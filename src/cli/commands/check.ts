@@ -1,9 +1,10 @@
-import { strangers } from "../../folder/index.ts";
+import { missingOnFarm } from "../../decide/index.ts";
+import { withStandingSowings } from "../../farm/index.ts";
 import { instant } from "../../quantity/index.ts";
 import { COULD_NOT, DONE, NEEDS_YOU, problemJson, problemText } from "../context.ts";
 import { openFarm } from "../farmFolder.ts";
+import { knownAt } from "../knownAt.ts";
 import type { Run } from "../spec.ts";
-import { readNewestForecast, readSensors } from "../store.ts";
 
 const many = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
 
@@ -12,18 +13,9 @@ export const run: Run = async (_names, _given, context) => {
   const { dir, value: farm, problems: own } = await openFarm(context);
   if (own.some(({ code }) => code === "farm-missing")) return context.refuse(own);
   const now = instant(context.io.now());
-  const [{ sensors, problems: stored }, { problems: foretold }] = await Promise.all([
-    readSensors(dir, now),
-    readNewestForecast(dir, now),
-  ]);
-  const unplaced =
-    farm === null
-      ? []
-      : strangers(
-          sensors.map(({ sensor }) => sensor),
-          farm,
-        );
-  const problems = [...own, ...stored, ...unplaced, ...foretold];
+  const { problems: beside } = await knownAt(dir, farm, now);
+  const missing = farm === null ? [] : missingOnFarm({ farm: withStandingSowings(farm, now), on: now });
+  const problems = [...own, ...beside, ...missing];
   if (context.json) await context.result(problemJson(problems));
   else if (problems.length > 0) await context.result(problemText(problems));
   else if (farm !== null)

@@ -16,12 +16,14 @@ import {
 } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
 import { type Instant, instant, localHour } from "../../quantity/index.ts";
-import type { Forecast } from "../../weather/index.ts";
+import { type Forecast, unlikelyForecast } from "../../weather/index.ts";
 import { type Context, DONE, NEEDS_YOU, problemText, usage } from "../context.ts";
 import { openSettings } from "../farmFolder.ts";
+import { outsideOf } from "../knownAt.ts";
 import { locked } from "../lock.ts";
+import { otherMoment } from "../moment.ts";
 import type { Given, Run } from "../spec.ts";
-import { storeForecast, storeHours, type Written } from "../store.ts";
+import { readSensors, storeForecast, storeHours, type Written } from "../store.ts";
 import { allRows, heldTable, type OpenTable, openTable } from "../table.ts";
 import { forecastText, understoodText } from "../understood.ts";
 
@@ -118,7 +120,7 @@ async function understandForecast(
         dates: (given.dates as DateOrder | undefined) ?? null,
         units: farm.units,
       })
-    : typedForecast({ file: name, rows }, farm.place.zone, issued, now, farm.units);
+    : typedForecast({ file: name, rows }, table.separator, farm.place.zone, issued, now, farm.units);
   if (forecast === null || issuedBy === null) return { understanding: null, problems };
   const found = { file: name, separator: isTable(table) ? table.separator : null, kind: "forecast" as const };
   return { understanding: { ...found, forecast, issuedBy }, problems };
@@ -136,7 +138,8 @@ async function understand(
       ? heldTable(await context.io.input(), name)
       : await openTable(resolve(context.io.cwd, path), path);
   if (table === null) return { understanding: null, problems: [problem] };
-  if (!isTable(table) && !looksTyped(table.opening)) return understandLog(name, table, given, farm);
+  if (!isTable(table) && !looksTyped(table.opening, table.separator))
+    return understandLog(name, table, given, farm);
   const now = instant(context.io.now());
   const text = given.issued;
   if (typeof text !== "string") return understandForecast(name, table, null, now, given, farm);
@@ -145,8 +148,23 @@ async function understand(
   const expected = "a moment like 2026-04-20T05:00";
   return {
     understanding: null,
-    problems: [usage("--issued", expected, text, "Use year-month-day and the farm's clock.")],
+    problems: [otherMoment("--issued", expected, text, farm, context.io.now())],
   };
+}
+
+/** Forecasts that look like a slip beside the log and the usual weather. */
+async function unlikely(
+  dir: string,
+  understood: readonly Understanding[],
+  farm: FarmSettings,
+  now: Instant,
+): Promise<readonly Problem[]> {
+  const forecasts = understood.filter((one) => one.kind === "forecast");
+  if (forecasts.length === 0) return [];
+  const outside = outsideOf((await readSensors(dir, now)).sensors, farm);
+  return forecasts.flatMap(({ file, forecast }) =>
+    unlikelyForecast(file, forecast, { usual: farm.usual, outside, units: farm.units }),
+  );
 }
 
 const text = (understanding: Understanding, farm: FarmSettings): string => {
@@ -223,6 +241,7 @@ export const run: Run = async (names, given, context) => {
     problems.push(...one.problems);
     if (one.understanding !== null) understood.push(one.understanding);
   }
+  problems.push(...(await unlikely(dir, understood, farm, instant(context.io.now()))));
   const stops = problems.some(({ weight }) => weight === "stops");
   const lines = understood.map((one) => text(one, farm));
   if (stops) {

@@ -1,6 +1,7 @@
-import { basename, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 import type { Farm } from "../../farm/index.ts";
 import {
+  heavyCuts,
   NOTHING_SAID,
   noteWalk,
   plainLine,
@@ -13,9 +14,11 @@ import type { Problem } from "../../problem/index.ts";
 import { type Instant, instant, localDate } from "../../quantity/index.ts";
 import { notedSentence, notedText } from "../../sheet/index.ts";
 import { COULD_NOT, type Context, DONE, problemText, usage } from "../context.ts";
-import { openFarm, openSettings } from "../farmFolder.ts";
+import { openLoosely, openSettings } from "../farmFolder.ts";
 import { locked } from "../lock.ts";
-import { appendNotes, takeBackNotes } from "../notesStore.ts";
+import { otherMoment } from "../moment.ts";
+import { NOTES } from "../notesAppend.ts";
+import { appendNotes, bytesIn, takeBackNotes } from "../notesStore.ts";
 import type { Given, Run } from "../spec.ts";
 import { heldText, readText } from "../textFile.ts";
 
@@ -56,12 +59,13 @@ async function wordsGiven(
 function saidGiven(given: Given, farm: Farm, now: Instant): Said | { readonly problem: Problem } {
   const text = given.on;
   if (typeof text !== "string") return NOTHING_SAID;
-  const said = saidIn(plainLine(text), localDate(farm.place.zone, now), farm.units);
+  const today = localDate(farm.place.zone, now);
+  const said = saidIn(plainLine(text), today, farm.units);
   const expected = "a day and hour like 2026-04-18 7:10, Apr 18 or yesterday morning";
   if ("unclear" in said) return { problem: usage("--on", expected, text, said.unclear) };
   const found = said.date !== null || said.hour !== null;
   if (found && said.rest.replace(/[\s,]/gu, "") === "") return { date: said.date, hour: said.hour };
-  return { problem: usage("--on", expected, text, "Use the farm's clock.") };
+  return { problem: otherMoment("--on", expected, text, farm, now) };
 }
 
 const json = (
@@ -93,41 +97,72 @@ const json = (
 const NOTHING = "Nothing was noted.\n";
 const SEE_WEEK = 'See "leafpace week" for the schedule.\n';
 
+/** Problems of the folder that do not concern the note. */
+const standing = (number: number): string =>
+  number === 0
+    ? ""
+    : `${number === 1 ? "A problem stands" : `${number} problems stand`} in the folder: see "leafpace check".\n`;
+
 async function refuse(context: Context, problems: readonly Problem[]): Promise<number> {
   const code = await context.refuse(problems);
   if (!context.json) context.say(NOTHING);
   return code;
 }
 
-/** Reads the notes and the farm they are about, and writes them all or none. */
-async function record(words: Words, given: Given, context: Context, dry: boolean): Promise<number> {
+const isSame = (a: Buffer | null, b: Buffer | null): boolean =>
+  a === null || b === null ? a === b : a.equals(b);
+
+/**
+ * Reads the notes and the farm they are about, and writes them all or none. Only the writing holds the folder; what
+ * another run has noted meanwhile is read first.
+ */
+async function record(
+  words: Words,
+  dir: string,
+  given: Given,
+  context: Context,
+  dry: boolean,
+): Promise<number> {
   const now = instant(context.io.now());
-  const { dir, value: farm, problems: own } = await openFarm(context);
+  const seen = await bytesIn(join(dir, NOTES));
+  const { value: farm, problems: own } = await openLoosely(context);
   if (farm === null) return refuse(context, own);
   const said = saidGiven(given, farm, now);
   if ("problem" in said) return refuse(context, [said.problem]);
   const { notes, problems } = noteWalk(words.text, words, farm, now, said);
+  const heavy = heavyCuts(
+    { ...words, column: null },
+    notes.map(({ note }) => note),
+    farm,
+  );
+  const elsewhere = own.filter(({ weight }) => weight === "stops").length;
   const told = (written: boolean): string =>
-    context.json ? json(notes, farm, written, problems) : notedText(notes, farm, written, context.look);
+    context.json
+      ? json(notes, farm, written, [...problems, ...heavy])
+      : notedText(notes, farm, written, context.look);
   if (problems.length > 0) {
     await context.result(told(false));
     if (context.json) return COULD_NOT;
     context.io.stderr.write(problemText(problems));
-    context.say(NOTHING);
+    context.say(`${NOTHING}${standing(elsewhere)}`);
     return COULD_NOT;
   }
   // Put in words before anything is written, so that nothing is written that is not told.
   const result = told(!dry);
   const fresh = notes.filter(({ already }) => !already).map(({ row }) => row);
   if (!dry && fresh.length > 0) {
-    const problem = await appendNotes(dir, fresh, context.io.now());
-    if (problem !== null) return refuse(context, [problem]);
+    const done = await locked(dir, async () =>
+      isSame(seen, await bytesIn(join(dir, NOTES))) ? appendNotes(dir, fresh, context.io.now()) : "changed",
+    );
+    if ("problem" in done) return context.refuse([done.problem]);
+    if (done.value === "changed") return record(words, dir, given, context, dry);
+    if (done.value !== null) return refuse(context, [done.value]);
   }
   await context.result(result);
-  if (!context.json)
-    context.say(
-      dry ? "Nothing written: --dry-run.\n" : fresh.length === 0 ? "Nothing new to write.\n" : SEE_WEEK,
-    );
+  if (context.json) return DONE;
+  if (heavy.length > 0) context.io.stderr.write(problemText(heavy));
+  const end = dry ? "Nothing written: --dry-run.\n" : fresh.length === 0 ? "Nothing new to write.\n" : null;
+  context.say(end ?? (elsewhere > 0 ? standing(elsewhere) : SEE_WEEK));
   return DONE;
 }
 
@@ -151,18 +186,14 @@ export const run: Run = async (names, given, context) => {
   const { dir, problems } = await openSettings(context);
   if (problems.some(({ code }) => code === "farm-missing")) return context.refuse(problems);
   const dry = given.dryRun === true;
-  let work: () => Promise<number>;
-  if (given.undo === true) {
-    const more = [...names, ...(typeof given.file === "string" ? [given.file] : [])].join(" ");
-    if (more !== "")
-      return context.refuse([usage("--undo", "no note beside it", more, "Take back first, then note anew.")]);
-    work = () => undo(dir, context, dry);
-  } else {
+  if (given.undo !== true) {
     const words = await wordsGiven(names, given, context);
-    if ("problem" in words) return refuse(context, [words.problem]);
-    work = () => record(words, given, context, dry);
+    return "problem" in words ? refuse(context, [words.problem]) : record(words, dir, given, context, dry);
   }
-  if (dry) return work();
-  const done = await locked(dir, work);
+  const more = [...names, ...(typeof given.file === "string" ? [given.file] : [])].join(" ");
+  if (more !== "")
+    return context.refuse([usage("--undo", "no note beside it", more, "Take back first, then note anew.")]);
+  if (dry) return undo(dir, context, dry);
+  const done = await locked(dir, () => undo(dir, context, dry));
   return "value" in done ? done.value : context.refuse([done.problem]);
 };

@@ -26,7 +26,11 @@ export const start: CommandSpec = {
       description: 'a bed, like "arugula, 50 ft, sown 2026-04-01"; again for each',
       repeats: true,
     },
-    { flags: "--market <day>", description: "the day of the week you sell on" },
+    {
+      flags: "--market <day>",
+      description: "the day of the week you sell on; again for each",
+      repeats: true,
+    },
     {
       flags: "--cloth <cloth>",
       description: 'cloth you own, like "row-cover-19 60 ft"; again for each',

@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import type { Problem } from "../../problem/index.ts";
+import { instant, localDate } from "../../quantity/index.ts";
 import { DONE } from "../context.ts";
 import { firstFarm } from "../firstFarm.ts";
 import type { Run } from "../spec.ts";
@@ -23,7 +24,8 @@ export const run: Run = async (names, given, context) => {
   const units = given.units === "metric" ? "metric" : "US";
   const problems: Problem[] = [];
   const where = whereabouts(given, context, problems);
-  const first = firstFarm(given, units, problems);
+  const today = localDate(where.zone?.text ?? context.io.zone, instant(context.io.now()));
+  const first = firstFarm(given, units, today, problems);
   if (problems.length > 0) return context.refuse(problems);
   await mkdir(dir, { recursive: true });
   const written: string[] = [];

@@ -20,8 +20,16 @@ export const week: CommandSpec = {
     ON,
     { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" },
     MEMBERS,
-    { flags: "--html <file>", description: "write the sheet as a page for paper and phone; - prints it" },
-    { flags: "--csv <file>", description: "write what to do as a table for a spreadsheet; - prints it" },
+    {
+      flags: "--html <file>",
+      description: "write the sheet as a page for paper and phone; - prints it",
+      writes: true,
+    },
+    {
+      flags: "--csv <file>",
+      description: "write what to do as a table for a spreadsheet; - prints it",
+      writes: true,
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },

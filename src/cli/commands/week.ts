@@ -1,16 +1,15 @@
-import { resolve } from "node:path";
 import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
 import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
+import { writeWhole } from "../writeWhole.ts";
 
-/** Writes a file whole or not at all; "-" is standard output. */
+/** "-" is standard output. */
 async function write(text: string, file: string, { io, say }: Context): Promise<void> {
   if (file === "-") return io.stdout.write(text);
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await writeFileAtomic(resolve(io.cwd, file), text);
+  await writeWhole(io.cwd, file, text);
   say(`Wrote ${file}.\n`);
 }
 
@@ -23,7 +22,8 @@ export const run: Run = async (_names, given, context) => {
   const { html, csv: table } = given;
   if (typeof html === "string") await write(weekHtml(outcome), html, context);
   if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
-  if (typeof html !== "string" && typeof table !== "string")
+  // Beside a page or a table the sheet itself is wanted only where a file is named for it.
+  if ((typeof html !== "string" && typeof table !== "string") || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;

@@ -1,8 +1,8 @@
 import { scaleLinear } from "d3-scale";
 import { curveMonotoneX, line } from "d3-shape";
 import type { Outcome, SuccessionOutlook } from "../../decide/index.ts";
+import { type CoursePoint, course } from "../../decide/index.ts";
 import type { BedRow } from "../bedsTable.ts";
-import { type CoursePoint, course } from "../course.ts";
 import { capital, dayOfMonth } from "../words.ts";
 import { midnights } from "./days.ts";
 import { px } from "./px.ts";
@@ -55,5 +55,5 @@ ${picks.map((at) => html`<path class="pick" d="M${px(x(at))},0V${HEIGHT}"/>`)}
 <path class="planned" d="${path(points, "planned", x, y)}"/>
 ${atCut !== undefined && atCut.planned !== null && html`<path class="cut" d="M${px(x(atCut.at))},${px(y(atCut.planned))}h0"/>`}
 </svg>
-<p class="days screen" aria-hidden="true">${days.map(({ at, date }) => html`<span style="left:${px((x(at) / WIDTH) * 100)}%">${dayOfMonth(date).slice(0, 3)}</span>`)}</p>`;
+<p class="days screen" aria-hidden="true">${days.filter(({ at }) => x(at) < WIDTH * 0.9).map(({ at, date }) => html`<span style="left:${px((x(at) / WIDTH) * 100)}%">${dayOfMonth(date).slice(0, 3)}</span>`)}</p>`;
 }

@@ -14,7 +14,7 @@ import { walksPart } from "./walks.ts";
 import { type Whys, whysOf, whysPart } from "./whys.ts";
 
 /** Lines, roughly, up to which two sides of paper have room for lists; beyond it, misses and reasons run on. judgement */
-const ROOM = 70;
+const ROOM = 75;
 
 const load = ({ tunnels, successions }: Outcome, { misses, needsYou }: Sheet, whys: Whys): number =>
   tunnels.length +

@@ -61,6 +61,7 @@ thead th, caption { font-weight: 600; text-align: left; }
 thead { display: table-header-group; }
 tr, .tasks > li, .whys li, .misses li, figure, h3 + .carry { break-inside: avoid; }
 h2, h3 { break-after: avoid; }
+thead th, td[data-label], .figures td { overflow-wrap: normal; }
 .todo { color: var(--soft); }
 .none { padding: 0; }
 
@@ -93,7 +94,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
 .leaf { height: 56px; }
 .leaf, .days { max-width: 480px; }
 .days { position: relative; height: 1.3em; font-size: .8rem; color: var(--soft); overflow: hidden; }
-.days span { position: absolute; padding-left: 3px; }
+.days span { white-space: nowrap; position: absolute; padding-left: 3px; }
 .charts { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(280px, 100%), 1fr)); gap: 16px 24px; margin-top: 8px; }
 
 @media screen and (min-width: 700px) {
@@ -125,7 +126,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .halves { display: none; }
   .grid td { display: grid; grid-template-columns: 8.5em 1fr; align-items: baseline; margin-top: 4px; }
 }
-@media screen and (min-width: 700px) { .grid .when { display: none; } }
+@media screen and (min-width: 700px) { .grid .when { display: none; } .grid .name { width: 13.2%; } .grid .half { width: 6.2%; } }
 
 @page { margin: 11mm; }
 @media print {
@@ -153,7 +154,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .tick { display: inline-block; text-indent: 0; max-width: 100%; min-height: 0; padding-right: 1.4mm; gap: 0; }
   .tick input { display: inline-block; width: 4mm; height: 4mm; margin-right: .6mm; border: .3mm solid #000; border-radius: 0; vertical-align: -.6mm; }
   .boxes { display: inline; }
-  .use { white-space: nowrap; }
+  .use { display: inline-block; text-indent: 0; }
   .why { min-width: 0; min-height: 0; display: inline; }
   .carry { margin-top: .4mm; padding: 0 0 0 2mm; border-left-width: 1mm; background: none; }
   .whys li + li::before { content: " "; }

@@ -1,5 +1,5 @@
+import { groupBy } from "../../quantity/index.ts";
 import type { Cut } from "../cuts.ts";
-import { groupBy } from "../groupBy.ts";
 import type { Task, WalkBlock } from "../walks.ts";
 import { type Html, html } from "./tag.ts";
 import type { Whys } from "./whys.ts";

@@ -1,7 +1,8 @@
 import { mean, rootMeanSquare } from "simple-statistics";
-import { type Air, gain, growingPoint, type Lying, leaf, seedbedCooling } from "../../../src/cover/index.ts";
+import type { Lying } from "../../../src/cover/index.ts";
 import { type Cover, catalogue, type Setting } from "../../../src/farm/index.ts";
 import type { LocalDate } from "../../../src/quantity/index.ts";
+import { gain, growingPoint, type Hour, leaf, seedbedCooling } from "../../cover/oneHour.ts";
 import gains from "../../published/cover-gains.json" with { type: "json" };
 import type { City } from "../../real/cities.ts";
 import { type Sowing, sowingsOf } from "../sowings.ts";
@@ -9,7 +10,7 @@ import { type Check, made, type Subject } from "./check.ts";
 
 const { crops, covers, settings } = catalogue();
 const under = (id: string): readonly Lying[] => [{ cover: covers.get(id)!, vented: false }];
-const air = (radiation: number, wind: number, cloud: number): Air => ({
+const air = (radiation: number, wind: number, cloud: number): Hour => ({
   temperature: 15,
   radiation,
   wind,
@@ -64,7 +65,7 @@ export const coversFit: Subject = {
 
 const { wholeDay, degreeHours, perforation } = gains;
 /** Mean gain over 24 h of a cover, half of them dark. [°C] */
-const overDay = (id: string, sun: Air, dark: Air): number =>
+const overDay = (id: string, sun: Hour, dark: Hour): number =>
   gain(under(id), sun, settings) + gain(under(id), dark, settings) / 2;
 
 const free = [

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Outcome } from "../../src/decide/index.ts";
-import { course } from "../../src/sheet/course.ts";
-import { exampleWeek } from "./exampleWeek.ts";
-import { sample } from "./sample.ts";
+import { course } from "../../src/decide/index.ts";
+import { exampleWeek } from "../sheet/exampleWeek.ts";
+import { sample } from "../sheet/sample.ts";
 
 describe("the course of a leaf over the days planned, on the example farm", () => {
   let outcome: Outcome;
@@ -31,7 +31,7 @@ describe("the course of a leaf over the days planned, on the example farm", () =
     for (const outlook of cut) {
       const at = outlook.fate.kind === "hold" ? outlook.fate.cut : null;
       const point = course(outcome, outlook).find((each) => each.at === at);
-      if (point !== undefined) expect(point.planned).toBeCloseTo(outlook.atFate!.size.middle, 10);
+      expect(point?.planned).toBeCloseTo(outlook.atFate!.size.middle, 10);
     }
   });
 

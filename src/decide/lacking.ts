@@ -1,0 +1,34 @@
+import type { Cover } from "../farm/index.ts";
+import type { NoCloth } from "../watch/index.ts";
+import { fits } from "./pieces.ts";
+import type { Planned } from "./planned.ts";
+import type { Scene } from "./scene.ts";
+
+/** Cloth that helps against frost, and against heat. */
+export const WARMS: readonly Cover["kind"][] = ["rowCover", "film"];
+export const COOLS: readonly Cover["kind"][] = ["shade"];
+
+/**
+ * Why a tunnel has none of some kinds of cloth on in an interval of the plans; null when it has, or when one is free that the
+ * plan does not want.
+ */
+export function noCloth(
+  { farm, horizon }: Scene,
+  plans: readonly Planned[],
+  { at: { tunnel }, problem, choice }: Planned,
+  i: number,
+  kinds: readonly Cover["kind"][],
+): NoCloth | null {
+  const isOne = (cover: string): boolean => kinds.includes(farm.covers.get(cover)!.kind);
+  if (problem.settings[choice[i]!]!.some(({ cover }) => isOne(cover))) return null;
+  const owned = farm.pieces.filter(({ cover }) => isOne(cover));
+  if (owned.length === 0) return "none";
+  const long = owned.filter((piece) => fits(piece, tunnel));
+  if (long.length === 0) return "tooShort";
+  const inUse = (piece: (typeof long)[number]): number =>
+    plans.filter(({ problem: other, choice: chosen, pieces }) =>
+      other.settings[chosen[i]!]!.some(({ cover }) => pieces.get(cover) === piece),
+    ).length;
+  if (long.every((piece) => inUse(piece) >= piece.count)) return "inUse";
+  return horizon.walks[i]!.tooWindy ? "wind" : null;
+}

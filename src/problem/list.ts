@@ -1,0 +1,3 @@
+/** Items as a sentence names them. @example list(["a", "b", "c"]) // => "a, b and c" */
+export const list = (items: readonly string[], last: "and" | "or" = "and"): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)!}`;
