@@ -452,6 +452,16 @@ describe("the settings", () => {
     const share =
       2 * cumulativeStdNormalProbability(piece(forecast, "within") / number(settings, "forecastSpread")) - 1;
     expect(share).toBeCloseTo(piece(forecast, "share"), 2);
+    const kept = pick(settings, "dayToDay");
+    expect(kept.value).toBeCloseTo(
+      mean([kept.from?.low, kept.from?.high].flatMap((pair) => pair as readonly number[])),
+      2,
+    );
+    const together = pick(settings, "lowToHigh");
+    expect(together.value).toBeCloseTo(mean(together.from?.cities as readonly number[]), 3);
+    const level = pick(settings, "carriedLevel");
+    const difference = mean(level.from?.difference as readonly number[]);
+    expect(level.value).toBeCloseTo(Math.sqrt(difference ** 2 - piece(level, "chance") ** 2), 1);
   });
 
   test("hold every field of Settings and nothing else", () => {

@@ -19,28 +19,38 @@ const LOOK_BACK = 240;
 const SAID_BEFORE = 7;
 const DAY = 24 * HOUR;
 
-function daysGiven(given: Given): { readonly days: number } | { readonly problem: Problem } {
-  const text = given.days;
-  if (typeof text !== "string") return { days: USUAL_DAYS };
-  const days = Number(text);
-  if (Number.isInteger(days) && days >= 1 && days <= 21) return { days };
-  return { problem: usage("--days", "a number of days from 1 to 21", text, "Seven is usual.") };
+/** A whole number an option gives, between two bounds; what is usual where it is left out. */
+function numberGiven(
+  text: Given[string],
+  option: string,
+  [least, most, usual]: readonly [number, number, number],
+  what: string,
+  hint: string,
+): { readonly number: number } | { readonly problem: Problem } {
+  if (typeof text !== "string") return { number: usual };
+  const number = Number(text);
+  if (Number.isInteger(number) && number >= least && number <= most) return { number };
+  return { problem: usage(option, `${what} from ${least} to ${most}`, text, hint) };
 }
 
-/** From when on forecasts may tell of days behind that the log outside leaves open, doubtful hours too; null: it leaves none. */
-function openSince(
+/** Days whose forecasts, and what followed, are learned from. [d] judgement */
+const LEARNED = 60;
+
+/** From when on earlier forecasts are wanted: to learn from, and for days behind that the log outside leaves open, doubtful hours too. */
+function earlierSince(
   farm: Farm,
   settings: Settings,
   sensors: readonly SensorRecords[],
   on: Instant,
-): Instant | null {
+): Instant {
   const begin = instant(on - LOOK_BACK * DAY);
   const recent = sensorsAt(farm, sensors, OUTSIDE).map(({ sensor, hours }) => ({
     sensor,
     hours: hours.filter(({ hour }) => startOf(hour) >= begin),
   }));
   const open = firstOpen(outside(recent, farm.place, settings, farm.keepFlagged, begin).hours, begin, on);
-  return open === null ? null : instant(open - SAID_BEFORE * DAY);
+  const learned = on - LEARNED * DAY;
+  return instant(open === null ? learned : Math.min(learned, open - SAID_BEFORE * DAY));
 }
 
 /** Everything known at the moment asked about: the folder, what sensors had recorded, the newest forecast. */
@@ -49,19 +59,35 @@ export async function weekInput(
   context: Context,
 ): Promise<{ readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
   const { dir, value: farm, problems } = await openFarm(context);
-  const days = daysGiven(given);
+  const { settings } = catalogue();
+  const days = numberGiven(given.days, "--days", [1, 21, USUAL_DAYS], "a number of days", "Seven is usual.");
+  const members = numberGiven(
+    given.members,
+    "--members",
+    [2, 1024, settings.members],
+    "a number of weathers",
+    `${settings.members} are usual.`,
+  );
   if (farm === null) return { problems };
   const moment = momentGiven(given, farm, context.io.now());
   if ("problem" in moment) return { problems: [moment.problem] };
   if ("problem" in days) return { problems: [days.problem] };
+  if ("problem" in members) return { problems: [members.problem] };
   const on = moment.at;
   const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
   const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
-  const { settings } = catalogue();
-  const since = openSince(farm, settings, sensors, on);
-  const earlier = since === null ? [] : await readForecasts(dir, since, on);
+  const earlier = await readForecasts(dir, earlierSince(farm, settings, sensors, on), on);
   return {
-    input: { farm, settings, sensors, forecast, earlier, on, days: days.days, problems: all },
+    input: {
+      farm,
+      settings: { ...settings, members: members.number },
+      sensors,
+      forecast,
+      earlier,
+      on,
+      days: days.number,
+      problems: all,
+    },
   };
 }

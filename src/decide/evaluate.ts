@@ -106,7 +106,7 @@ export function outletWorth(
   heat: number,
   safe: number,
 ): Omit<SuccessionResult, "table" | "outlet"> {
-  const sold = table.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
+  const sold = outlet.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
   const timing = sold - table.cutting * problem.minute;
   const stress = sold * quality(heat, problem) - sold;
   const kept = timing + stress;

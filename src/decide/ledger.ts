@@ -41,13 +41,14 @@ export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
     whole: table.whole,
     cutting: table.cutting,
     curve: { start, end, rate, middle },
-    outlets: table.outlets.map(({ fate, at, interval, share, days, pace, light, heat, safe }) => ({
+    outlets: table.outlets.map(({ fate, at, interval, share, days, spread, pace, light, heat, safe }) => ({
       kind: fate.kind,
       at,
       pick: fate.pick,
       interval,
       share,
       days,
+      spread,
       added: problem.settings.map((setting, s) => ({
         setting: settingKey(setting),
         pace: pace[s]!,

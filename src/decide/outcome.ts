@@ -143,6 +143,8 @@ export interface BasisOutlet {
   readonly interval: number;
   readonly share: number;
   readonly days: number;
+  /** Standard deviation of the logarithm of thermal time over requirement: what is left of the requirement's, and the weather's. [1] */
+  readonly spread: number;
   readonly added: readonly {
     readonly setting: string;
     readonly pace: number;
@@ -157,7 +159,9 @@ export interface AtFate {
   readonly size: Range<Centimetre>;
   /** Chance to be inside the window. [0–1] */
   readonly odds: number;
+  /** Expected: of all there is, and of what is salad size. */
   readonly weight: Kilogram;
+  readonly inSize: Kilogram;
   /** Time it takes to cut it. [min] */
   readonly minutes: number;
   /** The bed is frozen then: the pick waits until it has thawed; an early cut has been moved to that hour. */
@@ -171,11 +175,20 @@ export interface AtPick {
   readonly pick: Pick;
   readonly unchanged: Range<Centimetre>;
   readonly planned: Range<Centimetre>;
+  /** Half of the cases lie below: a little off the middle, which is what the weather as expected brings. */
+  readonly medianUnchanged: Centimetre;
+  readonly median: Centimetre;
   /** Chance to be inside the window. [0–1] */
   readonly oddsUnchanged: number;
   readonly odds: number;
   /** Expected weight of the succession at this pick under the plan. [kg] */
   readonly weight: Kilogram;
+}
+
+/** Dates that four of five cases lie between; null: not within the time looked at. */
+export interface DateSpread {
+  readonly early: LocalDate | null;
+  readonly late: LocalDate | null;
 }
 
 export interface SuccessionOutlook {
@@ -206,6 +219,11 @@ export interface SuccessionOutlook {
     readonly unchanged: LocalDate | null;
     readonly planned: LocalDate | null;
     readonly latest: LocalDate | null;
+    /** The range four of five cases lie in; null: not within the time looked at. */
+    readonly spread: {
+      readonly unchanged: DateSpread;
+      readonly planned: DateSpread;
+    };
   };
   readonly fate: Fate;
   /** null when its fate is none. */
@@ -343,6 +361,10 @@ export interface MadeFrom {
   readonly usualBy?: UsualBy;
   /** Do days behind stand on the usual weather? */
   readonly usualBehind: boolean;
+  /** Kept forecasts from which the error of this one was learned. */
+  readonly learnedFrom: number;
+  /** Ways the weather ahead may go that odds and ranges were counted over. */
+  readonly members: number;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */
   readonly broughtOver: readonly BroughtOver[];
   /** The stretch of days under ten hours that touches the days looked at. */

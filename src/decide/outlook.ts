@@ -1,8 +1,11 @@
-import { between, leafLength, thermalTimeAt, weight } from "../growth/index.ts";
-import { normalBelow } from "../learn/index.ts";
-import { type Centimetre, degreeDays, type LocalDate, metre } from "../quantity/index.ts";
+import type { Setting } from "../farm/index.ts";
+import { between, leafLength, lightOnWeight, thermalTimeAt } from "../growth/index.ts";
+import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
+import { type Chances, chancesAt } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { hourAt } from "./horizon.ts";
 import { basisOf } from "./ledger.ts";
+import { type MemberCourse, memberCourse } from "./memberCourse.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
@@ -13,23 +16,11 @@ import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.t
 /** Four of five cases lie within this many standard deviations. */
 const FOUR_IN_FIVE = 1.2816;
 
-/** Leaf length at a thermal time with the range its spread gives. */
-export function sizeAt({ curve, belief }: Growing, thermalTime: number): Range<Centimetre> {
+/** Leaf length now, with the range that what is left of its requirement's spread gives. */
+function sizeNowAt({ curve, belief }: Growing, thermalTime: number): Range<Centimetre> {
   const at = (z: number): Centimetre =>
     leafLength(curve, thermalTime * Math.exp(-(belief.shift + z * belief.spread)));
   return { low: at(FOUR_IN_FIVE), middle: at(0), high: at(-FOUR_IN_FIVE) };
-}
-
-/** Chance that the leaf lies inside the window at a thermal time. [0–1] */
-export function oddsAt(
-  { crop }: Standing,
-  { curve, belief, requirement }: Growing,
-  thermalTime: number,
-): number {
-  if (thermalTime <= 0) return 0;
-  const largest = thermalTimeAt(curve, crop.largest);
-  const z = (needed: number): number => (Math.log(thermalTime / needed) - belief.shift) / belief.spread;
-  return Math.max(0, normalBelow(z(requirement)) - normalBelow(z(largest)));
 }
 
 /** What a leaf of a length is cut as. */
@@ -38,9 +29,10 @@ const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "sma
 
 type Result = SuccessionResult & { readonly thermalTime: number };
 
-function fateOf(standing: Standing, growing: Growing, result: Result | undefined): Fate {
+function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
   if (result === undefined || result.outlet === null || result.worth <= 0) return { kind: "none" };
-  return { ...result.outlet.fate, as: soldAs(standing, sizeAt(growing, result.thermalTime).middle) };
+  const length = leafLength(curve, result.thermalTime * Math.exp(-belief.shift));
+  return { ...result.outlet.fate, as: soldAs(standing, length) };
 }
 
 const bestOf = (results: readonly Result[]): Result | undefined =>
@@ -52,17 +44,23 @@ const bestOf = (results: readonly Result[]): Result | undefined =>
 const isPick = (outlet: Outlet | null, pick: Pick): boolean =>
   outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
 
+/** What the members say at a result's outlet. */
+type Told = (result: Result) => Chances;
+
 /** Size, odds and weight of a succession where a schedule brings it. */
-function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate {
+function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Told): AtFate {
   const { standing, growing } = table;
   const { succession, crop } = standing;
-  const size = sizeAt(growing, result.thermalTime);
+  const { size, odds, weight } = told(result);
+  const { all, inSize } = weight();
   const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
+  const whole = crop.yield * bed * lightOnWeight(light, crop, scene.settings);
   return {
     size,
-    odds: oddsAt(standing, growing, result.thermalTime),
-    weight: weight(size.middle, bed, light, crop, scene.settings),
+    odds,
+    weight: kilogram(whole * all),
+    inSize: kilogram(whole * inSize),
     minutes: table.cutting,
     frozen: result.outlet!.frozen,
     thaw: result.outlet!.thaw,
@@ -73,23 +71,26 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result): AtFate 
 function atPicks(
   scene: Scene,
   table: SuccessionTable,
-  unchanged: readonly Result[],
-  planned: readonly Result[],
+  [unchanged, toldUnchanged]: readonly [readonly Result[], Told],
+  [planned, toldPlanned]: readonly [readonly Result[], Told],
 ): readonly AtPick[] {
-  const { standing, growing } = table;
   return scene.picks.flatMap((pick): readonly AtPick[] => {
     const before = unchanged.find(({ outlet }) => isPick(outlet, pick));
     const after = planned.find(({ outlet }) => isPick(outlet, pick));
     if (before === undefined || after === undefined) return [];
-    const { size, odds, weight: heavy } = atOutlet(scene, table, after);
+    const left = toldUnchanged(before);
+    const { size, odds, weight } = atOutlet(scene, table, after, toldPlanned);
+    const { median } = toldPlanned(after);
     return [
       {
         pick,
-        unchanged: sizeAt(growing, before.thermalTime),
+        unchanged: left.size,
         planned: size,
-        oddsUnchanged: oddsAt(standing, growing, before.thermalTime),
+        medianUnchanged: left.median,
+        median,
+        oddsUnchanged: left.odds,
         odds,
-        weight: heavy,
+        weight,
       },
     ];
   });
@@ -168,6 +169,8 @@ function windowDays(scene: Scene, { standing, growing }: SuccessionTable): numbe
   return (width * Math.exp(growing.belief.shift)) / pace;
 }
 
+const NO_DATES = { early: null, late: null } as const;
+
 /** A succession that is finished or cannot be computed, without sizes. */
 function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
   const { crop, succession, finished, emergence } = standing;
@@ -192,7 +195,13 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
     paceNow: 0,
     windowDays: null,
     atPicks: [],
-    reach: { earliest: null, unchanged: null, planned: null, latest: null },
+    reach: {
+      earliest: null,
+      unchanged: null,
+      planned: null,
+      latest: null,
+      spread: { unchanged: NO_DATES, planned: NO_DATES },
+    },
     fate: none,
     atFate: null,
     fateUnchanged: none,
@@ -201,6 +210,20 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
     miss: null,
     basis: null,
   };
+}
+
+/** The course of a succession under the plan. */
+function plannedCourse(
+  scene: Scene,
+  { at, problem, choice }: Planned,
+  { standing, growing }: SuccessionTable,
+): MemberCourse {
+  const { starts } = scene.horizon;
+  const under = (hour: number): Setting => {
+    const i = starts.findLastIndex((start) => start <= hour);
+    return i < 0 ? at.now : problem.settings[choice[Math.min(i, choice.length - 1)]!]!;
+  };
+  return memberCourse(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
 }
 
 /** Everything a grower asks about one succession. */
@@ -215,9 +238,22 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const before = outletResults(problem, table, stay);
   const after = outletResults(problem, table, choice);
   const up = growing.origin <= scene.horizon.now;
-  const sizeNow = up ? sizeAt(growing, growing.thermalTime) : null;
-  const picks = atPicks(scene, table, before, after);
-  const reach = reachOf(scene, planned, table);
+  const sizeNow = up ? sizeNowAt(growing, growing.thermalTime) : null;
+  const course = plannedCourse(scene, planned, table);
+  const tell = (along: MemberCourse): Told => {
+    const known = new Map<Result, Chances>();
+    return (result) => {
+      const before = known.get(result);
+      if (before !== undefined) return before;
+      const hour = hourAt(scene.weather, result.outlet!.at);
+      const made = chancesAt(growing, crop, along, hour, result.thermalTime, scene.settings);
+      known.set(result, made);
+      return made;
+    };
+  };
+  const [toldBefore, toldAfter] = [tell(growing.ahead), tell(course)];
+  const picks = atPicks(scene, table, [before, toldBefore], [after, toldAfter]);
+  const reach = reachOf(scene, planned, table, course);
   const [bestBefore, bestAfter] = [bestOf(before), bestOf(after)];
   const fate = fateOf(standing, growing, bestAfter);
   const stage =
@@ -247,7 +283,8 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     atPicks: picks,
     reach,
     fate,
-    atFate: fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter),
+    atFate:
+      fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter, toldAfter),
     fateUnchanged: fateOf(standing, growing, bestBefore),
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),

@@ -18,8 +18,7 @@ export function productsAt(
     const left = new Map<string, number>();
     for (const outlook of cut) {
       const { id } = outlook.crop;
-      const { odds, weight } = outlook.atFate!;
-      left.set(id, (left.get(id) ?? 0) + weight * odds);
+      left.set(id, (left.get(id) ?? 0) + outlook.atFate!.inSize);
     }
     const orderOf = ({ orders }: Product): number =>
       orders.filter(({ market }) => market === pick.market.id).reduce((sum, order) => sum + order.weight, 0);

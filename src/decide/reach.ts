@@ -1,7 +1,9 @@
 import { between } from "../growth/index.ts";
 import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { firstHours } from "./chances.ts";
 import { breachesStanding } from "./evaluate.ts";
-import type { SuccessionOutlook } from "./outcome.ts";
+import type { MemberCourse } from "./memberCourse.ts";
+import type { DateSpread, SuccessionOutlook } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
@@ -23,9 +25,14 @@ function crossing(
 
 /**
  * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk (however many changes that takes), with nothing changed,
- * and under the plan. Slowing by heat is not allowed and so never counts.
+ * and under the plan; for the last two with the range that weather, covers and requirement leave. Slowing by heat is not allowed and so never counts.
  */
-export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable): SuccessionOutlook["reach"] {
+export function reachOf(
+  scene: Scene,
+  planned: Planned,
+  table: SuccessionTable,
+  course: MemberCourse,
+): SuccessionOutlook["reach"] {
   const { horizon, weather, store, farm } = scene;
   const { problem, choice } = planned;
   const { growing, standing } = table;
@@ -42,9 +49,14 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
     growing.belief.head,
     needed,
   );
+  const spread = (along: MemberCourse): DateSpread => {
+    const { early, late } = firstHours(growing, along);
+    return { early: date(early), late: date(late) };
+  };
+  const spreads = { unchanged: spread(growing.ahead), planned: spread(course) };
   if (unchanged !== null && unchanged <= horizon.now) {
     const reached = date(unchanged);
-    return { earliest: reached, unchanged: reached, planned: reached, latest: reached };
+    return { earliest: reached, unchanged: reached, planned: reached, latest: reached, spread: spreads };
   }
 
   const allowed = (i: number): readonly number[] => {
@@ -75,5 +87,6 @@ export function reachOf(scene: Scene, planned: Planned, table: SuccessionTable):
     unchanged: date(unchanged),
     planned: date(along((i) => choice[i]!)),
     latest: date(along(extreme((a, b) => a < b))),
+    spread: spreads,
   };
 }

@@ -1,5 +1,6 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
+import { followed, type LearnedError, learnedError, unbiased } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
 import {
   addDays,
@@ -11,9 +12,15 @@ import {
   type UtcHour,
 } from "../quantity/index.ts";
 import {
+  type DailyRecord,
   type Forecast,
+  loggedDays,
+  type Members,
+  members,
   outside,
   ownDays,
+  type PastYears,
+  pastYears,
   type SensorRecords,
   shortDays,
   type Weather,
@@ -35,8 +42,10 @@ export interface WeekInput {
   readonly settings: Settings;
   readonly sensors: readonly SensorRecords[];
   readonly forecast: Forecast | null;
-  /** Forecasts of the time that the log leaves open. */
+  /** Earlier forecasts: days the log leaves open are as they said, and from what followed the error of this one is learned. */
   readonly earlier?: readonly Forecast[];
+  /** Days of earlier years measured near the farm, beside those of its own log; left out: none. */
+  readonly past?: readonly DailyRecord[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -49,6 +58,8 @@ export interface WeekInput {
 export interface Scene {
   readonly farm: Farm;
   readonly weather: Weather;
+  /** The weather ahead as many weathers. */
+  readonly members: Members;
   /** By tunnel, where one has its own logger. */
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
@@ -77,9 +88,24 @@ export function sceneOf(asked: WeekInput): {
   const { farm, brought, problems: unreachable } = ownRequirements(input.farm, hours, on, settings);
   const { place } = farm;
   const known = hours.filter(({ hour }) => startOf(hour) < on);
-  const { usual, by } = usualWeather(farm, ownDays(zone, known, daily), from, until);
-  const { earlier = [] } = input;
-  const result = weatherOf({ place, settings, hours, daily, forecast, earlier, usual, on, from, until });
+  const own = ownDays(zone, known, daily);
+  const { usual, by } = usualWeather(farm, own, from, until);
+  const earlier = (input.earlier ?? []).filter(({ issued }) => issued <= on);
+  const error = learnedError(followed(earlier, loggedDays(known, zone), zone), settings);
+  const past = pastYears([...(asked.past ?? []), ...own]);
+  const foretold = forecast === null ? null : unbiased(forecast, error, zone);
+  const result = weatherOf({
+    place,
+    settings,
+    hours,
+    daily,
+    forecast: foretold,
+    earlier,
+    usual,
+    on,
+    from,
+    until,
+  });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
   const dates = daily.map(({ date }) => date);
@@ -108,10 +134,12 @@ export function sceneOf(asked: WeekInput): {
     usualFrom: result?.usualFrom ?? null,
     usualBehind: result?.usualBehind ?? false,
     ...(by === null ? {} : { usualBy: by }),
+    learnedFrom: error.forecasts,
+    members: result === null ? 0 : settings.members,
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
   };
-  const scene = result === null ? null : stage({ ...input, farm }, result, logs);
+  const scene = result === null ? null : stage({ ...input, farm }, result, logs, error, past);
   const [first] = begins;
   const logBegins = first === undefined ? null : instantAt(zone, first, 0);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
@@ -128,9 +156,11 @@ function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | nu
 }
 
 function stage(
-  { farm, settings, on, days }: WeekInput,
+  { farm, settings, forecast, on, days }: WeekInput,
   { weather }: WeatherResult,
   logs: Scene["logs"],
+  error: LearnedError,
+  past: PastYears,
 ): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
@@ -140,5 +170,8 @@ function stage(
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
   const picks = picksOf(farm, on, dates, end, lookout);
   const store = ahead(farm, weather, horizon, settings);
-  return { farm, weather, logs, horizon, picks, store, settings };
+  const issued = forecast?.issued ?? null;
+  const { place } = farm;
+  const many = members({ weather, place, settings, on, issued, error: error.at, past });
+  return { farm, weather, members: many, logs, horizon, picks, store, settings };
 }

@@ -97,7 +97,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
       for (let r = rests.length - 1; r >= 0; r--) {
         const { outlet, leastPace, mostPace, mostLight, leastHeat, mostSafe } = rests[r]!;
         if (outlet.interval < i) break;
-        const whole = table.value.atMost(grown + leastPace[i]!, grown + mostPace[i]!) * outlet.share;
+        const whole = outlet.value.atMost(grown + leastPace[i]!, grown + mostPace[i]!) * outlet.share;
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + mostLight[i]!, outlet.days);
         const most =
@@ -121,7 +121,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
         if (outlet.interval < i) break;
         const k = i * S + setting;
         const grown = pace[j]![i]! + stay.pace[k]!;
-        const whole = table.value.atMost(grown, grown) * outlet.share;
+        const whole = outlet.value.atMost(grown, grown) * outlet.share;
         if (whole <= top) continue;
         const lit = problem.lightShare(table, light[j]![i]! + stay.light[k]!, outlet.days);
         const most =
@@ -145,7 +145,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
       if (outlet.interval !== i || rest.atWalk !== atWalk) continue;
       const grown = pace[j]![i]! + outlet.pace[setting]!;
       const survived = safe[j]![i]! + outlet.safe[setting]!;
-      if (table.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
+      if (outlet.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
       const lit = light[j]![i]! + outlet.light[setting]!;
       const hot = heat[j]![i]! + outlet.heat[setting]!;
       const { worth } = outletWorth(problem, table, outlet, grown, lit, hot, survived);
@@ -204,7 +204,7 @@ export function bestSchedule(problem: TunnelProblem): Found {
       for (const { outlet } of rests) {
         if (outlet.interval !== n) continue;
         const grown = pace[j]![n]! + outlet.pace[last]!;
-        if (table.value.atMost(grown, grown) * outlet.share <= top) continue;
+        if (outlet.value.atMost(grown, grown) * outlet.share <= top) continue;
         const { worth } = outletWorth(
           problem,
           table,

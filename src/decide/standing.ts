@@ -14,8 +14,11 @@ import {
 import { asHardened, livedBefore } from "../watch/index.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
+import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
+import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
+import { type Value, values } from "./value.ts";
 
 /** Where one succession stands at the moment planned from. */
 export interface Standing {
@@ -48,8 +51,17 @@ export interface Growing {
   readonly guessed: number;
   /** Sums from the weather's beginning if nothing is changed. */
   readonly unchanged: Sums;
+  /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
+  readonly ahead: MemberCourse;
+  readonly requirements: Float64Array;
+  /** What each member has to bring up first; null: up, or told when. */
+  readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
   readonly share: number;
+  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
+  readonly whole: number;
+  /** What it brings over a spread of thermal time over requirement, worked out once for each. */
+  worthOver(spread: number): Value;
 }
 
 /** A bed that has been cut, nobody knows when: it stands, and how large it is cannot be said. */
@@ -65,10 +77,11 @@ function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note
 
 /** Where a succession stands, from sowing, weather, covers and notes. */
 export function standing(
-  { farm, weather, horizon, settings }: Scene,
+  scene: Scene,
   succession: Succession,
-  { unchanged, unshaded }: TunnelNow,
+  { tunnel, now, unchanged, unshaded }: TunnelNow,
 ): Standing {
+  const { farm, weather, horizon, settings } = scene;
   const lived = livedBefore(unchanged.growing, Math.max(1, horizon.now));
   const crop = asHardened(farm.crops.get(succession.crop)!, lived, settings);
   const notes = notesOf(farm, succession, horizon.on);
@@ -125,6 +138,11 @@ export function standing(
     const begin = cut !== undefined || seen !== undefined || early === null ? origin : sown + early;
     return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
   };
+  const length = Math.abs(succession.to - succession.from);
+  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * share;
+  const most = ((crop.growth.optimumLow - crop.growth.base) * (horizon.lookout - horizon.now)) / 24;
+  const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
+  const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
     succession,
     crop,
@@ -141,7 +159,12 @@ export function standing(
       belief,
       guessed: guess.share,
       unchanged: sums,
+      ahead: memberCourse(scene, tunnel.id, crop, origin, notUp, () => now),
+      requirements: requirementDraws(scene, succession.id, belief),
+      notUp,
       share,
+      whole,
+      worthOver: values(whole, curve, crop, belief.shift, [thermalTime, thermalTime + most], settings),
     },
   };
 }

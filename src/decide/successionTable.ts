@@ -1,16 +1,21 @@
-import type { Farm, Setting, Settings } from "../farm/index.ts";
+import type { Setting } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
 import { isEndangered, NEVER } from "./exposure.ts";
 import { hourAt, partOf } from "./horizon.ts";
+import { expectedAt, weatherSpread } from "./memberCourse.ts";
 import { type Outlet, outletsOf } from "./outlet.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
-import { expectedValue, type Value } from "./value.ts";
+import type { Value } from "./value.ts";
 
 /** An outlet with what the part of its interval before it adds, per setting. */
 export interface OutletTable extends Outlet {
+  /** Of thermal time over requirement: standard deviation of the logarithm, in steps so that outlets share what is worked out. [1] */
+  readonly spread: number;
+  /** Before light and losses, over that spread. */
+  readonly value: Value;
   readonly pace: Float64Array;
   readonly light: Float64Array;
   readonly heat: Float64Array;
@@ -26,7 +31,6 @@ export interface SuccessionTable {
   readonly growing: Growing;
   /** Worth of the whole bed at the middle of the window, at full price and in full light. */
   readonly whole: number;
-  readonly value: Value;
   /** At the first walk. */
   readonly thermalTime: number;
   readonly light: number;
@@ -44,15 +48,6 @@ export interface SuccessionTable {
   readonly outlets: readonly OutletTable[];
 }
 
-/** Price per kilogram of a crop: that of the best product with it, or the farm's usual. */
-export function priceOf(farm: Farm, crop: string, settings: Settings): number {
-  if (farm.currency === null) return 1;
-  const prices = farm.products
-    .filter(({ parts, price }) => price !== null && parts.some((part) => part.crop === crop))
-    .map(({ price }) => price!);
-  return prices.length > 0 ? Math.max(...prices) : settings.price;
-}
-
 /** Lowest and highest at the crop in calm air of every interval under every setting: [interval × settings + setting]. [°C] */
 export interface Extremes {
   readonly lowest: Float64Array;
@@ -62,6 +57,15 @@ export interface Extremes {
 /** Days ahead of each walk. [d] */
 export const leadsOf = ({ horizon, weather }: Scene): readonly number[] =>
   horizon.walks.map(({ date }) => weather.days[weather.calendar.dates.indexOf(date)]!.lead);
+
+/** Steps in which spreads are taken. [1] */
+const STEP = 0.005;
+
+/** What is uncertain of thermal time over requirement at an hour: the requirement, and weather and covers if nothing is changed. [1] */
+function spreadAt({ belief, thermalTime, requirement, ahead }: Growing, hour: number): number {
+  const weather = weatherSpread(ahead, hour, thermalTime + expectedAt(ahead, hour), requirement);
+  return STEP * Math.max(1, Math.round(Math.hypot(belief.spread, weather) / STEP));
+}
 
 /** The tables of one succession under a tunnel's options. @param now - Index of what lies now. */
 export function successionTable(
@@ -103,6 +107,9 @@ export function successionTable(
     }
   }
 
+  const held = sums[now]!;
+  const thermalTime = growing.thermalTime + grown(held.pace, held.from, horizon.now, starts[0]!);
+  const light = growing.light + grown(held.light, held.from, horizon.now, starts[0]!);
   const endangeredUntil = (cut: number): Uint8Array =>
     Uint8Array.from(walks, (walk, i) => {
       const span = { from: starts[i]!, to: starts[i + 1]! };
@@ -126,23 +133,15 @@ export function successionTable(
       const high = extremeBetween(hot, start, from, to, Math.max);
       added.safe[s] = safety(damageOdds(crop, low, high, leads[outlet.interval]!, settings));
     });
-    return { ...outlet, ...added, endangered: endangeredUntil(cut) };
+    const spread = spreadAt(growing, to);
+    const value = growing.worthOver(spread);
+    return { ...outlet, ...added, spread, value, endangered: endangeredUntil(cut) };
   });
 
-  const held = sums[now]!;
-  const thermalTime = growing.thermalTime + grown(held.pace, held.from, horizon.now, starts[0]!);
-  const light = growing.light + grown(held.light, held.from, horizon.now, starts[0]!);
-  const length = Math.abs(succession.to - succession.from);
-  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * growing.share;
-  const fastest = (i: number): number => Math.max(...options.map((_, s) => pace[i * S + s]!));
-  const ahead = Math.max(...sums.map((under) => grown(under.pace, under.from, horizon.end, horizon.lookout)));
-  const most = walks.reduce((sum, _, i) => sum + fastest(i), ahead);
-  const range = [thermalTime, thermalTime + most] as const;
   return {
     standing,
     growing,
-    whole,
-    value: expectedValue(whole, growing.curve, crop, growing.belief, range, settings),
+    whole: growing.whole,
     thermalTime,
     light,
     thermalTimeIn,
@@ -152,7 +151,7 @@ export function successionTable(
     safe,
     damage,
     endangered: endangeredUntil(NEVER),
-    cutting: settings.cutting * length * growing.share,
+    cutting: settings.cutting * Math.abs(succession.to - succession.from) * growing.share,
     outlets,
   };
 }

@@ -78,6 +78,25 @@ export function expectedValue(
   return { at, atMost: (a, b) => ladder(cellOf(a), cellOf(b)) };
 }
 
+/** Expected values of one succession by their spread, each worked out once, when asked. Parameters are those of `expectedValue`. */
+export function values(
+  whole: number,
+  curve: LeafCurve,
+  crop: Crop,
+  shift: number,
+  range: readonly [number, number],
+  settings: Settings,
+): (spread: number) => Value {
+  const known = new Map<number, Value>();
+  return (spread) => {
+    const before = known.get(spread);
+    if (before !== undefined) return before;
+    const made = expectedValue(whole, curve, crop, { shift, spread }, range, settings);
+    known.set(spread, made);
+    return made;
+  };
+}
+
 /** Highest value of any run of cells in constant time. */
 function rangeMaximum(values: Float64Array): (from: number, to: number) => number {
   const rows = [values];

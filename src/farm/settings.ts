@@ -41,6 +41,19 @@ export interface Settings {
   readonly forecastSpread: number;
   readonly forecastSpreadPerDay: number;
   readonly forecastSpreadMost: number;
+  /** Share of a temperature's departure, a forecast's error or a day's from the usual, that is left on the next day; and its correlation between low and high. [1] */
+  readonly dayToDay: number;
+  readonly lowToHigh: number;
+  /** Doubt about the level of the last known days where they are carried on; standard deviation. [°C] */
+  readonly carriedLevel: number;
+  /** How many kept forecasts the stated error counts as, against what followed them. [1] */
+  readonly errorWeight: number;
+  /** Spread of what a cover warms, and of what shade cools; standard deviations of logarithms. [1] */
+  readonly warmthSpread: number;
+  readonly shadeSpread: number;
+  /** Weathers ahead that are followed, and the seed that fixes them. [1] */
+  readonly members: number;
+  readonly seed: number;
   /** Weight as this power of leaf length. [1] */
   readonly weightExponent: number;
   /** Light at which yields are stated; more adds nothing. [mol/m²/d] */

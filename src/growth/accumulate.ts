@@ -22,36 +22,33 @@ export interface Sums {
 const HOUR_OF_WATT = 0.0036;
 
 /**
- * Sums thermal time, pace, light and heat hour by hour; light and heat when they are asked for. The light correction is made
- * once for each day from morning walk to morning walk, with that whole day's thermal time and radiation, and applies to each of
- * its hours.
+ * Sums thermal time, pace, light and heat hour by hour, each when it is asked for. The light correction is made once for each
+ * day from morning walk to morning walk, with that whole day's thermal time and radiation, and applies to each of its hours.
  *
  * @param mornings - Hours of the weather at which such days begin, in order; hours before the first belong to the first day.
  * @source scaifeCoxMorris1987, form from memory: 1/E = 1/D + f/R, summed daily
  */
 export function accumulate(
-  { growth, lightOnPace, qualityLimit }: Crop,
+  crop: Crop,
   climate: Climate,
   mornings: readonly number[],
   { lightPerMegajoule }: Settings,
 ): Sums {
   const { from } = climate;
-  const end = from + climate.growing.length;
-  const days = [from, ...mornings.filter((hour) => hour > from && hour < end), end].map(
-    (hour) => hour - from,
-  );
+  const length = climate.growing.length;
+  const make = (): Float64Array => new Float64Array(length + 1);
   const sums: Sums = whenAsked({
     from: () => from,
-    thermalTime: () => thermalTimeOf(climate.growing, growth),
-    pace: () => paceOf(sums.thermalTime, climate.radiation, days, lightOnPace),
+    thermalTime: () => sumThermalTime(crop, climate.growing, make()),
+    pace: () => sumPace(crop, climate, mornings, sums.thermalTime, make()),
     light: () => lightOf(climate.radiation, HOUR_OF_WATT * lightPerMegajoule),
-    heat: () => heatOf(climate.heat, qualityLimit),
+    heat: () => heatOf(climate.heat, crop.qualityLimit),
   });
   return sums;
 }
 
-function thermalTimeOf(growing: Float64Array, growth: Crop["growth"]): Float64Array {
-  const sums = new Float64Array(growing.length + 1);
+/** Thermal time alone. @param sums - One more than the hours, whose first is 0; it is filled and given back. [°C·d] */
+export function sumThermalTime({ growth }: Crop, growing: Float64Array, sums: Float64Array): Float64Array {
   let sum = 0;
   for (let i = 0; i < growing.length; i++) {
     sum += response(growing[i]!, growth) / 24;
@@ -60,20 +57,24 @@ function thermalTimeOf(growing: Float64Array, growth: Crop["growth"]): Float64Ar
   return sums;
 }
 
-function paceOf(
+/** Pace alone, of thermal time already summed. @param sums - As long as that, its first 0; it is filled and given back. [°C·d] */
+export function sumPace(
+  { lightOnPace }: Crop,
+  { from, radiation }: Pick<Climate, "from" | "radiation">,
+  mornings: readonly number[],
   thermalTime: Float64Array,
-  radiation: Float64Array,
-  days: readonly number[],
-  lightOnPace: number,
+  sums: Float64Array,
 ): Float64Array {
-  const sums = new Float64Array(thermalTime.length);
-  for (let d = 0; d + 1 < days.length; d++) {
-    const [start, end] = [days[d]!, days[d + 1]!];
+  const length = thermalTime.length - 1;
+  let next = mornings.findIndex((hour) => hour > from);
+  for (let start = 0; start < length; ) {
+    const end = next < 0 ? length : Math.min(length, (mornings[next++] ?? from + length) - from);
     let sun = 0;
     for (let i = start; i < end; i++) sun += radiation[i]!;
     const [ahead, begun] = [sums[start]!, thermalTime[start]!];
     const share = lightShare(thermalTime[end]! - begun, sun * HOUR_OF_WATT, lightOnPace);
     for (let i = start + 1; i <= end; i++) sums[i] = ahead + share * (thermalTime[i]! - begun);
+    start = end;
   }
   return sums;
 }

@@ -1,14 +1,9 @@
 import type { Counting, CutOff } from "../farm/index.ts";
 import { type DegreeDays, degreeDays } from "../quantity/index.ts";
+import type { LowHigh } from "../weather/index.ts";
 
 /** How temperature is taken to run between the day's low and high. */
 export type DayShape = "sine" | "triangle";
-
-/** A day's low and high. [°C] */
-export interface LowHigh {
-  readonly low: number;
-  readonly high: number;
-}
 
 /** Between which temperatures degree-days are counted. [°C] */
 export interface Thresholds {

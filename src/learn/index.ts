@@ -1,2 +1,4 @@
+export * from "./forecastError.ts";
 export * from "./normal.ts";
 export * from "./requirement.ts";
+export * from "./scores.ts";

@@ -1,4 +1,4 @@
-import type { AtPick, SuccessionOutlook } from "../decide/index.ts";
+import type { AtPick, DateSpread, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { todo } from "./fate.ts";
@@ -6,7 +6,18 @@ import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { pickHeading } from "./picks.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, dayOf, days, leaf, leafSpread, leafWindow, odds } from "./words.ts";
+import {
+  capital,
+  day,
+  dayOf,
+  daySpread,
+  days,
+  dayWithin,
+  leaf,
+  leafSpread,
+  leafWindow,
+  odds,
+} from "./words.ts";
 
 /** A leaf length and the range four of five lie in. */
 export interface Size {
@@ -40,6 +51,8 @@ export interface BedRow {
     /** Earliest to latest, or since when it is there. */
     readonly told: string;
     readonly since: boolean;
+    /** Dates four of five cases lie between, if nothing is changed and with the plan; null where one day says it. */
+    readonly range: { readonly unchanged: string | null; readonly planned: string | null };
   };
   readonly todo: string;
   readonly todoUnchanged: string;
@@ -81,15 +94,29 @@ function now(farm: Farm, outlook: SuccessionOutlook): Size {
   return { middle: outlook.stage === "future" ? "not sown" : "not up", range: null };
 }
 
-const date = (farm: Farm, outlook: SuccessionOutlook, at: LocalDate | null): string =>
-  at === null ? "later" : mark(outlook) + day(farm.units, at);
+/** A date of salad size, as precise as its range allows. */
+function date(
+  farm: Farm,
+  outlook: SuccessionOutlook,
+  at: LocalDate | null,
+  { early, late }: DateSpread = outlook.reach.spread.planned,
+): string {
+  return at === null ? "later" : mark(outlook) + dayWithin(farm.units, at, early, late);
+}
+
+const dateRange = (farm: Farm, outlook: SuccessionOutlook, { early, late }: DateSpread): string | null => {
+  const told = daySpread(farm.units, early, late);
+  return told === null ? null : mark(outlook) + told;
+};
 
 const told = ({ middle, range }: Size): string => (range === null ? middle : `${middle} (${range})`);
 
 /** The date it was reached at, when that has passed. */
 const reached = (farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string | null => {
   const { unchanged } = outlook.reach;
-  return unchanged !== null && unchanged < today ? date(farm, outlook, unchanged) : null;
+  return unchanged !== null && unchanged < today
+    ? date(farm, outlook, unchanged, outlook.reach.spread.unchanged)
+    : null;
 };
 
 function reachTold(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string {
@@ -101,6 +128,10 @@ function reachTold(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): st
   return first === last ? first : `${first} … ${last}`;
 }
 
+/** Between which dates it becomes salad size, as a sentence. */
+const within = (range: string | null, how: string): readonly string[] =>
+  range === null ? [] : [`${how} in 4 of 5 cases ${range}.`];
+
 function reachSentence(farm: Farm, outlook: SuccessionOutlook, today: LocalDate): string {
   const window = leafWindow(farm.units, outlook.crop.smallest, outlook.crop.largest);
   const since = reached(farm, outlook, today);
@@ -108,10 +139,11 @@ function reachSentence(farm: Farm, outlook: SuccessionOutlook, today: LocalDate)
   const { earliest, latest } = outlook.reach;
   if (earliest === null) return `Salad size (${window}) lies beyond the days looked at.`;
   const first = date(farm, outlook, earliest);
-  if (latest === null) return `Salad size (${window}) comes on ${first} at the earliest with covers.`;
-  return earliest === latest
-    ? `Salad size (${window}) comes on ${first} whatever lies on it.`
-    : `Salad size (${window}) comes with covers on ${first} at the earliest and ${date(farm, outlook, latest)} at the latest.`;
+  const last = latest === null ? null : date(farm, outlook, latest);
+  if (last === null) return `Salad size (${window}) comes with covers ${first} at the earliest.`;
+  return first === last
+    ? `Salad size (${window}) comes ${first} whatever lies on it.`
+    : `Salad size (${window}) comes with covers ${first} at the earliest and ${last} at the latest.`;
 }
 
 /** Where it stands now, as a sentence. */
@@ -143,10 +175,14 @@ function row(
     reach: {
       earliest: date(farm, outlook, reach.earliest),
       latest: date(farm, outlook, reach.latest),
-      unchanged: date(farm, outlook, reach.unchanged),
+      unchanged: date(farm, outlook, reach.unchanged, reach.spread.unchanged),
       planned: date(farm, outlook, reach.planned),
       told: reachTold(farm, outlook, today),
       since: reached(farm, outlook, today) !== null,
+      range: {
+        unchanged: dateRange(farm, outlook, reach.spread.unchanged),
+        planned: dateRange(farm, outlook, reach.spread.planned),
+      },
     },
     todo: todo(farm, outlook, last),
     todoUnchanged: todo(farm, { ...outlook, fate: outlook.fateUnchanged }, last),
@@ -169,11 +205,17 @@ function row(
   return {
     ...common,
     pick,
-    state: [who, `On ${when} ${told(pick.unchanged)}; odds ${pick.oddsUnchanged}.`, comes],
+    state: [
+      who,
+      `On ${when} ${told(pick.unchanged)}; odds ${pick.oddsUnchanged}.`,
+      comes,
+      ...within(common.reach.range.unchanged, "Left as it is"),
+    ],
     sentences: [
       who,
       `On ${when} ${told(pick.planned)} with the plan, ${told(pick.unchanged)} left as it is; odds ${pick.odds}.`,
       comes,
+      ...within(common.reach.range.planned, "With the plan"),
       common.todo,
     ],
   };

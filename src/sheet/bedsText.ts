@@ -2,7 +2,7 @@ import type { Beds } from "./beds.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
-import { filled, section, sized } from "./layout.ts";
+import { filled, over, section, sized } from "./layout.ts";
 import { madeFrom } from "./madeFrom.ts";
 import { namesOf } from "./names.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
@@ -25,7 +25,7 @@ function group(out: Page, { heading, rows }: BedGroup): void {
       sized(row.now),
       row.pick === null ? "" : sized(row.pick.unchanged),
       row.pick === null ? "" : row.pick.oddsUnchanged,
-      row.reach.since ? row.reach.told : row.reach.unchanged,
+      over(row.reach.since ? row.reach.told : row.reach.unchanged, row.reach.range.unchanged),
       row.reach.since ? "" : row.reach.told.replace(" … ", "\n… "),
       row.lasts ?? "",
     ]),
@@ -35,7 +35,7 @@ function group(out: Page, { heading, rows }: BedGroup): void {
     [4, 14],
     [7, 9],
     [4, 8],
-    [11, 11],
+    [11, 14],
     [11, 13],
     [5, 7],
   ] as const;

@@ -176,6 +176,8 @@ const atPickJson = (farm: Farm, at: AtPick): Json => ({
   pick: pickJson(farm, at.pick),
   unchanged: rangeCm(at.unchanged),
   planned: rangeCm(at.planned),
+  medianUnchangedCm: at.medianUnchanged,
+  medianCm: at.median,
   oddsUnchanged: at.oddsUnchanged,
   odds: at.odds,
   weightKg: at.weight,
@@ -193,7 +195,7 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
     ratePerCd: basis.curve.rate,
     middleCd: basis.curve.middle,
   },
-  outlets: basis.outlets.map(({ kind, at, pick, interval, share, days, added }) => ({
+  outlets: basis.outlets.map(({ kind, at, pick, interval, share, days, spread, added }) => ({
     kind,
     at: time(farm, at),
     market: pick.market.id,
@@ -201,6 +203,7 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
     walk: interval,
     share,
     daysD: days,
+    spread,
     added: added.map(({ setting, pace, light, heat, safe }) => ({
       setting,
       paceCd: pace,
@@ -237,7 +240,13 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
     paceNowCdPerDay: outlook.paceNow,
     windowD: outlook.windowDays,
     atPicks: outlook.atPicks.map((at) => atPickJson(farm, at)),
-    reach: { ...outlook.reach },
+    reach: {
+      ...outlook.reach,
+      spread: {
+        unchanged: { ...outlook.reach.spread.unchanged },
+        planned: { ...outlook.reach.spread.planned },
+      },
+    },
     fate: fateJson(farm, outlook.fate),
     atFate:
       outlook.atFate === null
@@ -246,6 +255,7 @@ const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
             size: rangeCm(outlook.atFate.size),
             odds: outlook.atFate.odds,
             weightKg: outlook.atFate.weight,
+            inSizeKg: outlook.atFate.inSize,
             cuttingMin: outlook.atFate.minutes,
             frozen: outlook.atFate.frozen,
             thaw: timeOrNull(farm, outlook.atFate.thaw),
@@ -419,6 +429,8 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   usualFrom: from.usualFrom,
   usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
+  learnedFrom: from.learnedFrom,
+  members: from.members,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,
     counted: countedJson(counted),

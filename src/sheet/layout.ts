@@ -15,8 +15,12 @@ export function filled(
   return widths.map((width, i) => (i === flexible ? Math.max(8, Math.min(width, room)) : width));
 }
 
-/** A size over the range four of five lie in. */
-export const sized = ({ middle, range }: Size): string => (range === null ? middle : `${middle}\n${range}`);
+/** A value over the range four of five cases lie in. */
+export const over = (middle: string, range: string | null): string =>
+  range === null ? middle : `${middle}\n${range}`;
+
+/** A size over its range. */
+export const sized = ({ middle, range }: Size): string => over(middle, range);
 
 /** A heading and its sentences; nothing when there are none. */
 export function section(out: Page, heading: string, sentences: readonly string[]): void {

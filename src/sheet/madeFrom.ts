@@ -50,7 +50,7 @@ function whoseUsual({ usualBy }: MadeFrom): string {
 
 /** What stands in for a forecast that is not there. */
 const noForecast = ({ usualFrom }: MadeFrom): string =>
-  `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before" : "is your usual weather"}, and frost and heat cannot be foreseen.`;
+  `No forecast: what lies ahead ${usualFrom === null ? "carries on the days before, with wide ranges" : "is the usual weather"}, and frost and heat cannot be foreseen.`;
 /** A requirement stated by another way of counting and what it came to on the model's clock. */
 function broughtOver({ units }: Farm, { name, counted, requirement, sowings, steady }: BroughtOver): string {
   const { sum, method, base, upper, cutOff, from, to } = counted;
@@ -96,7 +96,12 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
     ...(from.carriedFrom === null
       ? []
       : [
-          `From ${day(units, from.carriedFrom)} on the last known days are carried on: take those dates as rough.`,
+          `From ${day(units, from.carriedFrom)} on the last known days are carried on, with wide ranges: take those dates as rough.`,
+        ]),
+    ...(from.members === 0
+      ? []
+      : [
+          `Odds and ranges: ${from.members} ways the weather may go from here, ${from.learnedFrom === 0 ? "by the usual error of forecasts" : `by how ${from.learnedFrom} earlier ${from.learnedFrom === 1 ? "forecast" : "forecasts"} did here`}, and what is uncertain of each crop and cover.`,
         ]),
     ...from.broughtOver.map((each) => broughtOver(farm, each)),
     ...(from.shortDays === null

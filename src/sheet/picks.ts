@@ -14,6 +14,7 @@ import {
   dayOfMonth,
   lacking,
   leaf,
+  leafSpread,
   marketDay,
   odds,
   weight,
@@ -47,6 +48,8 @@ export interface PickRow {
   readonly tunnel: string;
   /** When it is cut. */
   readonly size: string | null;
+  /** The range four of five leaves lie in, without unit; null where one number says it. */
+  readonly range: string | null;
   readonly odds: string | null;
   readonly weight: string | null;
   /** Day it is cut, "Thu 23". */
@@ -80,19 +83,26 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
     return {
       ...common,
       size: null,
+      range: null,
       odds: null,
       weight: null,
       special: true,
       sentence: `${head}. ${common.todo}`,
     };
   const size = mark(outlook) + leaf(farm.units, atFate.size);
+  const range = leafSpread(farm.units, atFate.size);
   const heavy = mark(outlook) + weight(farm.units, atFate.weight);
   const chance = fate.kind !== "none" && fate.as === "braising" ? null : odds(atFate.odds);
-  const figures = [size, ...(chance === null ? [] : [`odds ${chance}`]), heavy].join(", ");
+  const figures = [
+    range === null ? size : `${size} (${range})`,
+    ...(chance === null ? [] : [`odds ${chance}`]),
+    heavy,
+  ].join(", ");
   const special = fate.kind !== "pick" || fate.as !== "salad";
   return {
     ...common,
     size,
+    range,
     odds: chance,
     weight: heavy,
     special,

@@ -140,7 +140,7 @@ export function tildes(groups: readonly BedGroup[], days: Grid["days"]): string[
 export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): string[] {
   return [
     ...tildes(groups, days),
-    "Sizes are the longest leaf; below a size stands the range four of five lie in. Odds are for salad size at the pick.",
+    "Sizes are the longest leaf; below a size stands the range four of five lie in. Odds are for salad size at the pick. Both count what weather, covers and the crop itself may do.",
   ];
 }
 

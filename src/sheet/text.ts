@@ -1,7 +1,7 @@
 import type { Outcome } from "../decide/index.ts";
 import type { BedGroup, BedRow } from "./bedsTable.ts";
 import type { Grid, GridCell, GridTunnel } from "./grid.ts";
-import { filled, section, sized } from "./layout.ts";
+import { filled, over, section, sized } from "./layout.ts";
 import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
@@ -128,7 +128,7 @@ function pick(out: Page, { heading, products, rows }: PickBlock): void {
       "[ ]",
       row.who,
       row.tunnel,
-      row.size ?? "",
+      row.size === null ? "" : over(row.size, row.range),
       row.odds === null ? "" : row.odds,
       row.weight ?? "",
       row.special ? row.todo : "",
@@ -166,7 +166,8 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
   const who = [10, wide ? 30 : 17] as const;
   const now = [4, wide ? 14 : 9] as const;
   const name = (row: BedRow): string => `${row.who}\n${row.tunnel}, ${row.window}`;
-  const reach = (row: BedRow): string => row.reach.told.replace(" … ", "\n… ");
+  const reach = ({ reach: { told, range } }: BedRow): string =>
+    over(told.replace(" … ", "\n… "), told === "later" ? null : range.planned);
   if (date === null) {
     const all = [
       ["Succession", "Now", "Salad size with covers", "What to do"],
@@ -187,7 +188,7 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
       row.todo,
     ]),
   ];
-  const widths = filled(out, all, [who, now, [7, 9], [7, 9], [4, 8], [10, 13], [12, 60]], 6);
+  const widths = filled(out, all, [who, now, [7, 9], [7, 9], [4, 8], [10, 14], [12, 60]], 6);
   out.table(all, widths, { headed: true });
 }
 

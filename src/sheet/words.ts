@@ -6,6 +6,7 @@ import {
   type Centimetre,
   celsiusDifference,
   type DegreeDays,
+  daysBetween,
   HOUR,
   type Instant,
   type Kilogram,
@@ -209,6 +210,32 @@ export const day = (units: Units, date: LocalDate): string =>
 /** The shortest form of a date, for the head of a column. */
 export const dayOfMonth = (date: LocalDate): string =>
   `${DAYS[weekday(date)]!}${TIED}${Number(date.slice(8, 10))}`;
+
+/** Days beyond which a range leaves no single day worth naming. [d] judgement */
+const NAMED_WITHIN = 9;
+
+/** A date as precise as the range it lies in allows: a day, else a third of a month. @param late - null: the range is open. */
+export function dayWithin(
+  units: Units,
+  date: LocalDate,
+  early: LocalDate | null,
+  late: LocalDate | null,
+): string {
+  if (early !== null && late !== null && daysBetween(early, late) <= NAMED_WITHIN) return day(units, date);
+  const third = ["early", "mid", "late"][Math.min(2, Math.floor((Number(date.slice(8, 10)) - 1) / 10))]!;
+  return `${third}${TIED}${MONTHS[Number(date.slice(5, 7)) - 1]!}`;
+}
+
+/** The dates four of five cases lie between; null when that is one day, or all lies beyond the days looked at. */
+export function daySpread(units: Units, early: LocalDate | null, late: LocalDate | null): string | null {
+  if (early === null || early === late) return null;
+  if (late === null) return `${monthAndDay(units, early)} or${TIED}later`;
+  if (early.slice(0, 7) !== late.slice(0, 7))
+    return `${monthAndDay(units, early)}–${monthAndDay(units, late)}`;
+  const [from, to] = [early, late].map((date) => String(Number(date.slice(8, 10))));
+  const month = MONTHS[Number(early.slice(5, 7)) - 1]!;
+  return units === "US" ? `${month}${TIED}${from}–${to}` : `${from}–${to}${TIED}${month}`;
+}
 
 export const dayAndYear = (units: Units, date: LocalDate): string =>
   units === "US"

@@ -1,82 +1,104 @@
-import {
-  addDays,
-  type Celsius,
-  calendar,
-  daysBetween,
-  type LocalDate,
-  type UtcHour,
-} from "../quantity/index.ts";
-import type { DailyRecord, HourlyRecord } from "./record.ts";
+import type { LocalDate } from "../quantity/index.ts";
+import type { DailyRecord } from "./record.ts";
 
-/** Readings of at least this many hours make a day's low and high its own. [h] */
-export const WHOLE_DAY = 20;
-
-/** The farm's own days of one earlier year at the dates asked about, oldest first; those not recorded are left out. */
-export interface PastYear {
-  /** How many years before. */
-  readonly before: number;
-  readonly days: readonly DailyRecord[];
+/** A low and a high, or something known of both. */
+export interface LowHigh {
+  readonly low: number;
+  readonly high: number;
 }
 
-/**
- * Every whole day the farm has recorded, oldest first.
- *
- * @param hours - Of the sensor outside, in order of time.
- * @param days - Of a record that is daily by nature; where there are hours of the day, these count.
- */
-export function ownDays(
-  zone: string,
-  hours: readonly HourlyRecord[],
-  days: readonly DailyRecord[],
-): readonly DailyRecord[] {
-  const found = new Map<LocalDate, DailyRecord>(days.map((day) => [day.date, day]));
-  const first = hours[0]?.hour;
-  if (first !== undefined) {
-    const length = hours[hours.length - 1]!.hour - first + 1;
-    const { dates, day } = calendar(zone, first as UtcHour, length);
-    const count = new Int32Array(dates.length);
-    const lowest = new Float64Array(dates.length).fill(Number.POSITIVE_INFINITY);
-    const highest = new Float64Array(dates.length).fill(Number.NEGATIVE_INFINITY);
-    for (const record of hours) {
-      const at = day[record.hour - first]!;
-      count[at]!++;
-      lowest[at] = Math.min(lowest[at]!, record.lowest);
-      highest[at] = Math.max(highest[at]!, record.highest);
+/** Days to either side of a date that say what is usual on it, and by which a past year's course may be shifted. [d] judgement */
+const WINDOW = 10;
+/** Days of the window a year must have to count. */
+const ENOUGH = 15;
+/** Years that must count before they say what is usual. judgement */
+const LEAST_YEARS = 2;
+
+/** What earlier years tell of the days of this one. */
+export interface PastYears {
+  /** Mean low and high of a date and the days around it; null where too few years have them. [°C] */
+  usual(date: LocalDate): LowHigh | null;
+  /** Root mean square of single days' departures from it, widened for the few years it stands on. [°C] */
+  spread(date: LocalDate): LowHigh | null;
+  /**
+   * Day by day how far past years lay from the usual, widened likewise: one stretch for every year and every shift of up to
+   * ten days that has all its days. [°C]
+   */
+  stretches(from: LocalDate, days: number): readonly (readonly LowHigh[])[];
+}
+
+const dayNumber = (date: LocalDate): number => Date.parse(date) / 86_400_000;
+
+const YEAR = 365.2425;
+
+/** What the days around one date in earlier years come to. */
+interface Usual {
+  readonly usual: LowHigh;
+  readonly spread: LowHigh;
+  /** How many years counted. */
+  readonly years: number;
+}
+
+/** Reads earlier years from daily records of any dates. */
+export function pastYears(records: readonly DailyRecord[]): PastYears {
+  const days = new Map(records.map((record) => [dayNumber(record.date), record]));
+  const earliest = Math.min(...days.keys());
+  const known = new Map<number, Usual | null>();
+  const before = (day: number, years: number): number => day - Math.round(years * YEAR);
+
+  const study = (day: number): Usual | null => {
+    const all: DailyRecord[] = [];
+    let years = 0;
+    for (let back = 1; before(day, back) >= earliest; back++) {
+      const around = Array.from({ length: 2 * WINDOW + 1 }, (_, k) =>
+        days.get(before(day, back) + k - WINDOW),
+      ).filter((day) => day !== undefined);
+      if (around.length < ENOUGH) continue;
+      years += 1;
+      all.push(...around);
     }
-    dates.forEach((date, at) => {
-      if (count[at]! < WHOLE_DAY) return;
-      const range = { low: lowest[at]! as Celsius, high: highest[at]! as Celsius };
-      found.set(date, { date, ...range, wind: null, sky: null });
-    });
-  }
-  return [...found.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
+    if (years < LEAST_YEARS) return null;
+    const mean = (of: (day: DailyRecord) => number): number =>
+      all.reduce((sum, day) => sum + of(day), 0) / all.length;
+    const usual = { low: mean(({ low }) => low), high: mean(({ high }) => high) };
+    const rms = (key: "low" | "high"): number =>
+      widened(years) * Math.sqrt(mean((day) => (day[key] - usual[key]) ** 2));
+    return { usual, spread: { low: rms("low"), high: rms("high") }, years };
+  };
+  const at = (day: number): Usual | null => {
+    const found = known.get(day);
+    if (found !== undefined) return found;
+    const made = study(day);
+    known.set(day, made);
+    return made;
+  };
+
+  return {
+    usual: (date) => at(dayNumber(date))?.usual ?? null,
+    spread: (date) => at(dayNumber(date))?.spread ?? null,
+    stretches(from, length) {
+      const found: LowHigh[][] = [];
+      const first = dayNumber(from);
+      for (let back = 1; before(first, back) + WINDOW >= earliest; back++) {
+        for (let shift = -WINDOW; shift <= WINDOW; shift++) {
+          const stretch: LowHigh[] = [];
+          for (let k = 0; k < length; k++) {
+            const number = first + k + shift;
+            const [day, study] = [days.get(before(number, back)), at(number)];
+            if (day === undefined || study === null) break;
+            const wide = widened(study.years);
+            stretch.push({
+              low: wide * (day.low - study.usual.low),
+              high: wide * (day.high - study.usual.high),
+            });
+          }
+          if (stretch.length === length) found.push(stretch);
+        }
+      }
+      return found;
+    },
+  };
 }
 
-/** The date so many years before; the 29th of February becomes the 28th where there is none. */
-function yearsBefore(date: LocalDate, years: number): LocalDate {
-  const year = String(Number(date.slice(0, 4)) - years);
-  const leap = new Date(Date.UTC(Number(year), 1, 29)).getUTCMonth() === 1;
-  return `${year}${date.endsWith("-02-29") && !leap ? "-02-28" : date.slice(4)}` as LocalDate;
-}
-
-/**
- * What the farm recorded in earlier years at the dates from one to another: the nearest year first, years without any day
- * left out.
- *
- * @param own - As {@link ownDays} gives them.
- */
-export function pastYears(
-  own: readonly DailyRecord[],
-  from: LocalDate,
-  until: LocalDate,
-): readonly PastYear[] {
-  const byDate = new Map(own.map((day) => [day.date, day]));
-  const oldest = own[0]?.date;
-  if (oldest === undefined) return [];
-  const dates = Array.from({ length: daysBetween(from, until) + 1 }, (_, index) => addDays(from, index));
-  const most = Number(until.slice(0, 4)) - Number(oldest.slice(0, 4));
-  return Array.from({ length: Math.max(0, most) }, (_, index) => index + 1).flatMap((before) => {
-    const days = dates.flatMap((date) => byDate.get(yearsBefore(date, before)) ?? []);
-    return days.length === 0 ? [] : [{ before, days }];
-  });
-}
+/** A few years lie nearer to their own mean than the next year will: the usual correction of a standard deviation and of a mean. */
+const widened = (years: number): number => Math.sqrt((years + 1) / (years - 1));

@@ -1,7 +1,7 @@
 import { CURVES, type Place, type Settings, type Usual } from "../farm/index.ts";
 import {
+  type Calendar,
   calendar,
-  dayOfYear,
   daysBetween,
   HOUR,
   hourOf,
@@ -11,21 +11,21 @@ import {
   startOf,
   type UtcHour,
 } from "../quantity/index.ts";
-import { DIURNALS, type Turning } from "./diurnal.ts";
+import { DIURNALS } from "./diurnal.ts";
 import { foretoldBehind } from "./foretoldBehind.ts";
 import { layForetold } from "./foretoldHours.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
-import { WHOLE_DAY } from "./pastYears.ts";
+import { WHOLE_DAY } from "./loggedDays.ts";
+import type { LowHigh } from "./pastYears.ts";
 import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
 import { SHORT_GAP } from "./shortGap.ts";
-import { dayLength, solarNoon } from "./sun.ts";
+import { solarNoon } from "./sun.ts";
+import { turnings } from "./turnings.ts";
 import { usualOn } from "./usualOn.ts";
 import { type Gap, ORIGINS, type Origin, type Weather } from "./weather.ts";
 
 /** Days whose mean stands in for unknown ones. [d] */
 const NEAREST_DAYS = 14;
-/** Shortest day and night the curves are given: near the poles the sun no longer sets the day's course. [h] judgement */
-const SHORTEST = 4;
 /** Hours foretold of today that make its low and high where nothing was logged. [h] judgement */
 const HALF_DAY = 12;
 
@@ -61,6 +61,10 @@ export interface WeatherResult {
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/** How far a day lies from another. [°C] */
+const departure = (day: LowHigh, from: LowHigh | null): LowHigh | null =>
+  from === null ? null : { low: day.low - from.low, high: day.high - from.high };
+
 const ranged = (record: DailyRecord, origin: Origin): Day => ({
   ...record,
   low: Math.min(record.low, record.high),
@@ -83,7 +87,8 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
 
 /**
  * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, over longer ones as
- * forecasts of that time said or like the days beside it, forecast ahead, and beyond either the usual weather of the date or, where none is given, the last known days carried on.
+ * forecasts of that time said or like the days beside it, forecast ahead, and beyond either the usual weather of the date or, where none is given, the last
+ * known days carried on. How far the last known day lies from them fades day by day, so that there is no step.
  * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
@@ -145,17 +150,28 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   const lastLogged = loggedDates[loggedDates.length - 1];
 
   const behind = foretoldBehind(place.zone, input.earlier ?? [], today);
+  const standIn = (date: LocalDate): Day | null => {
+    const inside =
+      firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
+    const usual = inside ? null : usualOn(input.usual, date);
+    if (usual !== null) return { ...usual, ...UNSEEN, origin: "usual" };
+    const near = nearby(date, known, inside);
+    return near !== null && date < today ? { ...near, origin: "estimated" } : near;
+  };
+  const lastKnown = [...known.keys()].reduce<LocalDate | null>(
+    (last, date) => (last === null || date > last ? date : last),
+    null,
+  );
+  const left = lastKnown === null ? null : departure(known.get(lastKnown)!, standIn(lastKnown));
   const filled = days.dates.map((date): Day | null => {
     const own = known.get(date);
     if (own !== undefined) return own;
     const said = behind.get(date);
     if (said !== undefined) return ranged(said, "foretold");
-    const inside =
-      firstLogged !== undefined && lastLogged !== undefined && date > firstLogged && date < lastLogged;
-    const usual = inside ? null : usualOn(input.usual, date);
-    if (usual !== null) return { ...usual, ...UNSEEN, origin: "usual" };
-    const standIn = nearby(date, known, inside);
-    return standIn !== null && date < today ? { ...standIn, origin: "estimated" } : standIn;
+    const day = standIn(date);
+    if (day === null || left === null || lastKnown === null || date <= lastKnown) return day;
+    const kept = settings.dayToDay ** daysBetween(lastKnown, date);
+    return { ...day, low: day.low + kept * left.low, high: day.high + kept * left.high };
   });
   if (filled.some((day) => day === null)) return null;
   const all = filled as readonly Day[];
@@ -163,7 +179,7 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     days.dates.find((date, i) => all[i]!.origin === origin && date > today && date <= until) ?? null;
 
   bridge(temperature, origin, now);
-  curve(input, first, days.day, days.dates, all, temperature, origin);
+  curve(input, first, days, all, temperature, origin);
 
   const radiation = new Float64Array(length);
   const hoursOf: number[][] = days.dates.map(() => []);
@@ -203,31 +219,24 @@ function bridge(temperature: Float64Array, origin: Uint8Array, now: number): voi
 function curve(
   { place }: WeatherInput,
   first: UtcHour,
-  dayOfHour: Int32Array,
-  dates: readonly LocalDate[],
+  calendar: Calendar,
   days: readonly Day[],
   temperature: Float64Array,
   origin: Uint8Array,
 ): void {
   const diurnal = DIURNALS[place.curve ?? CURVES[0]];
-  const turnings = dates.map((date, i): Turning => {
-    const sun = dayLength(place.latitude, dayOfYear(date));
-    const long = Math.min(24 - SHORTEST, Math.max(SHORTEST, sun));
-    const rise = solarNoon(place.longitude, date) / HOUR - first - long / 2;
-    return { rise, length: long, low: days[i]!.low, high: days[i]!.high };
-  });
-  const before = { ...turnings[0]!, rise: turnings[0]!.rise - 24 };
-  const after = { ...turnings[turnings.length - 1]!, rise: turnings[turnings.length - 1]!.rise + 24 };
+  const between = turnings(place, first, calendar);
   for (let i = 0; i < temperature.length; i++) {
     if (!Number.isNaN(temperature[i]!)) continue;
-    const middle = i + 0.5;
-    const day = dayOfHour[i]!;
-    const own = turnings[day]!;
-    temperature[i] =
-      middle < own.rise
-        ? diurnal(turnings[day - 1] ?? before, own, middle)
-        : diurnal(own, turnings[day + 1] ?? after, middle);
-    origin[i] = ORIGINS.indexOf(days[day]!.origin === "logger" ? "estimated" : days[day]!.origin);
+    const { today, next, sun, nextSun } = between(i);
+    const [a, b] = [days[today]!, days[next]!];
+    temperature[i] = diurnal(
+      { rise: sun.rise, length: sun.length, low: a.low, high: a.high },
+      { rise: nextSun.rise, length: nextSun.length, low: b.low, high: b.high },
+      i + 0.5,
+    );
+    const { origin: own } = days[calendar.day[i]!]!;
+    origin[i] = ORIGINS.indexOf(own === "logger" ? "estimated" : own);
   }
 }
 

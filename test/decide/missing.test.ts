@@ -29,6 +29,8 @@ test("a gap of the log is told by the minutes of the farm's clock, also where it
       usualFrom: null,
       usualBehind: false,
       doubtful: [],
+      learnedFrom: 0,
+      members: 0,
       broughtOver: [],
       shortDays: null,
     },

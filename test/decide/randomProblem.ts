@@ -69,6 +69,8 @@ export function randomProblem(seed: number): TunnelProblem {
       measured: 0,
     };
     const start = crop.requirement * between(0.7, 1.25);
+    const range = [start, start + 20 * n + 40] as const;
+    const value = expectedValue(between(20, 300), curve, crop, belief, range, settings);
     const row = (make: () => number): Float64Array => Float64Array.from({ length: S }, make);
     const outlets = Array.from({ length: whole(1, 5) }, (): OutletTable => {
       const interval = whole(0, n);
@@ -85,6 +87,8 @@ export function randomProblem(seed: number): TunnelProblem {
         light: row(() => (atWalk ? 0 : between(0, 60))),
         heat: row(() => (atWalk || beyond ? 0 : between(0, 20))),
         safe: row(() => (atWalk || beyond ? 0 : -between(0, 1))),
+        spread: belief.spread,
+        value,
         // Until it is cut a bed is endangered as if it stayed; after that, less often or never.
         endangered: endangered.map((standing, i) =>
           i < interval ? standing : standing && random() < 0.3 ? 1 : 0,
@@ -97,7 +101,6 @@ export function randomProblem(seed: number): TunnelProblem {
       standing: { crop } as never,
       growing: {} as never,
       whole: 1,
-      value: expectedValue(between(20, 300), curve, crop, belief, [start, start + 20 * n + 40], settings),
       thermalTime: start,
       light: between(300, 900),
       thermalTimeIn: table(() => 0),

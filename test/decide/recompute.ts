@@ -55,7 +55,7 @@ export function recompute(answer: Answer, tunnel: string, schedule: readonly str
         sizes.push({ succession: succession.succession, at: outlet.at.instant, cm });
       }
       const sold =
-        expected(answer.settings, crop, succession, sums.pace) *
+        expected(answer.settings, crop, succession.basis, outlet.spread, sums.pace) *
         outlet.share *
         light(answer.settings, crop, sums.light / outlet.daysD);
       const stress = -sold * Math.min(answer.settings.stressMost, answer.settings.heatStress * sums.heat);
@@ -81,8 +81,14 @@ function lengthOf({ curve }: Answer, thermalTime: number): number {
 const light = (settings: Answer, crop: Answer, daily: number): number =>
   Math.min(1, daily / settings.fullLight) ** crop.lightOnWeight;
 
-/** Price share times weight, over equally likely requirements. */
-function expected(settings: Answer, crop: Answer, { basis, spread }: Answer, thermalTime: number): number {
+/** Price share times weight, over equally likely ratios of thermal time to requirement. */
+function expected(
+  settings: Answer,
+  crop: Answer,
+  basis: Answer,
+  spread: number,
+  thermalTime: number,
+): number {
   const likeliest = lengthOf(basis, thermalTime / Math.exp(basis.shift));
   if (likeliest <= crop.smallestCm * settings.nothingBelow) return 0;
   let sum = 0;

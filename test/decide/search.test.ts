@@ -32,7 +32,8 @@ describe("the schedule of one tunnel", () => {
 
   it("never promises a bound below what a thermal time brings", () => {
     for (let seed = 1; seed <= 20; seed++) {
-      for (const { value, thermalTime } of randomProblem(seed).successions) {
+      for (const { outlets, thermalTime } of randomProblem(seed).successions) {
+        const { value } = outlets[0]!;
         for (let step = 0; step < 60; step++) {
           const at = thermalTime + step * 0.83;
           expect(value.atMost(at, at)).toBeGreaterThanOrEqual(value.at(at) - 1e-9);

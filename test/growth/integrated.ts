@@ -1,5 +1,6 @@
 import type { CutOff } from "../../src/farm/index.ts";
-import type { DayShape, LowHigh, Thresholds } from "../../src/growth/index.ts";
+import type { DayShape, Thresholds } from "../../src/growth/index.ts";
+import type { LowHigh } from "../../src/weather/index.ts";
 
 /** Temperature on the way from one extreme to the other, 0 to 1 of it. [°C] */
 const along = ({ low, high }: LowHigh, shape: DayShape, time: number): number =>

@@ -50,6 +50,8 @@ const without = (): Outcome =>
         carriedFrom: null,
         usualFrom: null,
         usualBehind: false,
+        learnedFrom: 0,
+        members: 0,
         broughtOver: [],
         shortDays: null,
       },
@@ -333,7 +335,7 @@ describe("the sheet says", () => {
 
   test("a hold with its day", () => {
     expect(told(sample(), 60)).toContain(
-      "[ ] Spinach (S4), North 1: 4½ in, odds 4 in 5, 15 lb. Cut Mon Apr 20, keep cold 4 days.",
+      "[ ] Spinach (S4), North 1: 4½ in (4–5), odds 4 in 5, 15 lb. Cut Mon Apr 20, keep cold 4 days.",
     );
   });
 
@@ -353,9 +355,11 @@ describe("the sheet says", () => {
       {},
       { successions: successions.map((each) => ({ ...each, fate: { kind: "none" }, miss: null })) },
     );
-    expect(told(growing)).toContain("mustard (M3) ~2½ in ~3½ in ~3½ in 4 in 5 ~Thu Apr 23 Let it grow.");
+    expect(told(growing)).toContain(
+      "mustard (M3) ~2½ in ~3½ in ~3½ in 4 in 5 ~Thu Apr 23 Let it grow. North 2, 3–5 in 2–3 3–4½ 3–4½ ~Apr 21–25",
+    );
     expect(told(growing, 60)).toContain(
-      "Lettuce mix (L7), South 1: 1¾ in (1¼–2) now. On Fri Apr 24 2½ in (2–3) with the plan, 2½ in (2–3) left as it is; odds 1 in 10. Salad size (3–5 in) comes on Sun Apr 26 at the earliest with covers. Let it grow.",
+      "Lettuce mix (L7), South 1: 1¾ in (1¼–2) now. On Fri Apr 24 2½ in (2–3) with the plan, 2½ in (2–3) left as it is; odds 1 in 10. Salad size (3–5 in) comes with covers late Apr at the earliest. With the plan in 4 of 5 cases Apr 25 or later. Let it grow.",
     );
     expect(told(sample(), 60)).toContain("Kale (K2), South 1: comes up about Thu Apr 23.");
     expect(told(sample(), 60)).not.toContain("mustard (M3), North 2: ~2½ in");
@@ -367,7 +371,7 @@ describe("the sheet says", () => {
     expect(text).toContain("The log has gaps: Sun Apr 12, 2 am to 9 am, filled from the hours beside it.");
     expect(text).toContain("Forecast issued Sun Apr 19, 6:30 pm, 11 hours old; it ends with Thu Apr 23.");
     expect(text).toContain(
-      "From Fri Apr 24 on the last known days are carried on: take those dates as rough.",
+      "From Fri Apr 24 on the last known days are carried on, with wide ranges: take those dates as rough.",
     );
   });
 
@@ -394,7 +398,7 @@ describe("the sheet says", () => {
       "Frost in the night from Wed 22 Apr to Thu: down to −3.5 °C at the crop with nothing on.",
     );
     expect(text).toContain("Use C1, 18.5 m.");
-    expect(text).toContain("Arugula (A12), North 1: 11 cm, odds 4 in 5, 11 kg.");
+    expect(text).toContain("Arugula (A12), North 1: 11 cm (10–12), odds 4 in 5, 11 kg.");
     expect(text).toContain("row cover, 30 g");
     expect(text).not.toMatch(/°F|\boz\b|\blb\b|\bft\b| am\b|\bmph\b/);
   });

@@ -1,74 +1,42 @@
-import { describe, expect, test } from "vitest";
-import { celsius, hourOf, instantAt, type LocalDate, utcHour } from "../../src/quantity/index.ts";
-import { type DailyRecord, type HourlyRecord, ownDays, pastYears } from "../../src/weather/index.ts";
+import { expect, test } from "vitest";
+import { addDays, celsius, type LocalDate } from "../../src/quantity/index.ts";
+import { type DailyRecord, pastYears } from "../../src/weather/index.ts";
 
-const ZONE = "America/New_York";
-const day = (date: string, low: number, high: number): DailyRecord => ({
-  date: date as LocalDate,
-  low: celsius(low),
-  high: celsius(high),
-  wind: null,
-  sky: null,
-});
-const log = (date: string, count: number): HourlyRecord[] => {
-  const from = hourOf(instantAt(ZONE, date, 0));
-  return Array.from({ length: count }, (_, k) => ({
-    hour: utcHour(from + k),
-    mean: celsius(k),
-    lowest: celsius(k - 1),
-    highest: celsius(k + 1),
-    count: 4,
-  }));
-};
+/** Years as warm as told, each day of each the same. */
+const years = (levels: readonly number[]): readonly DailyRecord[] =>
+  levels.flatMap((level, back) =>
+    Array.from({ length: 366 }, (_, i) => addDays(`${2025 - back}-01-01`, i))
+      .filter((date) => date.startsWith(String(2025 - back)))
+      .map((date) => ({
+        date,
+        low: celsius(level),
+        high: celsius(level + 10),
+        wind: null,
+        sky: null,
+      })),
+  );
+const date = "2026-05-10" as LocalDate;
 
-describe("a farm's own days", () => {
-  test("are those of which the log has twenty hours", () => {
-    expect(ownDays(ZONE, log("2025-04-20", 24 + 19), [])).toEqual([day("2025-04-20", -1, 24)]);
-    expect(ownDays(ZONE, [], [])).toEqual([]);
-  });
-  test("come from a daily record where the log has none, oldest first", () => {
-    const daily = [day("2025-04-20", 0, 0), day("2025-04-19", 3, 9)];
-    expect(ownDays(ZONE, log("2025-04-20", 24), daily)).toEqual([
-      day("2025-04-19", 3, 9),
-      day("2025-04-20", -1, 24),
-    ]);
-  });
+test("the usual is the mean of the same days of earlier years, from two years on", () => {
+  expect(pastYears([]).usual(date)).toBeNull();
+  expect(pastYears(years([5])).usual(date)).toBeNull();
+  const { low, high } = pastYears(years([5, 7, 9])).usual(date)!;
+  expect([low, high]).toEqual([7, 17]);
 });
 
-describe("earlier years at the same dates", () => {
-  const range = (from: string, until: string, own: readonly DailyRecord[]) =>
-    pastYears(own, from as LocalDate, until as LocalDate).map(({ before, days }) => [
-      before,
-      days.map(({ date }) => date),
-    ]);
-  test("are the nearest year first, and a year without any of them is left out", () => {
-    const own = ["2022-04-20", "2022-04-21", "2022-05-01", "2024-04-20", "2025-03-01", "2026-04-19"];
-    expect(
-      range(
-        "2026-04-20",
-        "2026-04-22",
-        own.map((date) => day(date, 1, 2)),
-      ),
-    ).toEqual([
-      [2, ["2024-04-20"]],
-      [4, ["2022-04-20", "2022-04-21"]],
-    ]);
-  });
-  test("go over the turn of the year", () => {
-    const own = ["2024-12-31", "2025-01-01"].map((date) => day(date, 1, 2));
-    expect(range("2025-12-30", "2026-01-02", own)).toEqual([[1, ["2024-12-31", "2025-01-01"]]]);
-  });
-  test("have the 28th of February for the 29th", () => {
-    const own = ["2023-02-28", "2020-02-29"].map((date) => day(date, 1, 2));
-    expect(
-      range(
-        "2024-02-29",
-        "2024-02-29",
-        own.sort((a, b) => (a.date < b.date ? -1 : 1)),
-      ),
-    ).toEqual([
-      [1, ["2023-02-28"]],
-      [4, ["2020-02-29"]],
-    ]);
-  });
+test("departures and spread are wider the fewer years they stand on", () => {
+  // Two years 1 °C to either side of their mean: 1 × √((2 + 1)/(2 − 1)).
+  const two = pastYears(years([6, 8]));
+  expect(two.spread(date)!.low).toBeCloseTo(Math.sqrt(3), 9);
+  expect(new Set(two.stretches(date, 5).map((days) => Math.abs(days[4]!.high).toFixed(6)))).toEqual(
+    new Set([Math.sqrt(3).toFixed(6)]),
+  );
+  const four = pastYears(years([6, 8, 6, 8]));
+  expect(four.spread(date)!.low).toBeCloseTo(Math.sqrt(5 / 3), 9);
+});
+
+test("a stretch is a year shifted by up to ten days, and only one that has all its days", () => {
+  expect(pastYears(years([6, 8])).stretches(date, 20).length).toBe(2 * 21);
+  // December 2025 is not followed by a January that has been; the Decembers of 2024 and 2023 are, and of 2022 what lies in January 2023.
+  expect(pastYears(years([6, 8, 6])).stretches("2026-12-25" as LocalDate, 20).length).toBe(2 * 21 + 4);
 });

@@ -7,12 +7,19 @@ export const ON: OptionSpec = {
     "the moment to plan from, 2026-04-20 or 2026-04-20T14:30 (else now); a date alone is just before its morning walk",
 };
 
+/** How many weathers ahead odds and ranges are counted over. */
+export const MEMBERS: OptionSpec = {
+  flags: "--members <n>",
+  description: "ways the weather may go that odds and ranges count, 2 to 1024 (else 64)",
+};
+
 export const week: CommandSpec = {
   name: "week",
   summary: "the cover schedule: which covers on and off, on which walk",
   options: [
     ON,
     { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" },
+    MEMBERS,
     {
       flags: "--html <file>",
       description: "write the sheet as a page for paper and phone; - prints it",

@@ -8,8 +8,10 @@ import { emergenceFast, emergenceTable } from "./emergence.ts";
 import { openLettuce, paceAndSize, requirements } from "./growth.ts";
 import { hardeningRows } from "./hardening.ts";
 import { dayLengths, radiation } from "./light.ts";
+import { weathersAhead } from "./members.ts";
 import { responses } from "./responses.ts";
 import { saladSize } from "./saladSize.ts";
+import { scoresOfForecasts } from "./scores.ts";
 
 /** Everything that is compared, in the order of the model. */
 export const SUBJECTS: readonly Subject[] = [
@@ -34,4 +36,6 @@ export const SUBJECTS: readonly Subject[] = [
   emergenceFast,
   hardeningRows,
   saladSize,
+  scoresOfForecasts,
+  weathersAhead,
 ];
