@@ -108,6 +108,8 @@ export function movedFarm(farm: Farm, city: City, monday: LocalDate): Farm {
   return {
     ...farm,
     place: CITIES[city],
+    // Its hours are a curve through measured lows and highs: between two equal ones it is flat, as a stuck sensor is.
+    keepFlagged: new Set(farm.sensors.keys()),
     successions: farm.successions.map((succession) => ({
       ...succession,
       sown: addDays(succession.sown, days),

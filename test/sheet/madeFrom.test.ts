@@ -32,6 +32,7 @@ const brought: BroughtOver = {
 
 const last = (outcome: ReturnType<typeof sample>, more: Partial<MadeFrom>): string | undefined =>
   madeFrom(outcome.farm, { ...outcome.madeFrom, ...more }, outcome.on)
+    .filter((sentence) => !sentence.startsWith("Odds and ranges"))
     .at(-1)
     ?.replaceAll("\u00a0", " ");
 
