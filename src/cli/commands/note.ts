@@ -151,10 +151,12 @@ async function record(
   // Put in words before anything is written, so that nothing is written that is not told.
   const result = told(!dry);
   const fresh = notes.filter(({ already }) => !already).map(({ row }) => row);
-  if (!dry && fresh.length > 0) {
-    const done = await locked(dir, async () =>
-      isSame(seen, await bytesIn(join(dir, NOTES))) ? appendNotes(dir, fresh, context.io.now()) : "changed",
-    );
+  if (!dry) {
+    // Also with nothing new to write: what a run that was killed has left in the folder is cleared away.
+    const done = await locked(dir, async () => {
+      if (!isSame(seen, await bytesIn(join(dir, NOTES)))) return "changed";
+      return fresh.length === 0 ? null : appendNotes(dir, fresh, context.io.now());
+    });
     if ("problem" in done) return context.refuse([done.problem]);
     if (done.value === "changed") return record(words, dir, given, context, dry);
     if (done.value !== null) return refuse(context, [done.value]);
