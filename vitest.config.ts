@@ -5,6 +5,7 @@ const BROWSER = "test/browser/**/*.test.ts";
 export default defineConfig({
   test: {
     pool: "forks",
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
     projects: [
