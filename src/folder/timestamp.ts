@@ -1,13 +1,5 @@
 import { type DateOrder, type Dialect, plainWords } from "./dialect.ts";
 
-/** A wall-clock time without its zone, in milliseconds as if it were universal time; `fixed` when the text itself says universal time or an offset. */
-export interface Wall {
-  readonly ms: number;
-  readonly fixed: boolean;
-}
-
-const DAY = 86_400_000;
-
 function dayOf(year: number, month: number, day: number): number | null {
   if (month < 1 || month > 12 || day < 1 || day > 31) return null;
   const ms = Date.UTC(year, month - 1, day);
@@ -65,7 +57,3 @@ export function dateOf(text: string, order: DateOrder, dialect: Dialect): number
 export const settledByItself = (date: string): boolean =>
   /^\s*\d{4}[-/.\s年]|^\s*\d{8}\s*$/u.test(date) ||
   /\p{L}{3}.*\d/u.test(date.replace(/^\p{L}+[.,]*\s+(?=\d+[-/.])/u, "").replace(/[T\s]\d+:.*$/u, ""));
-
-/** Whole days between two wall times. */
-export const daysApart = (a: number, b: number): number =>
-  Math.abs(Math.floor(a / DAY) - Math.floor(b / DAY));

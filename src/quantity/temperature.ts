@@ -9,9 +9,6 @@ export type CelsiusDifference = Quantity<"Δ°C">;
 /** Thermal time. [°C·d] */
 export type DegreeDays = Quantity<"°C·d">;
 
-/** Heat above a limit, summed over time. [°C·h] */
-export type DegreeHours = Quantity<"°C·h">;
-
 /** @example celsius(20) // => 20 */
 export const celsius = (value: number): Celsius => value as Celsius;
 
