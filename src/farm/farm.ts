@@ -22,6 +22,8 @@ export interface Piece {
   readonly cover: string;
   readonly length: Metre;
   readonly count: number;
+  /** Tunnels side by side one of them is wide enough to lie over. */
+  readonly spans: number;
   /** Tunnels on which one of them lies now, as pieces.csv says; notes may say otherwise. */
   readonly liesOn: readonly string[];
 }
@@ -56,10 +58,29 @@ export interface Market {
 export interface Product {
   readonly id: string;
   readonly name: string;
-  readonly parts: readonly { readonly crop: string; readonly share: number }[];
+  readonly parts: readonly Part[];
   /** Per kg; null: every pound counts alike. */
   readonly price: number | null;
-  readonly orders: readonly { readonly market: string; readonly weight: Kilogram }[];
+  /** What a market's stall sells of it at the full price, orders apart; null: as much as is brought. */
+  readonly stall: Kilogram | null;
+  readonly orders: readonly Order[];
+}
+
+/** A crop in a product. */
+export interface Part {
+  readonly crop: string;
+  /** [0–1] */
+  readonly share: number;
+  /** Crops that may stand in for it. */
+  readonly swaps: readonly string[];
+}
+
+/** What a restaurant or a subscription takes at every day of a market. */
+export interface Order {
+  readonly market: string;
+  readonly weight: Kilogram;
+  /** What each kg that lacks costs beside its price; null: `orderShort` of the price. */
+  readonly short: number | null;
 }
 
 export interface Labour {
@@ -67,11 +88,24 @@ export interface Labour {
   readonly wage: number;
   /** Overrides the covers' minutes: a factor on all of them. [1] */
   readonly pace: number;
+  /** Cutting by hand. [min/m of bed] */
+  readonly cutting: number;
+  /** Minutes there are for covers at a walk, and for cutting at a pick; null: as many as it takes. [min] */
+  readonly walk: number | null;
+  readonly picking: number | null;
+}
+
+/** What can be washed of what one pick brings, and kept cold in one night; null: as much as there is. */
+export interface Handling {
+  readonly washing: Kilogram | null;
+  readonly cooler: Kilogram | null;
 }
 
 /** Settings that weigh or bound the plan. Defaults stand in data/settings.json with their standing. */
 export interface Limits {
   readonly changesPerWeek: number;
+  /** Sheets of row cover or film that may lie over each other. */
+  readonly layers: number;
   /** Wind above which no cloth is put on. [m/s] */
   readonly wind: MetrePerSecond;
   /** Days under the light floor allowed to shade cloth in the plan. */
@@ -95,10 +129,13 @@ export interface Farm {
   readonly markets: readonly Market[];
   readonly products: readonly Product[];
   readonly tunnels: readonly Tunnel[];
+  /** Rows of tunnels that stand so close side by side that one wide piece may lie over neighbours. */
+  readonly sideBySide: readonly (readonly string[])[];
   readonly pieces: readonly Piece[];
   readonly successions: readonly Succession[];
   readonly notes: readonly Note[];
   readonly labour: Labour;
+  readonly handling: Handling;
   readonly limits: Limits;
   /** Where each sensor stands: "outside" or a tunnel's id. */
   readonly sensors: ReadonlyMap<string, string>;

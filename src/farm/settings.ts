@@ -14,6 +14,7 @@ export interface Settings {
   /** Wind above which no cloth is put on. [m/s] */
   readonly windLimit: number;
   readonly changesPerWeek: number;
+  readonly layers: number;
   /** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] */
   readonly lookout: number;
   /** Factor on the odds of damage. [1] */
@@ -28,6 +29,15 @@ export interface Settings {
   readonly braisingMost: number;
   /** Share of a price earned at a market other than the one a succession is meant for. [1] */
   readonly otherMarketShare: number;
+  /** Share of a price earned beyond what a stall sells at the full price, and by what is left of a mix's crop and sold alone. [1] */
+  readonly stallBeyond: number;
+  readonly looseShare: number;
+  /** Cost of what an order lacks, beside the price not earned, as a share of that price. [1] */
+  readonly orderShort: number;
+  /** What a cut bed that grows again is worth, as a share of a full cut at its price, while its stubble lives. [1] */
+  readonly regrowthWorth: number;
+  /** What a lost bed still counts: share of its full worth for each unit of the logarithm of its chance to come through. [1] */
+  readonly neverLost: number;
   /** Share of worth lost for each day a bed is held longer, because the next sowing waits. [1/d] */
   readonly bedDay: number;
   /** Quality lost a day when cut and kept cold at about 1 °C. [1/d] */

@@ -188,7 +188,7 @@ function parts(setting: Setting | null, crops: Farm["crops"], problems: Problem[
   }
   if (found.length < group.names.length) return null;
   const sum = found.reduce((total, { share }) => total + share, 0);
-  if (Math.abs(sum - 1) <= 0.011) return found.map(({ crop, share }) => ({ crop, share: share / sum }));
+  if (Math.abs(sum - 1) <= 0.011) return found.map(({ crop, share }) => ({ crop, share: share / sum, swaps: [] }));
   problems.push({
     ...setting!.spot,
     code: "shares-not-whole",
@@ -208,7 +208,7 @@ function orders(setting: Setting, ids: readonly string[], problems: Problem[]): 
     const weight = group?.need("weight", "a weight like 30 lb")?.quantity("mass") ?? null;
     if (market !== null && !ids.includes(market))
       problems.push(unknownName(marketSetting!.spot, market, "a market", ids, "market-unknown"));
-    return market === null || weight === null ? [] : [{ market, weight }];
+    return market === null || weight === null ? [] : [{ market, weight, short: null }];
   });
 }
 
@@ -231,7 +231,7 @@ function products(
     const ordered = orderSetting === null ? [] : orders(orderSetting, marketIds, problems);
     return id === null || name === null || shares === null
       ? []
-      : [{ id, name, parts: shares, price, orders: ordered }];
+      : [{ id, name, parts: shares, price, stall: null, orders: ordered }];
   });
 }
 
@@ -275,6 +275,9 @@ function labour(setting: Setting | null, settings: Settings): Labour {
   return {
     wage: group?.get("wage")?.number("an hour's wage in the farm's currency", 0, 10_000) ?? settings.wage,
     pace: group?.get("pace")?.number("a factor on the minutes", 0.1, 10) ?? 1,
+    cutting: settings.cutting,
+    walk: null,
+    picking: null,
   };
 }
 
@@ -284,6 +287,7 @@ function limits(setting: Setting | null, settings: Settings): Limits {
     changesPerWeek:
       group?.get("changes per week")?.number("a number of changes", 0, 14, "whole") ??
       settings.changesPerWeek,
+    layers: settings.layers,
     wind: group?.get("wind")?.quantity("speed") ?? metrePerSecond(settings.windLimit),
     dimDays: group?.get("dim days")?.number("a number of days", 0, 60) ?? settings.dimDays,
     caution: group?.get("caution")?.number("a factor", 1, 100) ?? settings.caution,
@@ -389,7 +393,9 @@ export function farmFile(
       markets: sold,
       products: offered,
       tunnels: stand,
+      sideBySide: [],
       labour: wages,
+      handling: { washing: null, cooler: null },
       limits: bounds,
       sensors: probes,
       keepFlagged,

@@ -41,7 +41,7 @@ export function piecesFile(
       .text("lies on")
       .split(/[\s;,]+/u)
       .filter((tunnel) => tunnel !== "");
-    drafts.push({ value: { id, cover, length, count, liesOn }, line: entry.line });
+    drafts.push({ value: { id, cover, length, count, spans: 1, liesOn }, line: entry.line });
     if (length !== null && length <= 0) {
       entry.fault(
         "length",
@@ -62,7 +62,7 @@ export function piecesFile(
       continue;
     }
     if (id === null || cover === null || length === null || count === null) continue;
-    pieces.push({ value: { id, cover, length, count, liesOn }, line: entry.line });
+    pieces.push({ value: { id, cover, length, count, spans: 1, liesOn }, line: entry.line });
   }
   return { pieces, drafts, problems };
 }
