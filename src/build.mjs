@@ -45,6 +45,8 @@ await esbuild.build({
   splitting: true,
   chunkNames: "chunks/[name]-[hash]",
   // One dependency names its temporary files after the file it runs from; its address does as well.
+  // It reads its own file beside it, so it stays where it was installed.
+  external: ["highs"],
   define: { LEAFPACE_VERSION: JSON.stringify(version), __filename: "import.meta.url" },
   banner: { js: requireBanner },
 });

@@ -1,18 +1,23 @@
 import {
   changesOf,
   cropAirOf,
-  demandedBy,
   leafSurprises,
   ledgerOf,
   nightsOf,
   type Outcome,
   outlookOf,
+  type FarmPlan,
+  gaveWay,
+  type Joint,
+  type Parts,
+  planFarm,
   type Planned,
   productsAt,
   type Scene,
   sceneOf,
-  shareCovers,
+  type Solver,
   standing,
+  type TogetherPlan,
   type TunnelPlan,
   tunnelNow,
   type WeekInput,
@@ -21,8 +26,12 @@ import {
 
 export type { WeekInput } from "./decide/index.ts";
 
-/** The main job: log, forecast and farm in; the cover schedule of the days ahead out. */
-export function week(input: WeekInput): Outcome {
+/**
+ * The main job: log, forecast and farm in; the cover schedule of the days ahead out.
+ *
+ * @param solver - Chooses where tunnels share cloth, hands and markets.
+ */
+export function week(input: WeekInput, solver: Solver): Outcome {
   const { scene, madeFrom, problems } = sceneOf(input);
   const { farm, settings, on, days } = input;
   const empty = {
@@ -30,6 +39,7 @@ export function week(input: WeekInput): Outcome {
     weather: [],
     warnings: [],
     tunnels: [],
+    together: null,
     air: null,
     successions: [],
     picks: [],
@@ -37,8 +47,10 @@ export function week(input: WeekInput): Outcome {
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
-  const plans = planAll(scene);
-  const successions = plans.flatMap((plan) => plan.standings.map((each) => outlookOf(scene, plan, each)));
+  const plan = planAll(scene, solver);
+  const { plans } = plan;
+  const successions = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
+  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
   successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
   const picks = scene.picks.filter(({ planned }) => planned);
@@ -50,7 +62,8 @@ export function week(input: WeekInput): Outcome {
     walks: scene.horizon.walks,
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
-    tunnels: plans.map((plan) => tunnelPlan(scene, plan)),
+    tunnels,
+    together: togetherPlan(plan, tunnels),
     air: cropAirOf(scene, plans),
     successions,
     picks,
@@ -61,7 +74,7 @@ export function week(input: WeekInput): Outcome {
 }
 
 /** Where everything stands, and the best covers for all of it. */
-export function planAll(scene: Scene): readonly Planned[] {
+export function planAll(scene: Scene, solver: Solver): FarmPlan {
   const { farm } = scene;
   const tunnels = farm.tunnels.map((tunnel) => {
     const at = tunnelNow(scene, tunnel);
@@ -71,26 +84,56 @@ export function planAll(scene: Scene): readonly Planned[] {
       standings: sown.map((succession) => standing(scene, succession, at)),
     };
   });
-  return shareCovers(scene, tunnels);
+  return planFarm(scene, tunnels, solver);
 }
 
-function tunnelPlan(scene: Scene, plan: Planned): TunnelPlan {
-  const { at, problem, choice, chosen, unchanged, proved } = plan;
+function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): TunnelPlan {
+  const { at, problem, choice, chosen, unchanged } = plan;
   return {
     tunnel: at.tunnel,
     now: at.now,
     settings: problem.settings,
     choice,
-    changes: changesOf(plan, scene.horizon),
+    changes: changesOf(plan, tunnel, joint, scene.horizon),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,
     parts: chosen.parts,
     partsUnchanged: unchanged.parts,
-    gaveWay: [...new Set(chosen.breaches)],
+    gaveWay: gaveWay(plan, scene.farm.limits.changesPerWeek),
     unchangedBreaks: [...new Set(unchanged.breaches)],
-    demandedBy: demandedBy(plan),
-    proved,
     ledger: ledgerOf(plan),
     nights: nightsOf(scene, plan),
+  };
+}
+
+const PARTS = ["timing", "stress", "damage", "labour", "orders"] as const;
+
+function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly TunnelPlan[]): TogetherPlan {
+  const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
+    const sum = (part: "timing" | "stress" | "damage" | "labour"): number =>
+      plans.reduce((total, plan) => total + plan[of].parts[part], 0);
+    return { timing: sum("timing"), stress: sum("stress"), damage: sum("damage"), labour: sum("labour"), orders };
+  };
+  const changes = tunnels.flatMap((tunnel) => tunnel.changes);
+  const share = (by: (typeof PARTS)[number] | "limit"): number =>
+    changes.length === 0 ? 0 : changes.filter(({ decidedBy }) => decidedBy === by).length / changes.length;
+  return {
+    worth: joint.worth,
+    worthUnchanged: unchanged.worth,
+    parts: partsOf("chosen", joint),
+    partsUnchanged: partsOf("unchanged", unchanged),
+    bound: joint.bound,
+    proved: joint.proved,
+    weighed: joint.weighed,
+    overrun: joint.overrun,
+    overrunUnchanged: unchanged.overrun,
+    decidedBy: {
+      timing: share("timing"),
+      stress: share("stress"),
+      damage: share("damage"),
+      labour: share("labour"),
+      orders: share("orders"),
+      limit: share("limit"),
+    },
   };
 }

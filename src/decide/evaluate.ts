@@ -1,33 +1,43 @@
-import type { LimitName, Parts } from "./outcome.ts";
-import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
-import type { TunnelProblem } from "./tunnelProblem.ts";
+import { readAt, STEP } from "./harvest.ts";
+import type { LimitName, OwnParts } from "./outcome.ts";
+import type { OutletTable, SuccessionTable } from "./successionTable.ts";
+import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
 
-/** What a schedule brings, limits first. */
+/** What a schedule and its cuts bring, each kilogram at the price it has alone; limits first. */
 export interface Evaluation {
   /** Limits that give way, one entry a breach, and how grave that is together. */
   readonly breaches: readonly LimitName[];
   readonly gravity: number;
   /** Sum of the parts. */
   readonly worth: number;
-  readonly parts: Parts;
+  readonly parts: OwnParts;
   readonly changes: number;
+  /** Of changing covers at each walk. [min] */
+  readonly minutes: Float64Array;
   readonly successions: readonly SuccessionResult[];
 }
 
-/** What one succession is best cut for, and what it brings. */
+/** What one succession is cut for, and what it brings. */
 export interface SuccessionResult {
   readonly table: SuccessionTable;
-  /** null: there is no moment to cut it in the time looked at. */
-  readonly outlet: Outlet | null;
+  /** null: it is not cut in the time looked at. */
+  readonly outlet: OutletTable | null;
+  /** Thermal time at its cut. [°C·d] */
+  readonly thermalTime: number;
   readonly worth: number;
   readonly timing: number;
   readonly stress: number;
   readonly damage: number;
+  /** At salad size for its market in each group of weathers, losses taken off; and all that is cut. [kg] */
+  readonly salad: readonly number[];
+  readonly cut: number;
+  /** Time its cutting takes, as far as it comes through. [min] */
+  readonly cutting: number;
 }
 
 /**
- * How grave a breach is. What hands cannot or must not do weighs more than any number of nights without the warmest cloth:
- * cloth is never put on in too much wind to save a bed, it goes on at the walk before.
+ * How grave a breach is: what hands cannot or must not do weighs more than any number of days under a cover that harms. Cloth
+ * is never put on in too much wind to save a bed, it goes on at the walk before.
  */
 const GRAVITY: Readonly<Record<LimitName, number>> = {
   pieces: 1000,
@@ -35,8 +45,10 @@ const GRAVITY: Readonly<Record<LimitName, number>> = {
   frozen: 1000,
   net: 1000,
   changes: 1000,
-  frost: 1,
-  heat: 1,
+  minutes: 1000,
+  picking: 1000,
+  washing: 1000,
+  cooler: 1000,
   rowCoverInHeat: 1,
   dim: 1,
 };
@@ -49,17 +61,14 @@ export const gravityOf = (breaches: readonly LimitName[]): number =>
 export const rounded = (worth: number): number => Math.round(worth * 1e6) / 1e6;
 
 /** Share of worth that heat leaves. [0–1] */
-export const quality = (heat: number, { heatStress, stressMost }: TunnelProblem): number =>
-  1 - Math.min(stressMost, heatStress * heat);
+export const quality = (
+  heat: number,
+  { heatStress, stressMost }: Pick<TunnelProblem, "heatStress" | "stressMost">,
+): number => 1 - Math.min(stressMost, heatStress * heat);
 
-/** Limits broken by the change from one setting to another at a walk, or by a rhythm's own moves. */
-export function breachesAt(
-  problem: TunnelProblem,
-  walk: number,
-  from: number,
-  to: number,
-): readonly LimitName[] {
-  const move = from * problem.settings.length + to;
+/** Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. */
+export function breachesAt(problem: TunnelProblem, walk: number, from: number, to: number): readonly LimitName[] {
+  const move = from * problem.lays.length + to;
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
   if (problem.windy[walk] && problem.moves[part].puts[move]) limits.push("wind");
@@ -67,26 +76,9 @@ export function breachesAt(
   return limits;
 }
 
-/** The limit that binds in an interval in which something that stands is endangered: the warmest by night, the coolest by day. */
-export const dangerLimit = ({ parts }: TunnelProblem, i: number): "frost" | "heat" =>
-  parts[i] === "night" ? "frost" : "heat";
-
-/** Intervals in which something of a bed is endangered when it is cut at an outlet; when it brings nothing it is left standing. */
-export const endangeredBy = (table: SuccessionTable, outlet: Outlet | null, worth: number): Uint8Array =>
-  worth > 0 && outlet !== null ? outlet.endangered : table.endangered;
-
-/** Limits a setting breaks in an interval as long as nothing is cut. */
-export function breachesStanding(problem: TunnelProblem, i: number, s: number): readonly LimitName[] {
-  const k = i * problem.settings.length + s;
-  const endangered =
-    problem.poor[k] === 1 &&
-    (problem.endangered[i] === 1 || problem.successions.some((table) => table.endangered[i] === 1));
-  return endangered ? [...problem.broken[k]!, dangerLimit(problem, i)] : problem.broken[k]!;
-}
-
 /** A change that only says in advance what the next walk would do: bare to a rhythm in the morning. Never offered. */
 export function idle(problem: TunnelProblem, walk: number, from: number, to: number): boolean {
-  const move = from * problem.settings.length + to;
+  const move = from * problem.lays.length + to;
   const part = problem.parts[walk]!;
   return (
     from !== to &&
@@ -96,116 +88,177 @@ export function idle(problem: TunnelProblem, walk: number, from: number, to: num
   );
 }
 
-/** What a succession brings at an outlet, its cutting paid, given its sums before and in the outlet's interval. */
-export function outletWorth(
-  problem: TunnelProblem,
-  table: SuccessionTable,
-  outlet: Outlet,
-  thermalTime: number,
-  light: number,
-  heat: number,
-  safe: number,
-): Omit<SuccessionResult, "table" | "outlet"> {
-  const sold = outlet.value.at(thermalTime) * outlet.share * problem.lightShare(table, light, outlet.days);
-  const timing = sold - table.cutting * problem.minute;
-  const stress = sold * quality(heat, problem) - sold;
-  const kept = timing + stress;
-  const worth = kept * Math.exp(safe);
-  return { worth, timing, stress, damage: worth - kept };
+/** Place of a thermal time in an outlet's harvest. [steps] */
+export const placeOf = ({ growing }: SuccessionTable, { harvest }: OutletTable, thermalTime: number): number =>
+  (Math.log(Math.max(1e-9, thermalTime)) - growing.belief.shift - harvest.first) / STEP;
+
+/** Sums of what a succession gains and suffers up to a moment. */
+interface Sums {
+  readonly thermalTime: number;
+  readonly light: number;
+  readonly heat: number;
+  readonly safe: number;
+  readonly stubble: number;
 }
 
-/**
- * Evaluates one schedule from its settings per interval.
- *
- * @param choice - Index of a setting for each interval.
- */
-export function evaluate(problem: TunnelProblem, choice: readonly number[]): Evaluation {
-  const { intervals: n, settings } = problem;
-  const S = settings.length;
+/** Sums before every interval, and after the last. */
+function sumsOf(
+  { lays, intervals: n, settings }: TunnelProblem,
+  table: SuccessionTable,
+  schedule: readonly number[],
+): readonly Sums[] {
+  const sums: Sums[] = [{ thermalTime: table.thermalTime, light: table.light, heat: 0, safe: 0, stubble: 0 }];
+  for (let i = 0; i < n; i++) {
+    const before = sums[i]!;
+    const k = i * settings.length + lays[schedule[i]!]!.setting;
+    sums.push({
+      thermalTime: before.thermalTime + table.pace[k]!,
+      light: before.light + table.lightIn[k]!,
+      heat: before.heat + table.heat[k]!,
+      safe: before.safe + table.safe[k]!,
+      stubble: before.stubble + table.stubble[k]!,
+    });
+  }
+  return sums;
+}
+
+/** What a lost bed still counts for each unit of the logarithm of its chance. */
+export const slopeOf = ({ neverLost }: TunnelProblem, { mass, price }: SuccessionTable): number =>
+  neverLost * mass * price;
+
+const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Sums[]): SuccessionResult => {
+  const damage = slopeOf(problem, table) * sums[problem.intervals]!.safe;
+  return {
+    table,
+    outlet: null,
+    thermalTime: sums[problem.intervals]!.thermalTime,
+    worth: damage,
+    timing: 0,
+    stress: 0,
+    damage,
+    salad: problem.weathers.map(() => 0),
+    cut: 0,
+    cutting: 0,
+  };
+};
+
+/** What a succession brings at every outlet under a schedule; the last entry is leaving it uncut. */
+export function outletResults(
+  problem: TunnelProblem,
+  table: SuccessionTable,
+  schedule: readonly number[],
+): readonly SuccessionResult[] {
+  const { intervals: n, minute, weathers, lays } = problem;
+  const sums = sumsOf(problem, table, schedule);
+  const cuts = table.outlets.map((outlet): SuccessionResult => {
+    const before = sums[outlet.interval]!;
+    const s = lays[schedule[Math.min(n - 1, outlet.interval)]!]!.setting;
+    const thermalTime = before.thermalTime + outlet.pace[s]!;
+    const safe = before.safe + outlet.safe[s]!;
+    const after = sums[n]!.stubble - (outlet.interval < n ? sums[outlet.interval + 1]!.stubble : sums[n]!.stubble);
+    const stubble = outlet.stubble[s]! + after;
+    const lit = table.mass * problem.lightShare(table, before.light + outlet.light[s]!, outlet.days);
+    const good = quality(before.heat + outlet.heat[s]!, problem);
+    const through = Math.exp(safe);
+    const place = placeOf(table, outlet, thermalTime);
+    const over = (row: Float64Array): readonly number[] => outlet.moved.map((by) => readAt(row, place + by));
+    const mean = (values: readonly number[]): number =>
+      values.reduce((sum, value, k) => sum + weathers[k]! * value, 0);
+    const salad = over(outlet.harvest.salad);
+    const other = mean(over(outlet.harvest.other));
+    const sold = table.price * outlet.kept * outlet.share * lit * (mean(salad) + other);
+    const timing = sold - table.cutting * minute;
+    const stress = sold * (good - 1);
+    const damage =
+      (timing + stress) * (through - 1) +
+      table.regrown * (Math.exp(stubble) - 1) +
+      slopeOf(problem, table) * safe;
+    return {
+      table,
+      outlet,
+      thermalTime,
+      worth: timing + stress + damage,
+      timing,
+      stress,
+      damage,
+      salad: salad.map((share) => share * outlet.kept * lit * good * through),
+      cut: mean(over(outlet.harvest.cut)) * lit * good * through,
+      cutting: table.cutting * through,
+    };
+  });
+  return [...cuts, uncut(problem, table, sums)];
+}
+
+/** The limits a schedule breaks, what it takes, and how often it changes. */
+function handling(problem: TunnelProblem, schedule: readonly number[]) {
+  const { intervals: n, settings, lays } = problem;
+  const [S, L] = [settings.length, lays.length];
   const breaches: LimitName[] = [];
   const inWeek = new Map<number, number>();
-  let minutes = 0;
+  const minutes = new Float64Array(n);
   let changes = 0;
   let dim = 0;
   for (let i = 0; i < n; i++) {
-    const from = i === 0 ? problem.now : choice[i - 1]!;
-    const to = choice[i]!;
-    breaches.push(...problem.broken[i * S + to]!, ...breachesAt(problem, i, from, to));
-    dim += problem.dim[i * S + to]!;
-    if (problem.dim[i * S + to]! > 0 && dim > problem.dimDays) breaches.push("dim");
-    if (!problem.possible[i * S + to]) breaches.push("pieces");
-    minutes += problem.moves[problem.parts[i]!].minutes[from * S + to]!;
+    const from = i === 0 ? NOW : schedule[i - 1]!;
+    const to = schedule[i]!;
+    const k = i * S + lays[to]!.setting;
+    breaches.push(...problem.broken[k]!, ...breachesAt(problem, i, from, to));
+    dim += problem.dim[k]!;
+    if (problem.dim[k]! > 0 && dim > problem.dimDays) breaches.push("dim");
+    minutes[i] = problem.moves[problem.parts[i]!].minutes[from * L + to]!;
     if (from === to) continue;
     changes += 1;
     const used = (inWeek.get(problem.week[i]!) ?? 0) + 1;
     inWeek.set(problem.week[i]!, used);
     if (used > problem.changesPerWeek) breaches.push("changes");
   }
-  const successions = problem.successions.map((table): SuccessionResult => best(problem, table, choice));
-  const standing = successions.map(({ table, outlet, worth }) => endangeredBy(table, outlet, worth));
-  for (let i = 0; i < n; i++) {
-    const endangered = problem.endangered[i] === 1 || standing.some((intervals) => intervals[i] === 1);
-    if (problem.poor[i * S + choice[i]!] && endangered) breaches.push(dangerLimit(problem, i));
-  }
-  const labour = -minutes * problem.minute;
+  return { breaches, minutes, changes };
+}
+
+/**
+ * Evaluates a schedule with its cuts.
+ *
+ * @param schedule - Index of a lay for each interval.
+ * @param cuts - For each succession the index of its outlet; the number of its outlets leaves it uncut. Left out: the best of each.
+ */
+export function evaluate(
+  problem: TunnelProblem,
+  schedule: readonly number[],
+  cuts: readonly number[] | null = null,
+): Evaluation {
+  const { breaches, minutes, changes } = handling(problem, schedule);
+  const successions = problem.successions.map((table, j): SuccessionResult => {
+    const results = outletResults(problem, table, schedule);
+    return cuts === null ? best(table, results) : results[cuts[j]!]!;
+  });
+  const undated = problem.undated.reduce((sum, { worth, safe }) => {
+    const through = schedule.reduce(
+      (total, lay, i) => total + safe[i * problem.settings.length + problem.lays[lay]!.setting]!,
+      0,
+    );
+    return sum + worth * (Math.exp(through) - 1 + problem.neverLost * through);
+  }, 0);
   const sum = (part: "timing" | "stress" | "damage"): number =>
     successions.reduce((total, result) => total + result[part], 0);
-  const parts = { timing: sum("timing"), stress: sum("stress"), damage: sum("damage"), labour };
+  const parts = {
+    timing: sum("timing"),
+    stress: sum("stress"),
+    damage: sum("damage") + undated,
+    labour: -minutes.reduce((total, each) => total + each, 0) * problem.minute,
+  };
   return {
     breaches,
     gravity: gravityOf(breaches),
-    worth: parts.timing + parts.stress + parts.damage + labour,
+    worth: parts.timing + parts.stress + parts.damage + parts.labour,
     parts,
     changes,
+    minutes,
     successions,
   };
 }
 
-/** The best outlet of a succession under a schedule. */
-function best(problem: TunnelProblem, table: SuccessionTable, choice: readonly number[]): SuccessionResult {
-  const results = outletResults(problem, table, choice);
-  return results.reduce<SuccessionResult>((top, result) => (result.worth > top.worth ? result : top), {
-    table,
-    outlet: results[0]?.outlet ?? null,
-    worth: 0,
-    timing: 0,
-    stress: 0,
-    damage: 0,
-  });
-}
-
-/** What a succession brings at every outlet under a schedule. */
-export function outletResults(
-  problem: TunnelProblem,
-  table: SuccessionTable,
-  choice: readonly number[],
-): readonly (SuccessionResult & { readonly thermalTime: number })[] {
-  const S = problem.settings.length;
-  const n = problem.intervals;
-  const sums = [{ thermalTime: table.thermalTime, light: table.light, heat: 0, safe: 0 }];
-  for (let i = 0; i < n; i++) {
-    const before = sums[i]!;
-    const k = i * S + choice[i]!;
-    sums.push({
-      thermalTime: before.thermalTime + table.pace[k]!,
-      light: before.light + table.lightIn[k]!,
-      heat: before.heat + table.heat[k]!,
-      safe: before.safe + table.safe[k]!,
-    });
-  }
-  return table.outlets.map((outlet) => {
-    const at = sums[outlet.interval]!;
-    const s = choice[Math.min(n - 1, outlet.interval)]!;
-    const thermalTime = at.thermalTime + outlet.pace[s]!;
-    const result = outletWorth(
-      problem,
-      table,
-      outlet,
-      thermalTime,
-      at.light + outlet.light[s]!,
-      at.heat + outlet.heat[s]!,
-      at.safe + outlet.safe[s]!,
-    );
-    return { table, outlet, thermalTime, ...result };
-  });
+/** The best of what a succession can be cut for, leaving it among them. */
+export function best(table: SuccessionTable, results: readonly SuccessionResult[]): SuccessionResult {
+  const open = table.mustCut ? results.slice(0, -1) : results;
+  return open.reduce((top, result) => (result.worth > top.worth ? result : top));
 }

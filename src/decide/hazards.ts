@@ -18,6 +18,7 @@ import { COOLS, noCloth, WARMS } from "./lacking.ts";
 import type { Night } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
+import { NOW } from "./tunnelProblem.ts";
 
 const lowestOf = (values: Float64Array, from: number, a: number, b: number): number =>
   extremeBetween(values, from, a, b, Math.min);
@@ -62,7 +63,7 @@ function beforeNextWalk(scene: Scene, planned: Planned, exposed: ExposedIn): War
   const warning = untilNextWalk(scene, planned, exposed);
   if (warning === null || (warning.kind !== "frost" && warning.kind !== "heat")) return warning;
   const { from, to } = horizon.rounds.find((round) => round.from <= horizon.now && horizon.now < round.to)!;
-  const under = store.climate(problem.settings[problem.now]!);
+  const under = store.climate(problem.settings[problem.lays[NOW]!.setting]!);
   const bad = warning.kind === "heat" ? under.heat : under.frost.map((value) => -value);
   const past = hourOfMost(bad, under.from, from, to) < horizon.now;
   return past ? { ...warning, severity: "care", past } : warning;
@@ -76,7 +77,7 @@ function untilNextWalk(scene: Scene, planned: Planned, exposedIn: ExposedIn): Wa
   const part = horizon.walks[0]!.part === "evening" ? "day" : "night";
   const exposed = exposedIn({ from, to }, 0, part);
   const today = localDate(farm.place.zone, horizon.on);
-  const under = store.climate(problem.settings[problem.now]!);
+  const under = store.climate(problem.settings[problem.lays[NOW]!.setting]!);
   if (part === "day") {
     const hottest = extremeBetween(under.heat, under.from, from, to, Math.max) as Celsius;
     return heatWarning(at.tunnel.id, today, hottest, hottest, exposed, settings);
@@ -137,7 +138,7 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
     }
     for (const { index, date, part } of horizon.walks) {
       if (part === "evening") continue;
-      const ifLeft = problem.highest[index * S + problem.now]! as Celsius;
+      const ifLeft = problem.highest[index * S + problem.lays[NOW]!.setting]! as Celsius;
       const under = problem.highest[index * S + choice[index]!]! as Celsius;
       warnings.push(
         lacking(heatWarning(at.tunnel.id, date, ifLeft, under, during(index), settings), index, COOLS),

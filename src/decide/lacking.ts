@@ -1,7 +1,7 @@
 import type { Cover } from "../farm/index.ts";
 import type { NoCloth } from "../watch/index.ts";
-import { fits } from "./pieces.ts";
-import type { Planned } from "./planned.ts";
+import { fits } from "./lays.ts";
+import { type Planned, takenIn } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 
 /** Cloth that helps against frost, and against heat. */
@@ -26,8 +26,8 @@ export function noCloth(
   const long = owned.filter((piece) => fits(piece, tunnel));
   if (long.length === 0) return "tooShort";
   const inUse = (piece: (typeof long)[number]): number =>
-    plans.filter(({ problem: other, choice: chosen, pieces }) =>
-      other.settings[chosen[i]!]!.some(({ cover }) => pieces.get(cover) === piece),
+    plans.filter((other) =>
+      takenIn(other, i).some((taken) => taken.piece === piece && taken.over[0] === other.at.tunnel.id),
     ).length;
   if (long.every((piece) => inUse(piece) >= piece.count)) return "inUse";
   return horizon.walks[i]!.tooWindy ? "wind" : null;

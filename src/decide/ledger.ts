@@ -1,6 +1,6 @@
 import { settingKey } from "../farm/index.ts";
 import type { Celsius } from "../quantity/index.ts";
-import { breachesStanding } from "./evaluate.ts";
+import { STEP } from "./harvest.ts";
 import type { Basis, LedgerEntry } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import type { SuccessionTable } from "./successionTable.ts";
@@ -14,7 +14,7 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
       return {
         walk: i,
         setting: settingKey(setting),
-        allowed: problem.possible[k] === 1 && breachesStanding(problem, i, s).length === 0,
+        allowed: problem.broken[k]!.length === 0,
         lowest: problem.lowest[k]! as Celsius,
         highest: problem.highest[k]! as Celsius,
         successions: problem.successions.map((table) => ({
@@ -25,6 +25,7 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
           heat: table.heat[k]!,
           damage: table.damage[k]!,
           safe: table.safe[k]!,
+          stubble: table.stubble[k]!,
         })),
       };
     }),
@@ -38,23 +39,28 @@ export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
     shift: table.growing.belief.shift,
     thermalTime: table.thermalTime,
     light: table.light,
-    whole: table.whole,
+    mass: table.mass,
+    price: table.price,
     cutting: table.cutting,
+    regrown: table.regrown,
     curve: { start, end, rate, middle },
-    outlets: table.outlets.map(({ fate, at, interval, share, days, spread, pace, light, heat, safe }) => ({
-      kind: fate.kind,
-      at,
-      pick: fate.pick,
-      interval,
-      share,
-      days,
-      spread,
+    outlets: table.outlets.map((outlet) => ({
+      kind: outlet.fate.kind,
+      at: outlet.at,
+      pick: outlet.fate.pick,
+      interval: outlet.interval,
+      kept: outlet.kept,
+      share: outlet.share,
+      days: outlet.days,
+      spread: outlet.spread,
+      moved: outlet.moved.map((by) => by * STEP),
       added: problem.settings.map((setting, s) => ({
         setting: settingKey(setting),
-        pace: pace[s]!,
-        light: light[s]!,
-        heat: heat[s]!,
-        safe: safe[s]!,
+        pace: outlet.pace[s]!,
+        light: outlet.light[s]!,
+        heat: outlet.heat[s]!,
+        safe: outlet.safe[s]!,
+        stubble: outlet.stubble[s]!,
       })),
     })),
   };

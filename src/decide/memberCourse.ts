@@ -3,6 +3,7 @@ import { emergence, sumPace, sumThermalTime } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 import { draws } from "../weather/index.ts";
 import type { Scene } from "./scene.ts";
+import type { Weathers } from "./weathers.ts";
 
 /** Requirements drawn with each member: the weather is dear to follow, a requirement is not. */
 export const REQUIREMENTS = 8;
@@ -135,19 +136,29 @@ export const departedBy = (course: MemberCourse, hour: number): readonly number[
 const FAR = 0.5;
 
 /**
- * Spread that weather and covers give the thermal time of an hour: standard deviation of its logarithm.
+ * What weather and covers make of the thermal time of an hour: for each group of members the mean of the logarithm of its ratio
+ * to the expected, and the spread that is left within the groups. [1]
  *
  * @param expected - Its thermal time then. [°C·d]
  * @param requirement - What its smallest size needs. [°C·d]
  */
-export function weatherSpread(
+export function weatherRatios(
   course: MemberCourse,
   hour: number,
   expected: number,
   requirement: number,
-): number {
+  { groups }: Weathers,
+): { readonly means: readonly number[]; readonly within: number } {
   const base = Math.max(expected, FAR * requirement);
   const logs = departedBy(course, hour).map((by) => Math.log1p(Math.max(-FAR, by / base)));
-  const mean = logs.reduce((sum, log) => sum + log, 0) / logs.length;
-  return Math.sqrt(logs.reduce((sum, log) => sum + (log - mean) ** 2, 0) / logs.length);
+  const mean = (members: readonly number[]): number =>
+    members.reduce((sum, member) => sum + logs[member]!, 0) / members.length;
+  const all = mean(logs.map((_, member) => member));
+  const means = groups.map(mean);
+  const squares = groups.flatMap((members, g) => members.map((member) => (logs[member]! - means[g]!) ** 2));
+  // The middle is what comes when all is as expected.
+  return {
+    means: means.map((value) => value - all),
+    within: Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length),
+  };
 }

@@ -1,6 +1,7 @@
-import { type Farm, lyingBy, type Setting, type Tunnel } from "../farm/index.ts";
+import { type Farm, type Layer, lyingBy, type Setting, type Tunnel } from "../farm/index.ts";
+import type { Lay, Taken } from "./lays.ts";
 
-/** What going from one setting to another takes at a walk that opens a day or a night: [from × settings + to]. */
+/** What going from one lay to another takes at a walk that opens a day or a night: [from × settings + to]. */
 export interface Moves {
   /** [min] */
   readonly minutes: Float64Array;
@@ -12,34 +13,44 @@ export interface Moves {
 /** Length the covers' minutes are stated for. [m] */
 const HUNDRED_FEET = 30.48;
 
-/** Moves between all settings, a rhythm's own included, at the walk that opens a part of the day. */
+/** Two layers are the same cloth: another piece of the same cover must be carried and laid as well. */
+const sameCloth = (a: Layer & Taken, b: Layer & Taken): boolean =>
+  a.cover === b.cover && a.piece === b.piece && a.over.length === b.over.length;
+
+/** Moves between all lays, a rhythm's own included, at the walk that opens a part of the day. */
 export function movesOf(
   farm: Farm,
   tunnel: Tunnel,
-  options: readonly Setting[],
+  settings: readonly Setting[],
+  lays: readonly Lay[],
   part: "day" | "night",
 ): Moves {
-  const S = options.length;
+  const S = lays.length;
+  const clothOf = ({ setting, taken }: Lay, by: "day" | "night"): readonly (Layer & Taken)[] =>
+    lyingBy(settings[setting]!, by).map((layer) => ({
+      ...taken.find(({ cover }) => cover === layer.cover)!,
+      ...layer,
+    }));
   const minutes = new Float64Array(S * S);
   const puts = new Uint8Array(S * S);
   const takes = new Uint8Array(S * S);
   const before = part === "day" ? "night" : "day";
-  options.forEach((from, a) => {
-    options.forEach((to, b) => {
-      const lay = lyingBy(from, before);
-      const lies = lyingBy(to, part);
+  lays.forEach((from, a) => {
+    lays.forEach((to, b) => {
+      const lay = clothOf(from, before);
+      const lies = clothOf(to, part);
       let sum = 0;
-      for (const { cover, state } of lies) {
-        const had = lay.find((layer) => layer.cover === cover);
-        const cost = farm.covers.get(cover)!.minutes;
+      for (const layer of lies) {
+        const had = lay.find((other) => sameCloth(other, layer));
+        const cost = farm.covers.get(layer.cover)!.minutes;
         if (had === undefined) {
           sum += cost.on;
           puts[a * S + b] = 1;
-        } else if ((had.state === "vented") !== (state === "vented")) sum += cost.vent;
+        } else if ((had.state === "vented") !== (layer.state === "vented")) sum += cost.vent;
       }
-      for (const { cover } of lay) {
-        if (lies.some((layer) => layer.cover === cover)) continue;
-        sum += farm.covers.get(cover)!.minutes.off;
+      for (const layer of lay) {
+        if (lies.some((other) => sameCloth(other, layer))) continue;
+        sum += farm.covers.get(layer.cover)!.minutes.off;
         takes[a * S + b] = 1;
       }
       minutes[a * S + b] = sum * (tunnel.length / HUNDRED_FEET) * farm.labour.pace;

@@ -55,7 +55,12 @@ export interface Parts {
   readonly damage: number;
   /** Minutes of changing covers, at most 0. */
   readonly labour: number;
+  /** What orders, stalls and mixes make of it beside what each kilogram is worth alone. */
+  readonly orders: number;
 }
+
+/** The parts that are a tunnel's own. */
+export type OwnParts = Omit<Parts, "orders">;
 
 export interface Change {
   readonly walk: Walk;
@@ -69,7 +74,7 @@ export interface Change {
   /** Minutes at every later walk of a rhythm; 0 otherwise. [min] */
   readonly minutesEachWalk: number;
   /** The part that gains most against leaving this one change out; "limit" when leaving it out is not allowed. */
-  readonly decidedBy: "timing" | "stress" | "damage" | "labour" | "limit";
+  readonly decidedBy: keyof Parts | "limit";
   /** Plan with this change less plan without it. */
   readonly gain: Parts;
   /** Limit that forbids leaving it out, in code form. */
@@ -77,15 +82,17 @@ export interface Change {
 }
 
 export type LimitName =
-  | "frost"
-  | "heat"
   | "rowCoverInHeat"
   | "wind"
   | "frozen"
   | "net"
   | "dim"
   | "pieces"
-  | "changes";
+  | "changes"
+  | "minutes"
+  | "picking"
+  | "washing"
+  | "cooler";
 
 /** What becomes of a succession under the plan. */
 export type Fate =
@@ -120,10 +127,13 @@ export interface Basis {
   /** At the first walk: thermal time corrected for light, and light, since emergence or the last cut. [°C·d], [mol/m²] */
   readonly thermalTime: number;
   readonly light: number;
-  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
-  readonly whole: number;
+  /** Weight of the whole bed at the middle of the window in full light, and price of a kilogram alone. [kg] */
+  readonly mass: number;
+  readonly price: number;
   /** Time it takes to cut it. [min] */
   readonly cutting: number;
+  /** What is lost with its stubble when that dies after a cut. */
+  readonly regrown: number;
   readonly curve: {
     readonly start: number;
     readonly end: number;
@@ -141,16 +151,20 @@ export interface BasisOutlet {
   readonly pick: Pick;
   /** Interval it lies in; the number of intervals when beyond them. */
   readonly interval: number;
+  readonly kept: number;
   readonly share: number;
   readonly days: number;
-  /** Standard deviation of the logarithm of thermal time over requirement: what is left of the requirement's, and the weather's. [1] */
+  /** Standard deviation of the logarithm of thermal time over requirement: what is left of the requirement's, and of the weather's within a group of weathers. [1] */
   readonly spread: number;
+  /** What each group of weathers adds to that logarithm. [1] */
+  readonly moved: readonly number[];
   readonly added: readonly {
     readonly setting: string;
     readonly pace: number;
     readonly light: number;
     readonly heat: number;
     readonly safe: number;
+    readonly stubble: number;
   }[];
 }
 
@@ -273,8 +287,9 @@ export interface LedgerEntry {
     readonly heat: number;
     /** Chance of being damaged. [0–1] */
     readonly damage: number;
-    /** Logarithm of the chance to come through with caution. [1] */
+    /** Logarithm of the chance to come through with caution: of its leaves, and of its stubble. [1] */
     readonly safe: number;
+    readonly stubble: number;
   }[];
 }
 
@@ -289,16 +304,12 @@ export interface TunnelPlan {
   readonly changes: readonly Change[];
   readonly worth: number;
   readonly worthUnchanged: number;
-  readonly parts: Parts;
-  readonly partsUnchanged: Parts;
+  readonly parts: OwnParts;
+  readonly partsUnchanged: OwnParts;
   /** Limits the plan cannot keep; empty when all are kept. */
   readonly gaveWay: readonly LimitName[];
   /** Limits that changing nothing would break. */
   readonly unchangedBreaks: readonly LimitName[];
-  /** Limits for whose sake the plan is worth less than changing nothing; empty when it is not. */
-  readonly demandedBy: readonly LimitName[];
-  /** The search looked at, or ruled out, every allowed schedule. */
-  readonly proved: boolean;
   readonly ledger: readonly LedgerEntry[];
   /** Predicted lowest temperature of each night at crop height, bare and under the plan; expected and promised. */
   readonly nights: readonly Night[];
@@ -371,6 +382,27 @@ export interface MadeFrom {
   readonly shortDays: DateRange | null;
 }
 
+/** What the tunnels' plans come to together. */
+export interface TogetherPlan {
+  /** Orders, stalls and mixes counted. */
+  readonly worth: number;
+  readonly worthUnchanged: number;
+  readonly parts: Parts;
+  readonly partsUnchanged: Parts;
+  /** No plan can be worth more than this. */
+  readonly bound: number;
+  /** The plan is the best there is, up to a millionth. */
+  readonly proved: boolean;
+  /** Schedules that were weighed against each other. */
+  readonly weighed: number;
+  /** Shared hands, hours or cold room that do not suffice. */
+  readonly overrun: readonly LimitName[];
+  /** Limits that a plan without any change would break. */
+  readonly overrunUnchanged: readonly LimitName[];
+  /** Share of the plan's changes that each part decided. [0–1] */
+  readonly decidedBy: Readonly<Record<keyof Parts | "limit", number>>;
+}
+
 /** The whole answer of the main job, before any of it is worded. */
 export interface Outcome {
   readonly farm: Farm;
@@ -385,6 +417,8 @@ export interface Outcome {
   /** Most urgent first: frost and heat before all else. */
   readonly warnings: readonly Warning[];
   readonly tunnels: readonly TunnelPlan[];
+  /** null: nothing is planned. */
+  readonly together: TogetherPlan | null;
   /** null: nothing is planned. */
   readonly air: CropAir | null;
   readonly successions: readonly SuccessionOutlook[];

@@ -17,7 +17,9 @@ export interface Outlet extends Frost {
   readonly at: Instant;
   /** The interval it lies in; the number of intervals when it lies beyond them. */
   readonly interval: number;
-  /** Share of the price for market, keeping cold and waiting. [0–1] */
+  /** Share of its quality left when it has been kept cold up to the market. [0–1] */
+  readonly kept: number;
+  /** Share of the price for its market and for waiting. [0–1] */
   readonly share: number;
   /** Days since emergence or the last cut. [d] */
   readonly days: number;
@@ -64,7 +66,8 @@ export function outletsOf(
     fate: { kind: "pick" as const, pick, as: "salad" as const },
     at: pick.at,
     interval: place(pick.at),
-    share: marketShare(pick) * kept(daysBetween(pick.date, pick.marketDate)) * wait(pick.at),
+    kept: kept(daysBetween(pick.date, pick.marketDate)),
+    share: marketShare(pick) * wait(pick.at),
     days: grown(pick.at),
     ...frostAt(pick.at),
   }));
@@ -84,12 +87,13 @@ export function outletsOf(
         .filter((hold) => hold.days <= crop.storage)
         .map((hold) => ({
           ...hold,
-          share: marketShare(hold.pick) * kept(hold.days) * wait(at),
+          kept: kept(hold.days),
+          share: marketShare(hold.pick) * wait(at),
         }))
-        .sort((a, b) => b.share - a.share)[0];
+        .sort((a, b) => b.share * b.kept - a.share * a.kept)[0];
       if (best === undefined) return [];
       const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
-      return [{ fate, at, interval: place(at), share: best.share, days: grown(at), ...frost }];
+      return [{ fate, at, interval: place(at), kept: best.kept, share: best.share, days: grown(at), ...frost }];
     });
   return [...atPicks, ...early]
     .filter(({ at }) => at / HOUR - weather.first > growing.origin)

@@ -12,6 +12,7 @@ import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
+import { NOW } from "./tunnelProblem.ts";
 
 /** Four of five cases lie within this many standard deviations. */
 const FOUR_IN_FIVE = 1.2816;
@@ -27,19 +28,13 @@ function sizeNowAt({ curve, belief }: Growing, thermalTime: number): Range<Centi
 const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "small" =>
   length < crop.smallest ? "small" : length > crop.largest ? "braising" : "salad";
 
-type Result = SuccessionResult & { readonly thermalTime: number };
+type Result = SuccessionResult;
 
 function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
-  if (result === undefined || result.outlet === null || result.worth <= 0) return { kind: "none" };
+  if (result === undefined || result.outlet === null) return { kind: "none" };
   const length = leafLength(curve, result.thermalTime * Math.exp(-belief.shift));
   return { ...result.outlet.fate, as: soldAs(standing, length) };
 }
-
-const bestOf = (results: readonly Result[]): Result | undefined =>
-  results.reduce<Result | undefined>(
-    (top, result) => (top === undefined || result.worth > top.worth ? result : top),
-    undefined,
-  );
 
 const isPick = (outlet: Outlet | null, pick: Pick): boolean =>
   outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
@@ -233,10 +228,10 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   if (table === undefined) return blank(standing, today);
   const { growing } = table;
   const { crop, succession } = standing;
-  const { problem, choice } = planned;
-  const stay = new Array<number>(problem.intervals).fill(problem.now);
+  const { problem, schedule } = planned;
+  const stay = new Array<number>(problem.intervals).fill(NOW);
   const before = outletResults(problem, table, stay);
-  const after = outletResults(problem, table, choice);
+  const after = outletResults(problem, table, schedule);
   const up = growing.origin <= scene.horizon.now;
   const sizeNow = up ? sizeNowAt(growing, growing.thermalTime) : null;
   const course = plannedCourse(scene, planned, table);
@@ -254,7 +249,8 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const [toldBefore, toldAfter] = [tell(growing.ahead), tell(course)];
   const picks = atPicks(scene, table, [before, toldBefore], [after, toldAfter]);
   const reach = reachOf(scene, planned, table, course);
-  const [bestBefore, bestAfter] = [bestOf(before), bestOf(after)];
+  const own = (result: SuccessionResult): boolean => result.table.standing === standing;
+  const [bestBefore, bestAfter] = [planned.unchanged.successions.find(own), planned.chosen.successions.find(own)];
   const fate = fateOf(standing, growing, bestAfter);
   const stage =
     succession.sown > today

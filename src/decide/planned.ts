@@ -1,106 +1,90 @@
-import type { Farm, Piece, Setting } from "../farm/index.ts";
-import { type Evaluation, evaluate } from "./evaluate.ts";
-import { optionsOf } from "./options.ts";
-import { fits, type Laid, piecesFor, type Used } from "./pieces.ts";
+import type { Evaluation } from "./evaluate.ts";
+import { type Joint, planTogether } from "./joint.ts";
+import type { Taken } from "./lays.ts";
+import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
-import { bestSchedule } from "./search.ts";
+import type { Solver } from "./solver.ts";
 import type { Standing } from "./standing.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
-import { type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
+import { NOW, type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
 
-/** A tunnel with its standings and what can be done with the pieces at hand. */
-interface Open {
+/** A tunnel with its standings, its problem and its schedule. */
+export interface Planned {
   readonly at: TunnelNow;
   readonly standings: readonly Standing[];
   readonly problem: TunnelProblem;
-  /** Which piece each cover is. */
-  readonly pieces: ReadonlyMap<string, Piece>;
-}
-
-/** A tunnel with its standings, its problem and its chosen schedule. */
-export interface Planned extends Open {
+  /** Index of a lay for each interval. */
+  readonly schedule: readonly number[];
+  /** Index of a setting for each interval. */
   readonly choice: readonly number[];
   readonly chosen: Evaluation;
+  /** Leaving on what lies now. */
   readonly unchanged: Evaluation;
-  readonly proved: boolean;
 }
 
-/** Leaving on what lies now. */
-export const unchangedOf = ({ problem }: Open): readonly number[] =>
-  new Array<number>(problem.intervals).fill(problem.now);
-
-/** What one tunnel can do with the pieces left to it. */
-export function openTo(scene: Scene, at: TunnelNow, standings: readonly Standing[], used: Used): Open {
-  const pieces = piecesFor(scene, at, used);
-  const options = optionsOf(scene.farm, at.tunnel, at.now, [...pieces.keys()]);
-  const possible = (setting: Setting, interval: number): boolean =>
-    setting.every(({ cover }) => pieces.get(cover)?.free(interval) ?? false);
-  return {
-    at,
-    standings,
-    problem: tunnelProblem(scene, at, options, possible, standings),
-    pieces: new Map([...pieces].map(([cover, { piece }]) => [cover, piece])),
-  };
+/** The plan of the whole farm. */
+export interface FarmPlan {
+  readonly plans: readonly Planned[];
+  readonly joint: Joint;
+  readonly unchanged: Joint;
 }
 
-/** The best schedule of what a tunnel can do. */
-export function solve(open: Open): Planned {
-  const { problem } = open;
-  const { choice, proved } = bestSchedule(problem);
-  return {
-    ...open,
-    choice,
-    proved,
-    chosen: evaluate(problem, choice),
-    unchanged: evaluate(problem, unchangedOf(open)),
-  };
-}
-
-/** What its schedule lays out. */
-export const held = ({ choice, problem, pieces }: Planned): Laid => ({
-  choice,
-  settings: problem.settings,
-  pieces,
+/** Nothing can be laid but what lies now, and nothing is kept. */
+const leftAlone = (problem: TunnelProblem): TunnelProblem => ({
+  ...problem,
+  changesPerWeek: 0,
+  possible: problem.possible.map((_, k) => (k % problem.lays.length === NOW ? 1 : 0)),
 });
 
-/** Covers a schedule lays out that do not lie there now. */
-const newCovers = ({ at, problem, choice }: Planned): readonly string[] => {
-  const lying = new Set(at.now.map(({ cover }) => cover));
-  return [...new Set(choice.flatMap((s) => problem.settings[s]!.map(({ cover }) => cover)))].filter(
-    (cover) => !lying.has(cover),
-  );
-};
-
-/** Pieces a schedule lays out that do not lie there now. */
-export const newlyLaid = (planned: Planned): readonly Piece[] =>
-  newCovers(planned).flatMap((cover) => planned.pieces.get(cover) ?? []);
-
-/** A plan with the shortest pieces that fit and are free whenever it wants them; in use is what others hold. */
-export function shortest(farm: Farm, planned: Planned, used: Used): Planned {
-  const { at, problem, choice } = planned;
-  const pieces = new Map(planned.pieces);
-  for (const cover of newCovers(planned)) {
-    const free = (piece: Piece): boolean =>
-      choice.every(
-        (s, i) =>
-          !problem.settings[s]!.some((layer) => layer.cover === cover) || used.get(piece)![i]! < piece.count,
-      );
-    const chosen = pieces.get(cover)!;
-    const [best] = farm.pieces
-      .filter((piece) => piece.cover === cover && piece.length < chosen.length && fits(piece, at.tunnel))
-      .filter(free)
-      .sort((a, b) => a.length - b.length);
-    if (best !== undefined) pieces.set(cover, best);
-  }
-  return { ...planned, pieces };
+/** The best schedules for all tunnels together, and what leaving everything as it is would bring. */
+export function planFarm(
+  scene: Scene,
+  tunnels: readonly { readonly at: TunnelNow; readonly standings: readonly Standing[] }[],
+  solver: Solver,
+): FarmPlan {
+  const { farm, settings } = scene;
+  const problems = tunnels.map(({ at, standings }) => tunnelProblem(scene, at, standings));
+  const plan = (of: (problem: TunnelProblem) => TunnelProblem): Joint =>
+    planTogether(
+      {
+        farm,
+        settings,
+        tunnels: problems.map((problem, t) => ({ id: tunnels[t]!.at.tunnel.id, problem: of(problem) })),
+      },
+      solver,
+    );
+  const joint = plan((problem) => problem);
+  const unchanged = plan(leftAlone);
+  return {
+    joint,
+    unchanged,
+    plans: tunnels.map(({ at, standings }, t): Planned => {
+      const problem = problems[t]!;
+      const { schedule, evaluation } = joint.tunnels[t]!;
+      return {
+        at,
+        standings,
+        problem,
+        schedule,
+        choice: schedule.map((lay) => problem.lays[lay]!.setting),
+        chosen: evaluation,
+        unchanged: unchanged.tunnels[t]!.evaluation,
+      };
+    }),
+  };
 }
 
-/** Every piece a schedule wants is free whenever it wants it. */
-export function stillFree({ problem, choice, pieces }: Planned, used: Used): boolean {
-  return choice.every((s, i) =>
-    problem.settings[s]!.every(({ cover }) => {
-      const piece = pieces.get(cover);
-      return piece !== undefined && used.get(piece)![i]! < piece.count;
-    }),
-  );
+/** The pieces that lie on a tunnel through an interval of its plan. */
+export const takenIn = ({ problem, schedule }: Planned, interval: number): readonly Taken[] =>
+  problem.lays[schedule[interval]!]!.taken;
+
+/** Limits of its own a plan cannot keep, those on its changes in a week among them. */
+export function gaveWay({ problem, schedule, chosen }: Planned, most: number): readonly LimitName[] {
+  const inWeek = new Map<number, number>();
+  schedule.forEach((lay, i) => {
+    if (lay === (i === 0 ? NOW : schedule[i - 1])) return;
+    inWeek.set(problem.week[i]!, (inWeek.get(problem.week[i]!) ?? 0) + 1);
+  });
+  const often = [...inWeek.values()].some((changes) => changes > most);
+  return [...new Set([...chosen.breaches, ...(often ? (["changes"] as const) : [])])];
 }

@@ -1,12 +1,12 @@
 import { between } from "../growth/index.ts";
 import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { firstHours } from "./chances.ts";
-import { breachesStanding } from "./evaluate.ts";
 import type { MemberCourse } from "./memberCourse.ts";
 import type { DateSpread, SuccessionOutlook } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
+import { openSettings } from "./tails.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
 function crossing(
@@ -59,10 +59,11 @@ export function reachOf(
     return { earliest: reached, unchanged: reached, planned: reached, latest: reached, spread: spreads };
   }
 
+  const open = openSettings(problem);
   const allowed = (i: number): readonly number[] => {
-    const open = problem.settings.map((_, s) => s).filter((s) => problem.possible[i * S + s]);
-    const kept = open.filter((s) => breachesStanding(problem, i, s).length === 0);
-    return kept.length > 0 ? kept : open;
+    const all = problem.settings.map((_, s) => s).filter((s) => open[i * S + s]);
+    const kept = all.filter((s) => problem.broken[i * S + s]!.length === 0);
+    return kept.length > 0 ? kept : all;
   };
   const along = (settingOf: (i: number) => number): number | null => {
     let sum = table.thermalTime;

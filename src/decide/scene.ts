@@ -1,5 +1,5 @@
 import { climate } from "../cover/index.ts";
-import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
+import { type Farm, type Kept, type Settings, withStandingSowings } from "../farm/index.ts";
 import { followed, type LearnedError, learnedError, unbiased } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
 import {
@@ -35,6 +35,7 @@ import type { MadeFrom, Pick } from "./outcome.ts";
 import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
 import { usualWeather } from "./usualWeather.ts";
+import { type Weathers, weathersOf } from "./weathers.ts";
 
 /** What the main job is given. */
 export interface WeekInput {
@@ -46,6 +47,8 @@ export interface WeekInput {
   readonly earlier?: readonly Forecast[];
   /** Days of earlier years measured near the farm, beside those of its own log; left out: none. */
   readonly past?: readonly DailyRecord[];
+  /** What the grower has settled already; left out: nothing. */
+  readonly keep?: readonly Kept[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
@@ -60,6 +63,8 @@ export interface Scene {
   readonly weather: Weather;
   /** The weather ahead as many weathers. */
   readonly members: Members;
+  readonly weathers: Weathers;
+  readonly keep: readonly Kept[];
   /** By tunnel, where one has its own logger. */
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
@@ -156,7 +161,7 @@ function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | nu
 }
 
 function stage(
-  { farm, settings, forecast, on, days }: WeekInput,
+  { farm, settings, forecast, keep = [], on, days }: WeekInput,
   { weather }: WeatherResult,
   logs: Scene["logs"],
   error: LearnedError,
@@ -173,5 +178,6 @@ function stage(
   const issued = forecast?.issued ?? null;
   const { place } = farm;
   const many = members({ weather, place, settings, on, issued, error: error.at, past });
-  return { farm, weather, members: many, logs, horizon, picks, store, settings };
+  const weathers = weathersOf(many, horizon.end - horizon.now);
+  return { farm, weather, members: many, weathers, keep, logs, horizon, picks, store, settings };
 }

@@ -1,344 +1,373 @@
-import {
-  breachesAt,
-  dangerLimit,
-  endangeredBy,
-  gravityOf,
-  idle,
-  outletWorth,
-  quality,
-  rounded,
-} from "./evaluate.ts";
-import { type Rest, restsOf } from "./rest.ts";
-import type { SuccessionTable } from "./successionTable.ts";
-import type { TunnelProblem } from "./tunnelProblem.ts";
+import { breachesAt, gravityOf, idle, quality, slopeOf } from "./evaluate.ts";
+import { rangeMaximum, readAt, STEP } from "./harvest.ts";
+import type { Prices } from "./prices.ts";
+import type { OutletTable, SuccessionTable } from "./successionTable.ts";
+import { leftAt, openSettings, type Tails, tailAt, tailsOf } from "./tails.ts";
+import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
 
-/** The best schedule of one tunnel. */
-export interface Found {
-  readonly choice: readonly number[];
+/** A schedule with its cuts, and what it is worth at some prices. */
+export interface Priced {
+  /** Index of a lay for each interval. */
+  readonly schedule: readonly number[];
+  /** For each succession the index of its outlet; the number of its outlets leaves it uncut. */
+  readonly cuts: readonly number[];
+  readonly worth: number;
+}
+
+/** What a search came to. */
+export interface Searched {
   /** Every schedule was looked at or ruled out by a bound. */
-  readonly proved: boolean;
+  readonly complete: boolean;
+  /** No schedule is worth more than this or what was found, whichever is more. */
+  readonly bound: number;
   readonly nodes: number;
 }
 
-/** Places in the tree looked into before the search gives up proving. The same on every machine. */
-const MOST_NODES = 400_000;
+/** Places in the tree looked into before a search gives up proving. The same on every machine. */
+const MOST_NODES = 3_000_000;
 
-const DIM_GRAVITY = gravityOf(["dim"]);
+const DIM = gravityOf(["dim"]);
 
-interface Tracked {
+/** An outlet at some prices. */
+interface Way {
+  readonly index: number;
+  readonly tails: Tails;
+  readonly outlet: OutletTable;
+  /** Worth of the bed by the place of its thermal time in its harvest. */
+  readonly worth: Float64Array;
+  readonly highest: (from: number, to: number) => number;
+  /** Cost of cutting it. */
+  readonly cutting: number;
+  /** To the place of a thermal time: its logarithm less this, in steps. */
+  readonly origin: number;
+}
+
+interface Bed {
   readonly table: SuccessionTable;
-  readonly rests: readonly Rest[];
+  readonly ways: readonly Way[];
+  readonly slope: number;
+}
+
+/** Searches one tunnel's schedules again and again at other prices. */
+export interface Searcher {
+  readonly problem: TunnelProblem;
+  /**
+   * Offers every schedule with its cuts that is worth more than the floor, which may rise as they come.
+   *
+   * @param floor - What a schedule must be worth more than, now.
+   */
+  search(prices: Prices, floor: () => number, offer: (found: Priced) => void): Searched;
+  /** Offers one schedule with its best cuts. */
+  offerOne(prices: Prices, schedule: readonly number[]): Priced;
+}
+
+/** What a bed can bring by place, at the prices of its market in each group of weathers. */
+function wayOf(
+  problem: TunnelProblem,
+  table: SuccessionTable,
+  tails: Tails,
+  index: number,
+  prices: Prices,
+): Way {
+  const { outlet } = tails;
+  const { salad, other, cut, first } = outlet.harvest;
+  const { mass, price } = table;
+  const { kept, share, moved } = outlet;
+  const paid = prices.salad(table, outlet);
+  const rest = prices.handling(outlet);
+  const rows = salad.length;
+  const worth = new Float64Array(rows);
+  const sooner = price * kept * (1 - share);
+  const others = price * kept * share;
+  problem.weathers.forEach((weight, k) => {
+    const by = moved[k]!;
+    const forSalad = mass * (paid[k]! * kept - weight * sooner);
+    const forOther = mass * weight * others;
+    const forCut = mass * weight * rest;
+    for (let i = 0; i < rows; i++) {
+      const at = Math.min(rows - 1, Math.max(0, i + by));
+      worth[i]! += forSalad * salad[at]! + forOther * other[at]! - forCut * cut[at]!;
+    }
+  });
+  return {
+    index,
+    tails,
+    outlet,
+    worth,
+    highest: rangeMaximum(worth),
+    cutting: table.cutting * (problem.minute + prices.cutting(outlet)),
+    origin: table.growing.belief.shift + first,
+  };
 }
 
 /**
- * The schedule that breaks limits least gravely, and among those the greatest worth, then the fewest changes, then
- * the first found. Walks the tree of schedules interval by interval and leaves a branch when not even
- * the best of everything still open could beat what has been found.
+ * Walks the tree of schedules walk by walk and leaves a branch when not even the best of everything still open could be worth
+ * more than the floor. What is still open is bounded by the changes that are left.
  */
-export function bestSchedule(problem: TunnelProblem): Found {
-  const { intervals: n } = problem;
-  const S = problem.settings.length;
-  const tracked: readonly Tracked[] = problem.successions.map((table) => ({
-    table,
-    rests: restsOf(problem, table),
-  }));
-  const J = tracked.length;
-
-  const choice = new Array<number>(n).fill(problem.now);
-  const pace = tracked.map(() => new Float64Array(n + 1));
-  const light = tracked.map(() => new Float64Array(n + 1));
-  const heat = tracked.map(() => new Float64Array(n + 1));
-  const safe = tracked.map(() => new Float64Array(n + 1));
-  /** Best worth of a succession at outlets that lie before an interval. */
-  const settled = tracked.map(() => new Float64Array(n + 1));
-  /** Intervals in which it is endangered when cut at that outlet. */
-  const standing = tracked.map(({ table }) => new Array<Uint8Array>(n + 1).fill(table.endangered));
-  const minutes = new Float64Array(n + 1);
-  /** Of what is broken whatever is cut. */
-  const gravity = new Int32Array(n + 1);
-  const surely = surelyEndangered(problem);
-  const unsure = Array.from({ length: n }, (_, i) => i).filter((i) =>
-    surely[i] ? false : problem.successions.some(({ endangered }) => endangered[i]),
-  );
-  const brokenGravity = Int32Array.from(
-    problem.broken,
-    (limits, k) =>
-      gravityOf(limits) +
-      (problem.poor[k] && surely[Math.floor(k / S)] ? dangerGravity(problem, Math.floor(k / S)) : 0),
-  );
-  const dim = new Int32Array(n + 1);
-  tracked.forEach(({ table }, j) => {
-    pace[j]![0] = table.thermalTime;
-    light[j]![0] = table.light;
-  });
-
-  const moveGravity = Int32Array.from({ length: n * S * S }, (_, k) =>
-    gravityOf(breachesAt(problem, Math.floor(k / (S * S)), Math.floor(k / S) % S, k % S)),
-  );
-  const tail = tailsOf(problem, brokenGravity);
+export function searcher(problem: TunnelProblem): Searcher {
+  const { intervals: n, settings, lays, changesPerWeek: R } = problem;
+  const [S, L] = [settings.length, lays.length];
+  const open = openSettings(problem);
+  const tails = problem.successions.map((table) => tailsOf(problem, table, open));
+  const settingOf = Int32Array.from(lays, ({ setting }) => setting);
   const lastWeek = problem.week[n - 1];
-
-  let best: readonly number[] | null = null;
-  let bestGravity = Number.POSITIVE_INFINITY;
-  let bestWorth = Number.NEGATIVE_INFINITY;
-  let bestChanges = Number.POSITIVE_INFINITY;
-  let nodes = 0;
-  const worse = (grave: number, worth: number, changes: number): boolean =>
-    grave > bestGravity ||
-    (grave === bestGravity && (worth < bestWorth || (worth === bestWorth && changes >= bestChanges)));
-
-  /** Nothing that follows interval i − 1 can bring more than this. */
-  const bound = (i: number): number => {
-    let sum = -minutes[i]! * problem.minute;
-    for (let j = 0; j < J; j++) {
-      const { table, rests } = tracked[j]!;
-      let top = settled[j]![i]!;
-      const grown = pace[j]![i]!;
-      for (let r = rests.length - 1; r >= 0; r--) {
-        const { outlet, leastPace, mostPace, mostLight, leastHeat, mostSafe } = rests[r]!;
-        if (outlet.interval < i) break;
-        const whole = outlet.value.atMost(grown + leastPace[i]!, grown + mostPace[i]!) * outlet.share;
-        if (whole <= top) continue;
-        const lit = problem.lightShare(table, light[j]![i]! + mostLight[i]!, outlet.days);
-        const most =
-          (whole * lit * quality(heat[j]![i]! + leastHeat[i]!, problem) - table.cutting * problem.minute) *
-          Math.exp(safe[j]![i]! + mostSafe[i]!);
-        if (most > top) top = most;
-      }
-      sum += top;
-    }
-    return sum;
-  };
-
-  /** The same when a setting stays on from interval i to the end: nearly what it brings. */
-  const boundStaying = (i: number, setting: number): number => {
-    let sum = -(minutes[i]! + tail.minutes[i * S + setting]!) * problem.minute;
-    for (let j = 0; j < J; j++) {
-      const { table, rests } = tracked[j]!;
-      let top = settled[j]![i]!;
-      for (let r = rests.length - 1; r >= 0; r--) {
-        const { outlet, stay } = rests[r]!;
-        if (outlet.interval < i) break;
-        const k = i * S + setting;
-        const grown = pace[j]![i]! + stay.pace[k]!;
-        const whole = outlet.value.atMost(grown, grown) * outlet.share;
-        if (whole <= top) continue;
-        const lit = problem.lightShare(table, light[j]![i]! + stay.light[k]!, outlet.days);
-        const most =
-          (whole * lit * quality(heat[j]![i]! + stay.heat[k]!, problem) - table.cutting * problem.minute) *
-          Math.exp(safe[j]![i]! + stay.safe[k]!);
-        if (most > top) top = most;
-      }
-      sum += top;
-    }
-    return sum;
-  };
-
-  /** Settles a succession at outlets up to interval i: those at its walk, or those later in it under a setting. */
-  const settle = (i: number, j: number, setting: number, atWalk: boolean, into: number): void => {
-    const { table, rests } = tracked[j]!;
-    let top = settled[j]![i]!;
-    let left = standing[j]![i]!;
-    for (const rest of rests) {
-      const { outlet } = rest;
-      if (outlet.interval > i) break;
-      if (outlet.interval !== i || rest.atWalk !== atWalk) continue;
-      const grown = pace[j]![i]! + outlet.pace[setting]!;
-      const survived = safe[j]![i]! + outlet.safe[setting]!;
-      if (outlet.value.atMost(grown, grown) * outlet.share * Math.exp(survived) <= top) continue;
-      const lit = light[j]![i]! + outlet.light[setting]!;
-      const hot = heat[j]![i]! + outlet.heat[setting]!;
-      const { worth } = outletWorth(problem, table, outlet, grown, lit, hot, survived);
-      if (worth <= top) continue;
-      top = worth;
-      left = endangeredBy(table, outlet, worth);
-    }
-    settled[j]![into] = top;
-    standing[j]![into] = left;
-  };
-
-  /**
-   * Gravity of a schedule up to interval i, nights and days counted in which something stands that its setting endangers. Never
-   * more than in the end: a bed cut later than the best moment so far only stands longer.
-   */
-  const graveUpTo = (i: number): number => {
-    let sum = gravity[i]!;
-    for (const k of unsure) {
-      if (k >= i) break;
-      if (problem.poor[k * S + choice[k]!] && standing.some((left) => left[i]![k]))
-        sum += dangerGravity(problem, k);
-    }
-    return sum;
-  };
-
-  /** Comes to the walk that opens interval i. */
-  const arrive = (i: number): void => {
-    for (let j = 0; j < J; j++) settle(i, j, 0, true, i);
-  };
-
-  /** Enters interval i with a setting. */
-  const enter = (i: number, from: number, to: number): void => {
-    const k = i * S + to;
-    dim[i + 1] = dim[i]! + problem.dim[k]!;
-    const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays;
-    gravity[i + 1] =
-      gravity[i]! + brokenGravity[k]! + moveGravity[i * S * S + from * S + to]! + (tooDim ? DIM_GRAVITY : 0);
-    minutes[i + 1] = minutes[i]! + problem.moves[problem.parts[i]!].minutes[from * S + to]!;
-    for (let j = 0; j < J; j++) {
-      const { table } = tracked[j]!;
-      settle(i, j, to, false, i + 1);
-      pace[j]![i + 1] = pace[j]![i]! + table.pace[k]!;
-      light[j]![i + 1] = light[j]![i]! + table.lightIn[k]!;
-      heat[j]![i + 1] = heat[j]![i]! + table.heat[k]!;
-      safe[j]![i + 1] = safe[j]![i]! + table.safe[k]!;
-    }
-  };
-
-  /** Worth of the finished schedule in `choice`. */
-  const finished = (): number => {
-    let sum = -minutes[n]! * problem.minute;
-    for (let j = 0; j < J; j++) {
-      const { table, rests } = tracked[j]!;
-      let top = settled[j]![n]!;
-      const last = choice[n - 1]!;
-      for (const { outlet } of rests) {
-        if (outlet.interval !== n) continue;
-        const grown = pace[j]![n]! + outlet.pace[last]!;
-        if (outlet.value.atMost(grown, grown) * outlet.share <= top) continue;
-        const { worth } = outletWorth(
-          problem,
-          table,
-          outlet,
-          grown,
-          light[j]![n]! + outlet.light[last]!,
-          heat[j]![n]!,
-          safe[j]![n]!,
-        );
-        if (worth <= top) continue;
-        top = worth;
-        standing[j]![n] = endangeredBy(table, outlet, worth);
-      }
-      sum += top;
-    }
-    return rounded(sum);
-  };
-
-  const keep = (changes: number): void => {
-    const worth = finished();
-    const grave = graveUpTo(n);
-    if (worse(grave, worth, changes)) return;
-    best = [...choice];
-    bestGravity = grave;
-    bestWorth = worth;
-    bestChanges = changes;
-  };
-
-  const open = (i: number, setting: number): boolean => problem.possible[i * S + setting] === 1;
-
-  /** No change is left: stays with what lies to the end, when that could still be the best. */
-  const stayOn = (i: number, setting: number, changes: number): void => {
-    if (tail.closed[i * S + setting]) return;
-    const grave = graveUpTo(i) + tail.gravity[i * S + setting]!;
-    if (worse(grave, rounded(boundStaying(i, setting) + 1e-6), changes)) return;
-    for (let k = i; k < n; k++) {
-      choice[k] = setting;
-      arrive(k);
-      enter(k, setting, setting);
-    }
-    keep(changes);
-  };
-
-  /** @param hope - Bound of everything from interval i on. */
-  const visit = (i: number, changes: number, inWeek: number, hope: number): void => {
-    if (i === n) {
-      keep(changes);
-      return;
-    }
-    if (nodes >= MOST_NODES) return;
-    nodes += 1;
-    arrive(i);
-    const from = i === 0 ? problem.now : choice[i - 1]!;
-    const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : inWeek;
-    const minutesTo = problem.moves[problem.parts[i]!].minutes;
-    for (let turn = -1; turn < S; turn++) {
-      const to = turn < 0 ? from : turn;
-      if (turn === from || !open(i, to)) continue;
-      const changed = to !== from ? 1 : 0;
-      if (used + changed > problem.changesPerWeek || (changed && idle(problem, i, from, to))) continue;
-      const priced = hope - minutesTo[from * S + to]! * problem.minute;
-      if (worse(gravity[i]!, rounded(priced + 1e-6), changes + changed)) continue;
-      choice[i] = to;
-      enter(i, from, to);
-      const grave = graveUpTo(i + 1);
-      if (grave > bestGravity) continue;
-      if (used + changed === problem.changesPerWeek && problem.week[i] === lastWeek) {
-        stayOn(i + 1, to, changes + changed);
-        continue;
-      }
-      const bounded = bound(i + 1);
-      if (worse(grave, rounded(bounded + 1e-6), changes + changed)) continue;
-      visit(i + 1, changes + changed, used + changed, bounded);
-    }
-  };
-
-  seed(problem, (schedule) => {
-    let changes = 0;
-    for (let i = 0; i < n; i++) {
-      const from = i === 0 ? problem.now : schedule[i - 1]!;
-      choice[i] = schedule[i]!;
-      if (choice[i] !== from) changes += 1;
-      arrive(i);
-      enter(i, from, choice[i]!);
-    }
-    keep(changes);
-  });
-  visit(0, 0, 0, bound(0));
-  return { choice: best ?? new Array<number>(n).fill(problem.now), proved: nodes < MOST_NODES, nodes };
-}
-
-const dangerGravity = (problem: TunnelProblem, i: number): number => gravityOf([dangerLimit(problem, i)]);
-
-/** Intervals in which some bed is endangered whenever it is cut. */
-function surelyEndangered(problem: TunnelProblem): Uint8Array {
-  return problem.endangered.map((always, i) =>
-    always === 1 ||
-    problem.successions.some(
-      ({ endangered, outlets }) => endangered[i] && outlets.every((outlet) => outlet.endangered[i]),
-    )
-      ? 1
-      : 0,
+  /** Shade under the light floor from each interval to the end, should a setting stay. */
+  const dimAfter = new Int32Array((n + 1) * S);
+  for (let i = n - 1; i >= 0; i--)
+    for (let s = 0; s < S; s++) dimAfter[i * S + s] = dimAfter[(i + 1) * S + s]! + problem.dim[i * S + s]!;
+  const brokenGravity = Int32Array.from(problem.broken, gravityOf);
+  const moveGravity = Int32Array.from({ length: n * L * L }, (_, k) =>
+    gravityOf(breachesAt(problem, Math.floor(k / (L * L)), Math.floor(k / L) % L, k % L)),
   );
-}
+  const isIdle = Uint8Array.from({ length: n * L * L }, (_, k) =>
+    idle(problem, Math.floor(k / (L * L)), Math.floor(k / L) % L, k % L) ? 1 : 0,
+  );
 
-/** What staying with a setting from an interval to the end costs and breaks: [interval × settings + setting]. */
-function tailsOf(problem: TunnelProblem, brokenGravity: Int32Array) {
-  const { intervals: n } = problem;
-  const S = problem.settings.length;
-  const minutes = new Float64Array((n + 1) * S);
-  const gravity = new Int32Array((n + 1) * S);
-  const closed = new Uint8Array((n + 1) * S);
-  for (let s = 0; s < S; s++) {
-    for (let i = n - 1; i >= 0; i--) {
-      const [here, next] = [i * S + s, (i + 1) * S + s];
-      minutes[here] = minutes[next]! + problem.moves[problem.parts[i]!].minutes[s * S + s]!;
-      gravity[here] = gravity[next]! + brokenGravity[here]! + gravityOf(breachesAt(problem, i, s, s));
-      closed[here] = closed[next] || !problem.possible[here] ? 1 : 0;
-    }
-  }
-  return { minutes, gravity, closed };
-}
-
-/** Leaving all as it is, and going over to each setting at the first walk: something good to beat before the tree is walked. */
-function seed(problem: TunnelProblem, offer: (schedule: readonly number[]) => void): void {
-  const { intervals: n } = problem;
-  const S = problem.settings.length;
-  offer(new Array<number>(n).fill(problem.now));
-  if (problem.changesPerWeek < 1) return;
-  for (let to = 0; to < S; to++) {
-    const possible = Array.from({ length: n }, (_, i) => problem.possible[i * S + to]).every(
-      (free) => free === 1,
+  /** Beds whose last cut nobody dated, as what a setting costs of them: exact only in the end, never less than that. */
+  const undatedAt = (sums: readonly number[]): number =>
+    problem.undated.reduce(
+      (sum, { worth }, u) => sum + worth * (Math.exp(sums[u]!) - 1 + problem.neverLost * sums[u]!),
+      0,
     );
-    if (to !== problem.now && possible && !idle(problem, 0, problem.now, to))
-      offer(new Array<number>(n).fill(to));
-  }
+
+  const at = (prices: Prices) => {
+    const beds = problem.successions.map((table, j): Bed => ({
+      table,
+      ways: tails[j]!.map((each, index) => wayOf(problem, table, each, index, prices)),
+      slope: slopeOf(problem, table),
+    }));
+    const J = beds.length;
+    /** Cost of going from one lay to another at a walk and lying through its interval. */
+    const step = (i: number, from: number, to: number): number =>
+      problem.moves[problem.parts[i]!].minutes[from * L + to]! * (problem.minute + prices.minute[i]!) +
+      prices.cloth[i * L + to]! +
+      prices.breach * (brokenGravity[i * S + settingOf[to]!]! + moveGravity[i * L * L + from * L + to]!);
+    /** The least that everything from a walk on can cost: [(walk × (changes + 1) + left) × lays + lay that lies]. */
+    const least = new Float64Array((n + 1) * (R + 1) * L);
+    const costAt = (i: number, left: number, lay: number): number => (i * (R + 1) + left) * L + lay;
+    for (let i = n - 1; i >= 0; i--)
+      for (let left = 0; left <= R; left++)
+        for (let lay = 0; lay < L; lay++) {
+          let cost = Number.POSITIVE_INFINITY;
+          for (let to = 0; to < L; to++) {
+            if (!problem.possible[i * L + to] || (to !== lay && left === 0)) continue;
+            const then = leftAt(problem, i + 1, to === lay ? left : left - 1);
+            cost = Math.min(cost, step(i, lay, to) + least[costAt(i + 1, then, to)]!);
+          }
+          least[costAt(i, left, lay)] = cost;
+        }
+
+    const column = (): readonly Float64Array[] => beds.map(() => new Float64Array(n + 1));
+    const [time, light, heat, safe, stubble] = [column(), column(), column(), column(), column()];
+    const spent = new Float64Array(n + 1);
+    const dim = new Int32Array(n + 1);
+    const undated = problem.undated.map(() => new Float64Array(n + 1));
+    /** What each outlet passed brought, its stubble apart, and the stubble's chance up to the end of its interval. */
+    const brought = beds.map(({ ways }) => new Float64Array(ways.length));
+    const stubbleBefore = beds.map(({ ways }) => new Float64Array(ways.length));
+    const schedule = new Int32Array(n);
+    beds.forEach(({ table }, j) => {
+      time[j]![0] = table.thermalTime;
+      light[j]![0] = table.light;
+    });
+
+    const worthAt = (
+      bed: Bed,
+      way: Way,
+      grown: number,
+      lit: number,
+      hot: number,
+      survived: number,
+    ): number => {
+      const place = (Math.log(Math.max(1e-9, grown)) - way.origin) / STEP;
+      const whole = readAt(way.worth, place);
+      const share = problem.lightShare(bed.table, lit, way.outlet.days) * quality(hot, problem);
+      return (whole * share - way.cutting) * Math.exp(survived) + bed.slope * survived;
+    };
+
+    /** Enters an interval under a lay. */
+    const enter = (i: number, from: number, to: number): void => {
+      const s = settingOf[to]!;
+      const k = i * S + s;
+      schedule[i] = to;
+      dim[i + 1] = dim[i]! + problem.dim[k]!;
+      const tooDim = problem.dim[k]! > 0 && dim[i + 1]! > problem.dimDays;
+      spent[i + 1] = spent[i]! + step(i, from, to) + (tooDim ? DIM * prices.breach : 0);
+      for (let u = 0; u < undated.length; u++)
+        undated[u]![i + 1] = undated[u]![i]! + problem.undated[u]!.safe[k]!;
+      for (let j = 0; j < J; j++) {
+        const bed = beds[j]!;
+        const { table, ways } = bed;
+        for (let w = 0; w < ways.length; w++) {
+          const way = ways[w]!;
+          const { outlet } = way;
+          if (outlet.interval !== i) continue;
+          brought[j]![w] = worthAt(
+            bed,
+            way,
+            time[j]![i]! + outlet.pace[s]!,
+            light[j]![i]! + outlet.light[s]!,
+            heat[j]![i]! + outlet.heat[s]!,
+            safe[j]![i]! + outlet.safe[s]!,
+          );
+          stubbleBefore[j]![w] = stubble[j]![i]! + table.stubble[k]! - outlet.stubble[s]!;
+        }
+        time[j]![i + 1] = time[j]![i]! + table.pace[k]!;
+        light[j]![i + 1] = light[j]![i]! + table.lightIn[k]!;
+        heat[j]![i + 1] = heat[j]![i]! + table.heat[k]!;
+        safe[j]![i + 1] = safe[j]![i]! + table.safe[k]!;
+        stubble[j]![i + 1] = stubble[j]![i]! + table.stubble[k]!;
+      }
+    };
+
+    /** The most a bed can still bring when a setting lies at walk i and so many changes are left. */
+    const bedBound = (i: number, left: number, s: number, j: number): number => {
+      const bed = beds[j]!;
+      const { table, ways, slope } = bed;
+      const [t, l, h, c] = [time[j]![i]!, light[j]![i]!, heat[j]![i]!, safe[j]![i]!];
+      let top = table.mustCut ? Number.NEGATIVE_INFINITY : slope * c;
+      for (let w = 0; w < ways.length; w++) {
+        const way = ways[w]!;
+        const { outlet, tails: to } = way;
+        if (outlet.interval < i) {
+          const settled =
+            brought[j]![w]! +
+            (table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble[j]![i]! - stubbleBefore[j]![w]!) - 1));
+          if (settled > top) top = settled;
+          continue;
+        }
+        const k = tailAt(problem, i, left, s);
+        const from = (Math.log(Math.max(1e-9, t + to.leastTime[k]!)) - way.origin) / STEP;
+        const until = (Math.log(Math.max(1e-9, t + to.mostTime[k]!)) - way.origin) / STEP;
+        const last = way.worth.length - 1;
+        const whole = way.highest(
+          Math.max(0, Math.min(last, Math.floor(from))),
+          Math.max(0, Math.min(last, Math.ceil(until))),
+        );
+        const survived = c + to.mostSafe[k]!;
+        // Not even in full light.
+        if (Math.max(0, whole - way.cutting) <= top) continue;
+        const share = problem.lightShare(table, l + to.mostLight[k]!, outlet.days);
+        const sold = whole <= 0 ? 0 : whole * share * quality(h + to.leastHeat[k]!, problem);
+        const most = Math.max(0, sold - way.cutting) * Math.exp(survived) + slope * survived;
+        if (most > top) top = most;
+      }
+      return top;
+    };
+
+    const bound = (i: number, left: number, lay: number): number => {
+      let sum = undatedAt(undated.map((sums) => sums[i]!)) - spent[i]! - least[costAt(i, left, lay)]!;
+      for (let j = 0; j < J; j++) sum += bedBound(i, left, settingOf[lay]!, j);
+      return sum;
+    };
+
+    /** What each bed brings at each of its outlets, and uncut, once the whole schedule stands. */
+    const endings = (): readonly (readonly number[])[] =>
+      beds.map(({ table, ways, slope }, j) => {
+        const last = settingOf[schedule[n - 1]!]!;
+        const values = ways.map((way, w) => {
+          const { outlet } = way;
+          if (outlet.interval === n)
+            return (
+              worthAt(
+                beds[j]!,
+                way,
+                time[j]![n]! + outlet.pace[last]!,
+                light[j]![n]! + outlet.light[last]!,
+                heat[j]![n]!,
+                safe[j]![n]!,
+              )
+            );
+          return brought[j]![w]! + table.regrown * (Math.exp(stubble[j]![n]! - stubbleBefore[j]![w]!) - 1);
+        });
+        return [...values, table.mustCut ? Number.NEGATIVE_INFINITY : slope * safe[j]![n]!];
+      });
+
+    return { beds, enter, bound, endings, spent, undated, dim, costAt, least, schedule };
+  };
+
+  type At = ReturnType<typeof at>;
+
+  const totalOf = ({ spent, undated }: At): number => undatedAt(undated.map((sums) => sums[n]!)) - spent[n]!;
+
+  const offerOne = (prices: Prices, wanted: readonly number[]): Priced => {
+    const priced = at(prices);
+    for (let i = 0; i < n; i++) priced.enter(i, i === 0 ? NOW : wanted[i - 1]!, wanted[i]!);
+    const cuts = priced.endings().map((values) => values.reduce((top, value, w) => (value > values[top]! ? w : top), 0));
+    const worth = priced.endings().reduce((sum, values, j) => sum + values[cuts[j]!]!, totalOf(priced));
+    return { schedule: [...wanted], cuts, worth };
+  };
+
+  return {
+    problem,
+    offerOne,
+    search(prices, floor, offer) {
+      const priced = at(prices);
+      let nodes = 0;
+
+      /** Offers every choice of cuts of the finished schedule that is worth more than the floor. */
+      const finish = (): void => {
+        const values = priced.endings();
+        const best = values.map((of) => Math.max(...of));
+        const start = totalOf(priced);
+        const later = new Float64Array(values.length + 1);
+        for (let j = values.length - 1; j >= 0; j--) later[j] = later[j + 1]! + best[j]!;
+        if (!(start + later[0]! > floor())) return;
+        const cuts: number[] = [];
+        const choose = (j: number, sum: number): void => {
+          if (j === values.length) {
+            if (sum > floor()) offer({ schedule: [...priced.schedule], cuts: [...cuts], worth: sum });
+            return;
+          }
+          const order = values[j]!.map((_, w) => w).sort((a, b) => values[j]![b]! - values[j]![a]!);
+          for (const w of order) {
+            const so = sum + values[j]![w]!;
+            if (!(so + later[j + 1]! > floor())) break;
+            cuts[j] = w;
+            choose(j + 1, so);
+          }
+        };
+        choose(0, start);
+      };
+
+      const stayOn = (from: number, lay: number): void => {
+        for (let i = from; i < n; i++) {
+          if (!problem.possible[i * L + lay]) return;
+          priced.enter(i, lay, lay);
+        }
+        finish();
+      };
+
+      const visit = (i: number, left: number): void => {
+        if (i === n) {
+          finish();
+          return;
+        }
+        if (nodes >= MOST_NODES) return;
+        const from = i === 0 ? NOW : priced.schedule[i - 1]!;
+        const open = leftAt(problem, i, left);
+        for (let turn = -1; turn < L; turn++) {
+          const to = turn < 0 ? from : turn;
+          if (turn === from || !problem.possible[i * L + to]) continue;
+          if (to !== from && (open === 0 || isIdle[(i * L + from) * L + to])) continue;
+          nodes += 1;
+          priced.enter(i, from, to);
+          const then = to === from ? open : open - 1;
+          const next = leftAt(problem, i + 1, then);
+          const hope = priced.bound(i + 1, next, to);
+          if (!(hope > floor())) continue;
+          if (next === 0 && (i + 1 >= n || problem.week[i + 1] === lastWeek)) {
+            stayOn(i + 1, to);
+            continue;
+          }
+          visit(i + 1, next);
+        }
+      };
+
+      const most = priced.bound(0, R, NOW);
+      if (most > floor()) visit(0, R);
+      const complete = nodes < MOST_NODES;
+      return { complete, bound: complete ? Number.NEGATIVE_INFINITY : most, nodes };
+    },
+  };
 }

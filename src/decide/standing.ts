@@ -13,12 +13,11 @@ import {
 } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
 import { guessOf } from "./guess.ts";
+import { type Harvest, harvests } from "./harvest.ts";
 import { hourAt } from "./horizon.ts";
 import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
-import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
-import { type Value, values } from "./value.ts";
 
 /** Where one succession stands at the moment planned from. */
 export interface Standing {
@@ -58,10 +57,10 @@ export interface Growing {
   readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
   readonly share: number;
-  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
-  readonly whole: number;
+  /** Weight of the whole bed at the middle of the window in full light. [kg] */
+  readonly mass: number;
   /** What it brings over a spread of thermal time over requirement, worked out once for each. */
-  worthOver(spread: number): Value;
+  harvestOver(spread: number): Harvest;
 }
 
 /** A bed that has been cut, nobody knows when: it stands, and how large it is cannot be said. */
@@ -139,8 +138,6 @@ export function standing(
     return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
   };
   const length = Math.abs(succession.to - succession.from);
-  const whole = priceOf(farm, crop.id, settings) * crop.yield * length * share;
-  const most = ((crop.growth.optimumLow - crop.growth.base) * (horizon.lookout - horizon.now)) / 24;
   const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
   const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
@@ -163,8 +160,8 @@ export function standing(
       requirements: requirementDraws(scene, succession.id, belief),
       notUp,
       share,
-      whole,
-      worthOver: values(whole, curve, crop, belief.shift, [thermalTime, thermalTime + most], settings),
+      mass: crop.yield * length * share,
+      harvestOver: harvests(curve, crop, requirement, settings),
     },
   };
 }

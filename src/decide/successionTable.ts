@@ -2,35 +2,40 @@ import type { Setting } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
-import { isEndangered, NEVER } from "./exposure.ts";
-import { hourAt, partOf } from "./horizon.ts";
-import { expectedAt, weatherSpread } from "./memberCourse.ts";
+import { asStubble } from "./exposure.ts";
+import { type Harvest, STEP } from "./harvest.ts";
+import { hourAt } from "./horizon.ts";
+import { expectedAt, weatherRatios } from "./memberCourse.ts";
 import { type Outlet, outletsOf } from "./outlet.ts";
+import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
-import type { Value } from "./value.ts";
 
 /** An outlet with what the part of its interval before it adds, per setting. */
 export interface OutletTable extends Outlet {
-  /** Of thermal time over requirement: standard deviation of the logarithm, in steps so that outlets share what is worked out. [1] */
+  /** Of thermal time over requirement, as far as it does not go with the weathers: standard deviation of the logarithm. [1] */
   readonly spread: number;
-  /** Before light and losses, over that spread. */
-  readonly value: Value;
+  /** Over that spread, before light and losses. */
+  readonly harvest: Harvest;
+  /** What each group of weathers adds to the logarithm of thermal time, in steps. */
+  readonly moved: readonly number[];
   readonly pace: Float64Array;
   readonly light: Float64Array;
   readonly heat: Float64Array;
   /** Logarithm of the chance to come through that part, with caution. Nothing beyond the time planned. */
   readonly safe: Float64Array;
-  /** Intervals in which something of the bed would be harmed on bare ground when it is cut here: leaves before, stubble after. */
-  readonly endangered: Uint8Array;
+  /** The same of its stubble through the rest of the interval. */
+  readonly stubble: Float64Array;
 }
 
 /** What one succession gains and suffers in every interval under every setting; tables are [interval × settings + setting]. */
 export interface SuccessionTable {
   readonly standing: Standing;
   readonly growing: Growing;
-  /** Worth of the whole bed at the middle of the window, at full price and in full light. */
-  readonly whole: number;
+  /** Weight of the whole bed at the middle of the window in full light. [kg] */
+  readonly mass: number;
+  /** Of a kilogram at salad size, were it sold alone. */
+  readonly price: number;
   /** At the first walk. */
   readonly thermalTime: number;
   readonly light: number;
@@ -38,14 +43,18 @@ export interface SuccessionTable {
   readonly pace: Float64Array;
   readonly lightIn: Float64Array;
   readonly heat: Float64Array;
+  /** Logarithm of the chance to come through, with caution: of its leaves, and of its stubble. */
   readonly safe: Float64Array;
+  readonly stubble: Float64Array;
   /** Chance of damage without caution. [0–1] */
   readonly damage: Float64Array;
-  /** The same when it is not cut: never less than with any cut. */
-  readonly endangered: Uint8Array;
+  /** What is lost with its stubble when that dies after a cut. */
+  readonly regrown: number;
   /** Time it takes to cut it. [min] */
   readonly cutting: number;
   readonly outlets: readonly OutletTable[];
+  /** The grower has settled that it is cut at one of them. */
+  readonly mustCut: boolean;
 }
 
 /** Lowest and highest at the crop in calm air of every interval under every setting: [interval × settings + setting]. [°C] */
@@ -58,16 +67,24 @@ export interface Extremes {
 export const leadsOf = ({ horizon, weather }: Scene): readonly number[] =>
   horizon.walks.map(({ date }) => weather.days[weather.calendar.dates.indexOf(date)]!.lead);
 
-/** Steps in which spreads are taken. [1] */
-const STEP = 0.005;
-
-/** What is uncertain of thermal time over requirement at an hour: the requirement, and weather and covers if nothing is changed. [1] */
-function spreadAt({ belief, thermalTime, requirement, ahead }: Growing, hour: number): number {
-  const weather = weatherSpread(ahead, hour, thermalTime + expectedAt(ahead, hour), requirement);
-  return STEP * Math.max(1, Math.round(Math.hypot(belief.spread, weather) / STEP));
+/** What is uncertain of thermal time over requirement at an hour: with the weathers, and beside them. */
+function uncertain({ weathers }: Scene, growing: Growing, hour: number): Pick<OutletTable, "spread" | "moved"> {
+  const { belief, thermalTime, requirement, ahead } = growing;
+  const expected = thermalTime + expectedAt(ahead, hour);
+  const { means, within } = weatherRatios(ahead, hour, expected, requirement, weathers);
+  return {
+    spread: STEP * Math.max(1, Math.round(Math.hypot(belief.spread, within) / STEP)),
+    moved: means.map((mean) => Math.round(mean / STEP)),
+  };
 }
 
-/** The tables of one succession under a tunnel's options. @param now - Index of what lies now. */
+/** Logarithm of the chance to come through odds of damage that count `caution` times. */
+export const safety = (odds: number, caution: number): number => -Math.log1p(caution * odds);
+
+/** Nothing is harmed by heat. */
+const NO_HEAT = Number.NEGATIVE_INFINITY;
+
+/** The tables of one succession under a tunnel's settings. @param now - Index of what lies now. */
 export function successionTable(
   scene: Scene,
   standing: Standing,
@@ -77,7 +94,7 @@ export function successionTable(
   { lowest, highest }: Extremes,
 ): SuccessionTable {
   const { farm, horizon, weather, store, settings } = scene;
-  const { crop, succession } = standing;
+  const { crop, succession, regrows } = standing;
   const { starts, walks } = horizon;
   const n = walks.length;
   const S = options.length;
@@ -86,11 +103,12 @@ export function successionTable(
   /** Growth begins at the origin, so hours before it add nothing. */
   const grown = (sum: Float64Array, from: number, a: number, b: number): number =>
     between(sum, from, Math.max(a, growing.origin), Math.max(b, growing.origin));
-  const safety = (odds: number): number => -Math.log1p(farm.limits.caution * odds);
+  const safetyOf = (odds: number): number => safety(odds, farm.limits.caution);
+  const shorn = asStubble(crop);
 
   const table = (): Float64Array => new Float64Array(n * S);
   const [thermalTimeIn, pace, lightIn] = [table(), table(), table()];
-  const [heat, safe, damage] = [table(), table(), table()];
+  const [heat, safe, stubble, damage] = [table(), table(), table(), table()];
   for (let i = 0; i < n; i++) {
     const [a, b] = [starts[i]!, starts[i + 1]!];
     for (let s = 0; s < S; s++) {
@@ -102,22 +120,16 @@ export function successionTable(
       heat[k] = grown(under.heat, under.from, a, b);
       if (b <= growing.origin) continue;
       const odds = damageOdds(crop, lowest[k]!, highest[k]!, leads[i]!, settings);
-      safe[k] = safety(odds);
+      safe[k] = safetyOf(odds);
       damage[k] = odds / (1 + odds);
+      if (regrows) stubble[k] = safetyOf(damageOdds(shorn, lowest[k]!, NO_HEAT, leads[i]!, settings));
     }
   }
 
   const held = sums[now]!;
-  const thermalTime = growing.thermalTime + grown(held.pace, held.from, horizon.now, starts[0]!);
-  const light = growing.light + grown(held.light, held.from, horizon.now, starts[0]!);
-  const endangeredUntil = (cut: number): Uint8Array =>
-    Uint8Array.from(walks, (walk, i) => {
-      const span = { from: starts[i]!, to: starts[i + 1]! };
-      return isEndangered(scene, standing, growing.origin, cut, partOf(walk), span, leads[i]!) ? 1 : 0;
-    });
   const outlets = outletsOf(scene, standing, growing).map((outlet): OutletTable => {
     const row = (): Float64Array => new Float64Array(S);
-    const added = { pace: row(), light: row(), heat: row(), safe: row() };
+    const added = { pace: row(), light: row(), heat: row(), safe: row(), stubble: row() };
     const from = starts[outlet.interval]!;
     const cut = hourAt(weather, outlet.at);
     const to = Math.max(from, cut);
@@ -126,32 +138,42 @@ export function successionTable(
       added.pace[s] = grown(under.pace, under.from, from, to);
       added.light[s] = grown(under.light, under.from, from, to);
       // Beyond the time planned neither damage nor stress is counted: the next plan will look after it.
-      if (outlet.interval >= n || to === from || to <= growing.origin) return;
-      added.heat[s] = grown(under.heat, under.from, from, to);
+      if (outlet.interval >= n) return;
       const { frost, heat: hot, from: start } = store.climate(setting);
+      const lead = leads[outlet.interval]!;
+      const end = starts[outlet.interval + 1]!;
+      if (regrows && to < end) {
+        const low = extremeBetween(frost, start, to, end, Math.min);
+        added.stubble[s] = safetyOf(damageOdds(shorn, low, NO_HEAT, lead, settings));
+      }
+      if (to === from || to <= growing.origin) return;
+      added.heat[s] = grown(under.heat, under.from, from, to);
       const low = extremeBetween(frost, start, from, to, Math.min);
       const high = extremeBetween(hot, start, from, to, Math.max);
-      added.safe[s] = safety(damageOdds(crop, low, high, leads[outlet.interval]!, settings));
+      added.safe[s] = safetyOf(damageOdds(crop, low, high, lead, settings));
     });
-    const spread = spreadAt(growing, to);
-    const value = growing.worthOver(spread);
-    return { ...outlet, ...added, spread, value, endangered: endangeredUntil(cut) };
+    const { spread, moved } = uncertain(scene, growing, to);
+    return { ...outlet, ...added, spread, moved, harvest: growing.harvestOver(spread) };
   });
 
+  const price = priceOf(farm, crop.id, settings);
   return {
     standing,
     growing,
-    whole: growing.whole,
-    thermalTime,
-    light,
+    mass: growing.mass,
+    price,
+    thermalTime: growing.thermalTime + grown(held.pace, held.from, horizon.now, starts[0]!),
+    light: growing.light + grown(held.light, held.from, horizon.now, starts[0]!),
     thermalTimeIn,
     pace,
     lightIn,
     heat,
     safe,
+    stubble,
     damage,
-    endangered: endangeredUntil(NEVER),
-    cutting: settings.cutting * Math.abs(succession.to - succession.from) * growing.share,
+    regrown: regrows ? settings.regrowthWorth * growing.mass * price : 0,
+    cutting: farm.labour.cutting * Math.abs(succession.to - succession.from) * growing.share,
     outlets,
+    mustCut: false,
   };
 }

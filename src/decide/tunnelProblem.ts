@@ -1,75 +1,97 @@
 import { type Setting, settingKey } from "../farm/index.ts";
 import { lightOnWeight } from "../growth/index.ts";
 import { HOUR } from "../quantity/index.ts";
+import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
-import { alwaysEndangered, NEVER } from "./exposure.ts";
 import { partOf } from "./horizon.ts";
+import { keptLay, keptOutlets, keptSettings } from "./kept.ts";
+import { fits, type Lay, laysOf } from "./lays.ts";
 import { heatSlows, isDim, lacksNet, limitsBroken } from "./limits.ts";
 import { type Moves, movesOf } from "./moves.ts";
+import { optionsOf } from "./options.ts";
 import type { LimitName } from "./outcome.ts";
+import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
-import type { Growing, Standing } from "./standing.ts";
-import { type Extremes, leadsOf, type SuccessionTable, successionTable } from "./successionTable.ts";
+import { type Growing, isUndated, type Standing } from "./standing.ts";
+import { type Extremes, leadsOf, type SuccessionTable, safety, successionTable } from "./successionTable.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
+
+/** A bed whose last cut nobody dated: it stands, of any size, and is worth keeping. */
+export interface UndatedTable {
+  readonly standing: Standing;
+  readonly worth: number;
+  /** Logarithm of the chance to come through, with caution: [interval × settings + setting]. */
+  readonly safe: Float64Array;
+}
 
 /** Everything the search for one tunnel's schedule needs, as numbers. */
 export interface TunnelProblem extends Extremes {
   readonly settings: readonly Setting[];
-  /** Index of what lies now. */
-  readonly now: number;
+  /** What can be laid: each setting with each choice of pieces. The first is what lies now. */
+  readonly lays: readonly Lay[];
   readonly intervals: number;
   readonly parts: readonly ("day" | "night")[];
   /** Week of each interval, for the number of changes. */
   readonly week: readonly number[];
   readonly changesPerWeek: number;
-  /** A piece is there: [interval × settings + setting]. */
+  /** Left open by what the grower keeps: [interval × lays + lay]. */
   readonly possible: Uint8Array;
-  /** Limits broken by having a setting in an interval, whatever stands there. */
+  /** Limits broken by having a setting in an interval: [interval × settings + setting]. */
   readonly broken: readonly (readonly LimitName[])[];
-  /** A setting is colder in a night, or hotter on a day, than the best at hand: a limit is broken when something stands there that it endangers. */
-  readonly poor: Uint8Array;
-  /** Intervals in which something is endangered whatever is cut. */
-  readonly endangered: Uint8Array;
   /** Shade under the light floor, counted once a day, on its day interval. */
   readonly dim: Uint8Array;
   readonly dimDays: number;
-  /** What changing settings takes, by the part of the day that begins. */
+  /** What changing lays takes, by the part of the day that begins. */
   readonly moves: { readonly day: Moves; readonly night: Moves };
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
   /** Worth of a minute. */
   readonly minute: number;
+  /** Shares of the groups of weathers. [0–1] */
+  readonly weathers: readonly number[];
   readonly successions: readonly SuccessionTable[];
+  readonly undated: readonly UndatedTable[];
   readonly heatStress: number;
   readonly stressMost: number;
+  readonly neverLost: number;
   /** Light of a day to the share of full weight it allows, per succession's crop. */
   readonly lightShare: (succession: SuccessionTable, light: number, days: number) => number;
 }
 
-/**
- * The problem of one tunnel as tables.
- *
- * @param options - Settings considered, what lies now among them.
- * @param available - A piece is free for a setting in an interval.
- */
+/** Index of what lies now, among the lays. */
+export const NOW = 0;
+
+/** Worth of an hour's work: without prices, in kilograms by the usual price. */
+export const wageOf = ({ farm, settings }: Pick<Scene, "farm" | "settings">): number =>
+  farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
+
+/** The problem of one tunnel as tables. */
 export function tunnelProblem(
   scene: Scene,
-  { tunnel, now }: TunnelNow,
-  options: readonly Setting[],
-  available: (setting: Setting, interval: number) => boolean,
+  at: TunnelNow,
   standings: readonly Standing[],
 ): TunnelProblem {
   const { farm, horizon, settings } = scene;
+  const { tunnel, now } = at;
   const { walks, starts } = horizon;
+  const owned = farm.pieces.filter((piece) => fits(piece, tunnel)).map(({ cover }) => cover);
+  const covers = [...new Set([...now.map(({ cover }) => cover), ...owned])];
+  const options = [
+    ...new Map(
+      [...optionsOf(farm, tunnel, now, covers), ...keptSettings(scene, at)].map((setting) => [
+        settingKey(setting),
+        setting,
+      ]),
+    ).values(),
+  ];
   const S = options.length;
+  const lays = laysOf(farm, at, options);
   const nowIndex = options.findIndex((setting) => settingKey(setting) === settingKey(now));
   const extremes = extremesOf(scene, options);
   const successions = standings
     .filter((standing): standing is Standing & { growing: Growing } => standing.growing !== null)
-    .map((standing) => successionTable(scene, standing, standing.growing, options, nowIndex, extremes));
-  const possible = Uint8Array.from({ length: walks.length * S }, (_, k) =>
-    k % S === nowIndex || available(options[k % S]!, Math.floor(k / S)) ? 1 : 0,
-  );
+    .map((standing) => successionTable(scene, standing, standing.growing, options, nowIndex, extremes))
+    .map((table) => ({ ...table, ...keptOutlets(scene, table.standing, table.outlets) }));
   const netRequired = standings.some(({ succession, finished }) => succession.net && !finished);
   const leads = leadsOf(scene);
 
@@ -83,42 +105,51 @@ export function tunnelProblem(
       }),
     );
   });
-  const parts = walks.map(partOf);
-  const poor = Uint8Array.from({ length: walks.length * S }, (_, k) => {
-    const i = Math.floor(k / S);
-    const behind = (s: number): number =>
-      parts[i] === "night" ? -extremes.lowest[i * S + s]! : extremes.highest[i * S + s]!;
-    const best = Math.min(...options.map((_, s) => (possible[i * S + s] ? behind(s) : NEVER)));
-    return behind(k % S) - best > settings.asWarm ? 1 : 0;
-  });
   const dim = Uint8Array.from({ length: walks.length * S }, (_, k) => {
     const i = Math.floor(k / S);
     if (partOf(walks[i]!) === "night") return 0;
     return isDim(scene, options[k % S]!, successions, starts[i]!, starts[i + 2] ?? starts[i + 1]!) ? 1 : 0;
   });
+  const undated = standings.filter(isUndated).map((standing): UndatedTable => {
+    const { crop, succession } = standing;
+    const length = Math.abs(succession.to - succession.from);
+    return {
+      standing,
+      worth: priceOf(farm, crop.id, settings) * crop.yield * length,
+      safe: extremes.lowest.map((lowest, k) => {
+        const odds = damageOdds(crop, lowest, extremes.highest[k]!, leads[Math.floor(k / S)]!, settings);
+        return safety(odds, farm.limits.caution);
+      }),
+    };
+  });
 
-  const wage = farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
   return {
     ...extremes,
     settings: options,
-    now: nowIndex,
+    lays,
     intervals: walks.length,
-    parts,
-    week: walks.map(({ at }) => Math.floor((at - horizon.on) / (7 * 24 * HOUR))),
+    parts: walks.map(partOf),
+    week: walks.map(({ at: moment }) => Math.floor((moment - horizon.on) / (7 * 24 * HOUR))),
     changesPerWeek: farm.limits.changesPerWeek,
-    possible,
+    possible: Uint8Array.from({ length: walks.length * lays.length }, (_, k) =>
+      keptLay(scene, at, options, lays, lays[k % lays.length]!, walks[Math.floor(k / lays.length)]!) ? 1 : 0,
+    ),
     broken,
-    poor,
-    endangered: alwaysEndangered(scene, standings, parts, leads),
     dim,
     dimDays: farm.limits.dimDays,
-    moves: { day: movesOf(farm, tunnel, options, "day"), night: movesOf(farm, tunnel, options, "night") },
+    moves: {
+      day: movesOf(farm, tunnel, options, lays, "day"),
+      night: movesOf(farm, tunnel, options, lays, "night"),
+    },
     windy: walks.map(({ tooWindy }) => tooWindy),
     frozen: walks.map(({ frozen }) => frozen),
-    minute: wage / 60,
+    minute: wageOf(scene) / 60,
+    weathers: scene.weathers.shares,
     successions,
+    undated,
     heatStress: settings.heatStress,
     stressMost: settings.stressMost,
+    neverLost: settings.neverLost,
     lightShare: ({ standing }, light, days) => lightOnWeight(light / days, standing.crop, settings),
   };
 }

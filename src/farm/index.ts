@@ -4,6 +4,7 @@ export * from "./cover.ts";
 export * from "./crop.ts";
 export * from "./farm.ts";
 export * from "./history.ts";
+export * from "./kept.ts";
 export * from "./median.ts";
 export * from "./place.ts";
 export * from "./resown.ts";

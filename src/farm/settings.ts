@@ -34,7 +34,7 @@ export interface Settings {
   readonly looseShare: number;
   /** Cost of what an order lacks, beside the price not earned, as a share of that price. [1] */
   readonly orderShort: number;
-  /** What a cut bed that grows again is worth, as a share of a full cut at its price, while its stubble lives. [1] */
+  /** What is lost when the stubble of a cut bed dies that would grow again, as a share of a full cut at its price. [1] */
   readonly regrowthWorth: number;
   /** What a lost bed still counts: share of its full worth for each unit of the logarithm of its chance to come through. [1] */
   readonly neverLost: number;

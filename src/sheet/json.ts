@@ -9,6 +9,7 @@ import type {
   Pick,
   ProductAtPick,
   SuccessionOutlook,
+  TogetherPlan,
   TunnelPlan,
   Walk,
 } from "../decide/index.ts";
@@ -140,6 +141,7 @@ const ledgerJson = (entry: LedgerEntry): Json => ({
     heatCh: each.heat,
     damage: each.damage,
     safe: each.safe,
+    stubble: each.stubble,
   })),
 });
 
@@ -159,8 +161,6 @@ const tunnelJson = (plan: TunnelPlan): Json => ({
   partsUnchanged: { ...plan.partsUnchanged },
   gaveWay: plan.gaveWay,
   unchangedBreaks: plan.unchangedBreaks,
-  demandedBy: plan.demandedBy,
-  proved: plan.proved,
   nights: plan.nights.map((night) => ({
     evening: night.date,
     stationC: night.station,
@@ -170,6 +170,20 @@ const tunnelJson = (plan: TunnelPlan): Json => ({
     gainC: night.gain,
   })),
   ledger: plan.ledger.map(ledgerJson),
+});
+
+const togetherJson = (plan: TogetherPlan): Json => ({
+  worth: plan.worth,
+  worthUnchanged: plan.worthUnchanged,
+  parts: { ...plan.parts },
+  partsUnchanged: { ...plan.partsUnchanged },
+  bound: plan.bound,
+  gap: plan.bound - plan.worth,
+  proved: plan.proved,
+  weighed: plan.weighed,
+  overrun: plan.overrun,
+  overrunUnchanged: plan.overrunUnchanged,
+  decidedBy: { ...plan.decidedBy },
 });
 
 const atPickJson = (farm: Farm, at: AtPick): Json => ({
@@ -187,29 +201,34 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   shift: basis.shift,
   thermalTimeCd: basis.thermalTime,
   lightMol: basis.light,
-  whole: basis.whole,
+  massKg: basis.mass,
+  price: basis.price,
   cuttingMin: basis.cutting,
+  regrown: basis.regrown,
   curve: {
     startCm: basis.curve.start,
     endCm: basis.curve.end,
     ratePerCd: basis.curve.rate,
     middleCd: basis.curve.middle,
   },
-  outlets: basis.outlets.map(({ kind, at, pick, interval, share, days, spread, added }) => ({
-    kind,
-    at: time(farm, at),
-    market: pick.market.id,
-    marketDate: pick.marketDate,
-    walk: interval,
-    share,
-    daysD: days,
-    spread,
-    added: added.map(({ setting, pace, light, heat, safe }) => ({
+  outlets: basis.outlets.map((outlet) => ({
+    kind: outlet.kind,
+    at: time(farm, outlet.at),
+    market: outlet.pick.market.id,
+    marketDate: outlet.pick.marketDate,
+    walk: outlet.interval,
+    kept: outlet.kept,
+    share: outlet.share,
+    daysD: outlet.days,
+    spread: outlet.spread,
+    moved: outlet.moved,
+    added: outlet.added.map(({ setting, pace, light, heat, safe, stubble }) => ({
       setting,
       paceCd: pace,
       lightMol: light,
       heatCh: heat,
       safe,
+      stubble,
     })),
   })),
 });
@@ -535,6 +554,7 @@ export function weekJson(outcome: Outcome): string {
     walks: outcome.walks.map((walk) => walkJson(farm, walk)),
     weather: outcome.weather.map((day) => dayJson(farm, day)),
     warnings: outcome.warnings.map(warningJson),
+    together: outcome.together === null ? null : togetherJson(outcome.together),
     tunnels: outcome.tunnels.map(tunnelJson),
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),

@@ -28,11 +28,6 @@ const joined = (whys: readonly Why[]): Why =>
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, Why>> = {
-  frost: why("When damage is likely the warmest cloth at hand goes on.", "Frost: the warmest cloth goes on."),
-  heat: why(
-    "When heat damage is likely the coolest cloth at hand goes on.",
-    "Heat: the coolest cloth goes on.",
-  ),
   rowCoverInHeat: why("Too hot: it would grow slower, not faster.", "Heat slows it."),
   wind: why("Other walks are too windy for it.", "Other walks: wind."),
   frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
@@ -40,6 +35,10 @@ const FORBIDS: Readonly<Record<LimitName, Why>> = {
   dim: why("Shade cloth may not keep it below its light floor any longer.", "Too little light any longer."),
   pieces: why("The cloth is needed on another tunnel.", "Cloth needed elsewhere."),
   changes: why("Your limit of changes a week leaves no other walk for it.", "Limit of changes a week."),
+  minutes: why("There are no minutes left for it at other walks.", "Other walks: no minutes left."),
+  picking: why("There is not time enough to cut more at that pick.", "No time to cut more."),
+  washing: why("No more can be washed of that pick.", "No more can be washed."),
+  cooler: why("The cooler holds no more.", "The cooler is full."),
 };
 
 /** Indices of the walks a change holds for: from its own to the tunnel's next change. */
@@ -235,10 +234,8 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
   const bySize = () => timingReason(change, plan, outcome, names);
   switch (change.decidedBy) {
     case "limit": {
-      const cold = change.limit === "frost" ? warmer() : null;
-      if (cold !== null) return cold;
       const limit = change.limit === null ? null : FORBIDS[change.limit];
-      const shown = change.limit === "rowCoverInHeat" || change.limit === "heat" ? cooler() : null;
+      const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
       const both = [shown, limit].filter((each) => each !== null);
       return both.length === 0 ? why("A limit leaves no other choice.") : joined(both);
     }
@@ -253,6 +250,12 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       const cold = cools(change, outcome) ? null : warmer();
       const both = [cold, bySize()].filter((each) => each !== null);
       return both.length === 0 ? why("Brings more of it into size for the picks.") : joined(both);
+    }
+    case "orders": {
+      const size = bySize();
+      const gained = value(farm, change.gain.orders);
+      const told = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
+      return size === null ? told : joined([size, told]);
     }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);

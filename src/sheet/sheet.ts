@@ -1,4 +1,4 @@
-import type { LimitName, Outcome, Parts } from "../decide/index.ts";
+import type { LimitName, Outcome, Parts, TogetherPlan } from "../decide/index.ts";
 import { formatProblem, list, type Problem } from "../problem/index.ts";
 import { type Instant, localDate } from "../quantity/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
@@ -40,10 +40,6 @@ export interface Sheet {
 }
 
 const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
-  frost: (tunnel) =>
-    `${tunnel}: the warmest cloth cannot lie there on every night when damage is likely; wind, ice or a lack of cloth forbids it.`,
-  heat: (tunnel) =>
-    `${tunnel}: the coolest cloth cannot lie there on every day when heat damage is likely; wind, light or a lack of cloth forbids it.`,
   rowCoverInHeat: (tunnel) =>
     `${tunnel}: a cloth stays on in heat, because no walk allows taking it off in time.`,
   wind: (tunnel) => `${tunnel}: cloth is put on in wind above your limit, because no other walk is left.`,
@@ -53,12 +49,18 @@ const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   dim: (tunnel) => `${tunnel}: shade cloth keeps it below its light floor longer than your settings allow.`,
   pieces: (tunnel) => `${tunnel}: the plan asks for more cloth than is free.`,
   changes: (tunnel) => `${tunnel}: the plan asks for more changes a week than your settings allow.`,
+  minutes: (tunnel) => `${tunnel}: the covers take more minutes at a walk than your settings allow.`,
+  picking: (tunnel) => `${tunnel}: cutting takes more minutes at a pick than your settings allow.`,
+  washing: (tunnel) => `${tunnel}: more is cut at once than can be washed.`,
+  cooler: (tunnel) => `${tunnel}: more is kept cold in a night than the cooler holds.`,
 };
 
-const limits = (outcome: Outcome, names: Names): string[] =>
-  outcome.tunnels.flatMap(({ tunnel, gaveWay }) =>
+const limits = (outcome: Outcome, names: Names): string[] => [
+  ...outcome.tunnels.flatMap(({ tunnel, gaveWay }) =>
     gaveWay.map((limit) => GAVE_WAY[limit](names.tunnel(tunnel.id))),
-  );
+  ),
+  ...(outcome.together?.overrun ?? []).map((limit) => GAVE_WAY[limit]("All tunnels together")),
+];
 
 /** What the grower should see to, one line each. */
 export const needsYou = (problems: readonly Problem[]): string[] =>
@@ -68,8 +70,6 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
 
 /** Why a plan is followed that is worth less than changing nothing. */
 const DEMANDS: Readonly<Record<LimitName, string>> = {
-  frost: "frost damage is likely",
-  heat: "heat damage is likely",
   rowCoverInHeat: "a warm cover would stay on in heat",
   wind: "cloth would go on in wind",
   frozen: "frozen cloth would be moved",
@@ -77,11 +77,17 @@ const DEMANDS: Readonly<Record<LimitName, string>> = {
   dim: "shade would lie too long",
   pieces: "cloth is short",
   changes: "changes a week are limited",
+  minutes: "minutes are short",
+  picking: "time for cutting is short",
+  washing: "washing is limited",
+  cooler: "the cooler is full",
 };
 
 const demands = ({ tunnels }: Outcome, names: Names): string[] =>
-  tunnels.flatMap(({ tunnel, demandedBy }) =>
-    demandedBy.map((limit) => `${DEMANDS[limit]} in ${names.tunnel(tunnel.id)}`),
+  tunnels.flatMap(({ tunnel, gaveWay, unchangedBreaks }) =>
+    unchangedBreaks
+      .filter((limit) => !gaveWay.includes(limit))
+      .map((limit) => `${DEMANDS[limit]} in ${names.tunnel(tunnel.id)}`),
   );
 
 function summary(outcome: Outcome, names: Names): string[] {
@@ -92,9 +98,11 @@ function summary(outcome: Outcome, names: Names): string[] {
   if (changes.length === 0 && farm.pieces.length === 0)
     return ["No cloth is listed in pieces.csv, so nothing can be put on: this is how the beds do without."];
   if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
+  const { together } = outcome;
   const part = (name: keyof Parts): number =>
-    sum(outcome.tunnels.map(({ parts, partsUnchanged }) => parts[name] - partsUnchanged[name]));
-  const total = sum(outcome.tunnels.map(({ worth, worthUnchanged }) => worth - worthUnchanged));
+    together === null ? 0 : together.parts[name] - together.partsUnchanged[name];
+  const total = together === null ? 0 : together.worth - together.worthUnchanged;
+  const orders = Math.abs(part("orders")) < 0.5 ? "" : `, orders and stalls ${value(farm, part("orders"))}`;
   const touched = outcome.tunnels.filter((plan) => plan.changes.length > 0).length;
   const work = minutes(sum(changes.map((change) => change.minutes)));
   const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
@@ -107,8 +115,13 @@ function summary(outcome: Outcome, names: Names): string[] {
       ? `Costs ${value(farm, -total)} against leaving everything as it is, for safety: ${list(demands(outcome, names))}.`
       : farm.currency === null
         ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
-        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution), work ${value(farm, part("labour"))}.`,
+        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${orders}, work ${value(farm, part("labour"))}.`,
   ];
+}
+
+/** How far from the best a plan can be that could not be proved best. */
+function unproved({ farm }: Outcome, { bound, worth }: TogetherPlan): string {
+  return `Not every schedule could be looked at; a better plan would be worth at most ${value(farm, bound - worth)} more.`;
 }
 
 function quiet({ madeFrom, walks }: Outcome, told: readonly Urgent[]): string | null {
@@ -177,12 +190,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),
-      ...outcome.tunnels
-        .filter(({ proved }) => !proved)
-        .map(
-          ({ tunnel }) =>
-            `${names.tunnel(tunnel.id)}: not every schedule could be looked at; a better one may exist.`,
-        ),
+      ...(outcome.together?.proved === false ? [unproved(outcome, outcome.together)] : []),
     ],
     marks: [
       ...marksUsed(beds, table.days),

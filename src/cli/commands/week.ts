@@ -3,6 +3,7 @@ import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
 import type { Run } from "../spec.ts";
+import { loadSolver } from "../solver.ts";
 import { weekInput } from "../weekInput.ts";
 import { writeWhole } from "../writeWhole.ts";
 
@@ -17,7 +18,7 @@ async function write(text: string, file: string, { io, say }: Context): Promise<
 export const run: Run = async (_names, given, context) => {
   const read = await weekInput(given, context);
   if ("problems" in read) return context.refuse(read.problems);
-  const outcome = week(read.input);
+  const outcome = week(read.input, await loadSolver());
   if (outcome.problems.some(({ weight }) => weight === "stops")) return context.refuse(outcome.problems);
   const { html, csv: table } = given;
   if (typeof html === "string") await write(weekHtml(outcome), html, context);

@@ -1,0 +1,191 @@
+import { type Evaluation, evaluate } from "./evaluate.ts";
+import type { LimitName } from "./outcome.ts";
+import { ALONE } from "./prices.ts";
+import { type Priced, searcher } from "./search.ts";
+import type { Solver } from "./solver.ts";
+import { type FarmProblem, type Together, together } from "./together.ts";
+import { NOW } from "./tunnelProblem.ts";
+
+/** The best plan of all tunnels together. */
+export interface Joint {
+  readonly tunnels: readonly Chosen[];
+  /** Worth of the whole, orders and stalls counted; without what limits that give way weigh. */
+  readonly worth: number;
+  /** What markets together make of it beside what each kilogram is worth alone: orders, stalls, mixes. */
+  readonly orders: number;
+  /** No plan can be worth more than this; found by other means than the plan. */
+  readonly bound: number;
+  /** The plan is the best there is, up to a millionth. */
+  readonly proved: boolean;
+  /** Limits of hands, hours and cold room that give way. */
+  readonly overrun: readonly LimitName[];
+  /** Schedules that were weighed against each other. */
+  readonly weighed: number;
+  /** The plan with another schedule for one tunnel, its beds cut for what is best then; all else stays. */
+  instead(tunnel: number, schedule: readonly number[]): Instead;
+}
+
+/** What another schedule for one tunnel would make of the plan. */
+export interface Instead {
+  readonly evaluation: Evaluation;
+  readonly worth: number;
+  readonly orders: number;
+  readonly overrun: readonly LimitName[];
+}
+
+/** One tunnel's part of it. */
+export interface Chosen {
+  readonly schedule: readonly number[];
+  readonly cuts: readonly number[];
+  readonly evaluation: Evaluation;
+}
+
+/** Rounds of asking each tunnel for a better schedule at the farm's prices. */
+const MOST_ROUNDS = 80;
+
+/** Schedules of one tunnel weighed at most in the last choice, and places of the solver's own tree. */
+const MOST_COLUMNS = 4000;
+const MOST_PLACES = 20_000;
+
+/** Differences of worth below this are none. */
+const NOTHING = 1e-6;
+
+/** Schedules of the best tunnel-alone search that the farm begins with. */
+const FIRST = 8;
+
+interface Column {
+  readonly tunnel: number;
+  readonly number: number;
+  readonly chosen: Chosen;
+}
+
+const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
+  `${schedule.join()} ${cuts.join()}`;
+
+/** The best so many of what a search offers, the best first. */
+function bestOf(most: number, from: number) {
+  const kept: Priced[] = [];
+  return {
+    kept,
+    /** Whether more was offered than kept. */
+    full: (): boolean => kept.length >= most,
+    floor: (): number => (kept.length < most ? from : Math.max(from, kept[kept.length - 1]!.worth)),
+    offer(found: Priced): void {
+      let i = kept.length;
+      while (i > 0 && kept[i - 1]!.worth < found.worth) i -= 1;
+      kept.splice(i, 0, found);
+      if (kept.length > most) kept.pop();
+    },
+  };
+}
+
+/**
+ * Finds the schedules of all tunnels that are worth most together. The farm's program says what cloth, hands and kilograms are
+ * worth; each tunnel answers with its best schedule at those prices, until none has a better one: that gives the bound. Then every schedule
+ * that could still be part of a better plan than the one at hand is weighed, and the solver chooses among them.
+ */
+export function planTogether(problem: FarmProblem, solver: Solver): Joint {
+  const { tunnels } = problem;
+  const shared = together(problem, solver);
+  const searchers = tunnels.map(({ problem: each }) => searcher(each));
+  const columns: Column[] = [];
+  const known = tunnels.map(() => new Set<string>());
+  const add = (tunnel: number, found: Pick<Priced, "schedule" | "cuts">): boolean => {
+    const key = keyOf(found);
+    if (known[tunnel]!.has(key)) return false;
+    known[tunnel]!.add(key);
+    const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
+    const number = shared.add(tunnel, found.schedule, evaluation);
+    columns.push({ tunnel, number, chosen: { ...found, evaluation } });
+    return true;
+  };
+
+  searchers.forEach((each, t) => {
+    const alone = ALONE(each.problem, shared.breach);
+    const stay = new Array<number>(each.problem.intervals).fill(NOW);
+    add(t, each.offerOne(alone, stay));
+    const best = bestOf(FIRST, Number.NEGATIVE_INFINITY);
+    each.search(alone, best.floor, best.offer);
+    for (const found of best.kept) add(t, found);
+  });
+
+  let bound = Number.POSITIVE_INFINITY;
+  let prices = shared.program.relaxed();
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    let better = 0;
+    let gain = 0;
+    searchers.forEach((each, t) => {
+      const mine = prices.prices[shared.one[t]!]!;
+      const best = bestOf(1, mine + NOTHING);
+      const at = shared.prices(prices.prices, t);
+      const { complete, bound: most } = each.search(at, best.floor, best.offer);
+      const found = best.kept[0];
+      if (found !== undefined && add(t, found)) better += 1;
+      gain += Math.max(0, (found?.worth ?? mine) - mine, complete ? 0 : most - mine);
+    });
+    bound = Math.min(bound, prices.objective + gain);
+    if (better === 0) break;
+    prices = shared.program.relaxed();
+  }
+
+  let chosen = choose(shared, columns);
+  let proved = chosen.proved && bound - chosen.objective <= NOTHING * Math.max(1, Math.abs(bound));
+  if (!proved) {
+    let complete = true;
+    const gap = bound - chosen.objective;
+    // Prices of the last relaxed solution: what is worth less at them by more than the gap is part of no better plan.
+    searchers.forEach((each, t) => {
+      const mine = prices.prices[shared.one[t]!]!;
+      const near = bestOf(MOST_COLUMNS, mine - gap - NOTHING);
+      const { complete: all } = each.search(shared.prices(prices.prices, t), near.floor, near.offer);
+      complete &&= all && !near.full();
+      for (const found of near.kept) add(t, found);
+    });
+    chosen = choose(shared, columns);
+    proved = complete && chosen.proved;
+    if (proved) bound = Math.min(bound, chosen.bound);
+  }
+  const { values } = chosen;
+  const taken = tunnels.map((_, t) => columns.find(({ tunnel, number }) => tunnel === t && values[number]! > 0.5)!);
+  /** What some columns come to, given the program's own answer for them. */
+  const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
+    const sum = (of: (evaluation: Evaluation) => number): number =>
+      parts.reduce((total, { chosen: { evaluation } }) => total + of(evaluation), 0);
+    const weight = shared.breach * sum(({ gravity }) => gravity) + shared.overWorth(amounts) + shared.offset;
+    const worth = objective + weight;
+    return { worth, orders: worth - sum((each) => each.worth), overrun: shared.overrun(amounts), weight };
+  };
+  shared.lendCloth();
+  const { weight, ...whole } = told(taken, chosen.objective, values);
+  return {
+    ...whole,
+    tunnels: taken.map((column) => column.chosen),
+    bound: Math.max(whole.worth, bound + weight),
+    proved,
+    weighed: columns.length,
+    instead(tunnel, schedule) {
+      const stay = taken[tunnel]!.chosen.cuts;
+      const { cuts } = searchers[tunnel]!.offerOne(shared.prices(prices.prices, tunnel), schedule);
+      const tries = [stay, cuts].map((of): Instead => {
+        add(tunnel, { schedule, cuts: of });
+        const key = keyOf({ schedule, cuts: of });
+        const other = columns.find((column) => column.tunnel === tunnel && keyOf(column.chosen) === key)!;
+        const parts = taken.map((column, t) => (t === tunnel ? other : column));
+        const on = new Set(parts.map(({ number }) => number));
+        for (const { number } of columns) shared.program.limit(number, on.has(number) ? 1 : 0);
+        const { objective, values: amounts } = shared.program.relaxed();
+        const { worth, orders, overrun } = told(parts, objective, amounts);
+        return { evaluation: other.chosen.evaluation, worth, orders, overrun };
+      });
+      return tries.reduce((top, each) => (each.worth > top.worth ? each : top));
+    },
+  };
+}
+
+function choose({ program }: Together, columns: readonly Column[]) {
+  return program.whole(
+    columns.map(({ number }) => number),
+    MOST_PLACES,
+  );
+}
+

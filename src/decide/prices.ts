@@ -1,0 +1,28 @@
+import type { OutletTable, SuccessionTable } from "./successionTable.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
+
+/** What the rest of the farm makes a tunnel's kilograms, cloth and minutes worth. */
+export interface Prices {
+  /** Of a kilogram at salad size for an outlet's market, in each group of weathers, their shares counted in. */
+  salad(table: SuccessionTable, outlet: OutletTable): readonly number[];
+  /** Of washing and keeping cold a kilogram of what is cut. */
+  handling(outlet: OutletTable): number;
+  /** Of a minute of cutting, beside wages. */
+  cutting(outlet: OutletTable): number;
+  /** Of the pieces a lay holds through an interval: [interval × lays + lay]. */
+  readonly cloth: Float64Array;
+  /** Of a minute at each walk, beside wages. */
+  readonly minute: Float64Array;
+  /** Of one unit of gravity. */
+  readonly breach: number;
+}
+
+/** As if the tunnel were alone: every kilogram sells at its price, cloth and hands are free. */
+export const ALONE = (problem: TunnelProblem, breach: number): Prices => ({
+  salad: ({ price }) => problem.weathers.map((share) => share * price),
+  handling: () => 0,
+  cutting: () => 0,
+  cloth: new Float64Array(problem.intervals * problem.lays.length),
+  minute: new Float64Array(problem.intervals),
+  breach,
+});

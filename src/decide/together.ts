@@ -1,0 +1,228 @@
+import type { Farm, Piece, Settings } from "../farm/index.ts";
+import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
+import type { Evaluation } from "./evaluate.ts";
+import type { Lay } from "./lays.ts";
+import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
+import type { LimitName, Pick } from "./outcome.ts";
+import type { Prices } from "./prices.ts";
+import type { Program, ProgramRow, Solver } from "./solver.ts";
+import type { OutletTable } from "./successionTable.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
+
+/** Everything the joint plan needs: each tunnel's own problem, and what they share. */
+export interface FarmProblem {
+  readonly farm: Farm;
+  readonly settings: Settings;
+  /** In the farm's order. */
+  readonly tunnels: readonly { readonly id: string; readonly problem: TunnelProblem }[];
+}
+
+/** What several tunnels share, as one program in which each schedule of a tunnel with its cuts is a column. */
+export interface Together {
+  readonly program: Program;
+  /** ProgramRow that gives each tunnel one schedule. */
+  readonly one: readonly ProgramRow[];
+  /** Adds a schedule with its cuts; the number of its column is returned. */
+  add(tunnel: number, schedule: readonly number[], evaluation: Evaluation): number;
+  /** What a relaxed solution makes a tunnel's kilograms, cloth and minutes worth. */
+  prices(rows: Float64Array, tunnel: number): Prices;
+  /** The objective leaves this out: orders of which nothing at all is brought. */
+  readonly offset: number;
+  /** Limits of hands, hours and cold room that a whole solution goes beyond. */
+  overrun(values: Float64Array): readonly LimitName[];
+  /** What that weighs in the objective. */
+  overWorth(values: Float64Array): number;
+  /** From now on more cloth may be taken than there is; `overrun` tells it. */
+  lendCloth(): void;
+  /** Worth of one unit of gravity. */
+  readonly breach: number;
+}
+
+const BELOW = Number.NEGATIVE_INFINITY;
+const UNLIMITED = Number.POSITIVE_INFINITY;
+
+const dayOf = ({ market, marketDate }: Pick): string => `${market.id} ${marketDate}`;
+
+/** More than anything the plan can be worth, so that no limit is broken for gain. */
+function breachWorth({ tunnels }: FarmProblem, orders: number): number {
+  const whole = tunnels.reduce(
+    (sum, { problem: { successions, undated } }) =>
+      sum +
+      successions.reduce((total, { mass, price }) => total + mass * price, 0) +
+      undated.reduce((total, { worth }) => total + worth, 0),
+    0,
+  );
+  return 1 + 2 * (whole + orders);
+}
+
+/** Rows by their keys, made when first asked for. */
+function rowsOf(program: Program) {
+  const rows = new Map<string, ProgramRow>();
+  return {
+    at: (key: string): ProgramRow | undefined => rows.get(key),
+    make(key: string, lower: number, upper: number): void {
+      if (!rows.has(key)) rows.set(key, program.addRow(lower, upper));
+    },
+  };
+}
+
+const clothKey = (piece: Piece, i: number): string => `cloth ${piece.id} ${i}`;
+const spanKey = (piece: Piece, over: readonly string[], other: string, i: number): string =>
+  `span ${piece.id} ${over.join(" ")} ${other} ${i}`;
+
+/** Rows a lay takes part in through an interval, with its amounts. */
+function clothRows(tunnel: string, { taken }: Lay, i: number): readonly (readonly [key: string, amount: number])[] {
+  return taken.flatMap(({ piece, over }): readonly (readonly [string, number])[] => {
+    if (piece === null) return [];
+    // A piece over neighbours is counted once, and all of them must lie under it together.
+    const [first, ...others] = over;
+    if (first !== tunnel) return [[spanKey(piece, over, tunnel, i), -1]];
+    return [
+      [clothKey(piece, i), 1],
+      ...others.map((other) => [spanKey(piece, over, other, i), 1] as const),
+    ];
+  });
+}
+
+export function together(problem: FarmProblem, solver: Solver): Together {
+  const { farm, settings, tunnels } = problem;
+  const program = solver.open();
+  const one = tunnels.map(() => program.addRow(1, 1));
+  const rows = rowsOf(program);
+  const { zone } = farm.place;
+  const dateOf = ({ at }: OutletTable): LocalDate => localDate(zone, at);
+  const nights = (outlet: OutletTable): readonly LocalDate[] => {
+    const list: LocalDate[] = [];
+    for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1)) list.push(night);
+    return list;
+  };
+
+  // Cloth: a row only where more tunnels could want a piece than there are. No plan takes more; a plan with one change taken out may.
+  const missing: number[] = [];
+  const cloth = (key: string, lower: number, upper: number, signs: readonly number[]): void => {
+    if (rows.at(key) !== undefined) return;
+    rows.make(key, lower, upper);
+    for (const sign of signs) missing.push(program.addColumn(0, 0, [rows.at(key)!], [sign]));
+  };
+  const wanting = new Map<Piece, Set<string>>();
+  for (const { id, problem: each } of tunnels)
+    for (const { taken } of each.lays)
+      for (const { piece, over } of taken)
+        if (piece !== null) wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
+  for (const { problem: each } of tunnels)
+    for (let i = 0; i < each.intervals; i++)
+      for (const { taken } of each.lays)
+        for (const { piece, over } of taken) {
+          if (piece === null) continue;
+          if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
+          for (const other of over.slice(1)) cloth(spanKey(piece, over, other, i), 0, 0, [1, -1]);
+        }
+
+  // Selling days, each in every group of weathers.
+  const brought = new Map<string, readonly Brought[]>();
+  const days = new Map<string, { readonly pick: Pick; readonly crops: Set<string> }>();
+  for (const { problem: each } of tunnels)
+    for (const { standing, outlets } of each.successions)
+      for (const { fate } of outlets) {
+        const key = dayOf(fate.pick);
+        if (!days.has(key)) days.set(key, { pick: fate.pick, crops: new Set() });
+        days.get(key)!.crops.add(standing.crop.id);
+      }
+  const weathers = tunnels[0]?.problem.weathers ?? [];
+  let offset = 0;
+  for (const [key, { pick, crops }] of days) {
+    const market = pick.market.id;
+    offset -= allShort(farm, market, settings);
+    const day = { market, crops: [...crops] };
+    brought.set(
+      key,
+      weathers.map((share) => addMarketDay(program, farm, { ...day, share }, settings)),
+    );
+  }
+
+  // Hands, hours and cold room: what goes beyond them counts as a breach, so that there is always a plan.
+  const breach = breachWorth(problem, -offset);
+  const overruns: { readonly column: number; readonly limit: LimitName }[] = [];
+  const bounded = (key: string, most: number | null, limit: LimitName): void => {
+    if (most === null || rows.at(key) !== undefined) return;
+    rows.make(key, BELOW, most);
+    const column = program.addColumn(-breach, UNLIMITED, [rows.at(key)!], [-1]);
+    overruns.push({ column, limit });
+  };
+  const { labour, handling } = farm;
+  for (const { problem: each } of tunnels) {
+    for (let i = 0; i < each.intervals; i++) bounded(`walk ${i}`, labour.walk, "minutes");
+    for (const { outlets } of each.successions)
+      for (const outlet of outlets) {
+        bounded(`picking ${outlet.at}`, labour.picking, "picking");
+        bounded(`washing ${outlet.at}`, handling.washing, "washing");
+        for (const night of nights(outlet)) bounded(`cooler ${night}`, handling.cooler, "cooler");
+      }
+  }
+
+  return {
+    program,
+    one,
+    offset,
+    breach,
+    add(tunnel, schedule, { worth, gravity, successions, minutes }) {
+      const { id, problem: each } = tunnels[tunnel]!;
+      const amounts = new Map<ProgramRow, number>([[one[tunnel]!, 1]]);
+      const take = (key: string, amount: number): void => {
+        const row = rows.at(key);
+        if (row !== undefined && amount !== 0) amounts.set(row, (amounts.get(row) ?? 0) + amount);
+      };
+      schedule.forEach((lay, i) => {
+        for (const [key, amount] of clothRows(id, each.lays[lay]!, i)) take(key, amount);
+        take(`walk ${i}`, minutes[i]!);
+      });
+      let sold = 0;
+      for (const { table, outlet, salad, cut, cutting } of successions) {
+        if (outlet === null) continue;
+        take(`picking ${outlet.at}`, cutting);
+        take(`washing ${outlet.at}`, cut);
+        for (const night of nights(outlet)) take(`cooler ${night}`, cut);
+        brought.get(dayOf(outlet.fate.pick))!.forEach((day, k) => {
+          const row = day.get(table.standing.crop.id)!;
+          amounts.set(row, (amounts.get(row) ?? 0) - salad[k]!);
+          sold += table.price * each.weathers[k]! * salad[k]!;
+        });
+      }
+      return program.addColumn(worth - sold - breach * gravity, UNLIMITED, [...amounts.keys()], [...amounts.values()]);
+    },
+    prices(duals, tunnel) {
+      const { id, problem: each } = tunnels[tunnel]!;
+      const of = (key: string): number => {
+        const row = rows.at(key);
+        return row === undefined ? 0 : duals[row]!;
+      };
+      const L = each.lays.length;
+      return {
+        salad: ({ standing }, { fate }) =>
+          brought.get(dayOf(fate.pick))!.map((day) => duals[day.get(standing.crop.id)!]!),
+        handling: (outlet) =>
+          of(`washing ${outlet.at}`) + nights(outlet).reduce((sum, night) => sum + of(`cooler ${night}`), 0),
+        cutting: (outlet) => of(`picking ${outlet.at}`),
+        cloth: Float64Array.from({ length: each.intervals * L }, (_, k) =>
+          clothRows(id, each.lays[k % L]!, Math.floor(k / L)).reduce(
+            (sum, [key, amount]) => sum + amount * of(key),
+            0,
+          ),
+        ),
+        minute: Float64Array.from({ length: each.intervals }, (_, i) => of(`walk ${i}`)),
+        breach,
+      };
+    },
+    overWorth: (values) => overruns.reduce((sum, { column }) => sum + breach * values[column]!, 0),
+    overrun: (values) => [
+      ...new Set([
+        ...overruns.filter(({ column }) => values[column]! > 1e-6).map(({ limit }) => limit),
+        ...(missing.some((column) => values[column]! > 1e-6) ? (["pieces"] as const) : []),
+      ]),
+    ],
+    lendCloth(): void {
+      for (const column of missing) program.limit(column, UNLIMITED);
+    },
+  };
+}
+
