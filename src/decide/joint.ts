@@ -2,8 +2,8 @@ import { type Evaluation, evaluate } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
 import { ALONE } from "./prices.ts";
 import { type Priced, searcher } from "./search.ts";
-import type { Solver } from "./solver.ts";
-import { type FarmProblem, type Together, together } from "./together.ts";
+import type { Relaxed, Solver } from "./solver.ts";
+import { type FarmProblem, outdoes, type ProgramColumn, type Together, together } from "./together.ts";
 import { NOW } from "./tunnelProblem.ts";
 
 /** The best plan of all tunnels together. */
@@ -44,8 +44,12 @@ export interface Chosen {
 const MOST_ROUNDS = 80;
 
 /** Schedules of one tunnel weighed at most in the last choice, and places of the solver's own tree. */
-const MOST_COLUMNS = 4000;
+const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
+
+/** Times each tunnel answers the plan at hand, and with how many schedules. */
+const MOST_PASSES = 4;
+const ANSWERS = 20;
 
 /** Differences of worth below this are none. */
 const NOTHING = 1e-6;
@@ -95,9 +99,19 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     if (known[tunnel]!.has(key)) return false;
     known[tunnel]!.add(key);
     const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
-    const number = shared.add(tunnel, found.schedule, evaluation);
+    const number = shared.add(tunnel, shared.column(tunnel, found.schedule, evaluation));
     columns.push({ tunnel, number, chosen: { ...found, evaluation } });
     return true;
+  };
+  /** Of some schedules those that none of the others outdoes. */
+  const undominated = (tunnel: number, found: readonly Priced[]): readonly Priced[] => {
+    const kept: { readonly found: Priced; readonly column: ProgramColumn }[] = [];
+    for (const each of found) {
+      const evaluation = evaluate(tunnels[tunnel]!.problem, each.schedule, each.cuts);
+      const column = shared.column(tunnel, each.schedule, evaluation);
+      if (!kept.some((other) => outdoes(other.column, column, shared.exact))) kept.push({ found: each, column });
+    }
+    return kept.map((each) => each.found);
   };
 
   searchers.forEach((each, t) => {
@@ -128,25 +142,54 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     prices = shared.program.relaxed();
   }
 
+  const take = (values: Float64Array): readonly Column[] =>
+    tunnels.map((_, t) => columns.find(({ tunnel, number }) => tunnel === t && values[number]! > 0.5)!);
+  /** Prices with the columns of a plan alone. */
+  const pricesOf = (taken: readonly Column[]): Relaxed => {
+    const on = new Set(taken.map(({ number }) => number));
+    for (const { number } of columns) shared.program.limit(number, on.has(number) ? 1 : 0);
+    const relaxed = shared.program.relaxed();
+    for (const { number } of columns) shared.program.limit(number, 1);
+    return relaxed;
+  };
   let chosen = choose(shared, columns);
-  let proved = chosen.proved && bound - chosen.objective <= NOTHING * Math.max(1, Math.abs(bound));
-  if (!proved) {
-    let complete = true;
-    const gap = bound - chosen.objective;
-    // Prices of the last relaxed solution: what is worth less at them by more than the gap is part of no better plan.
-    searchers.forEach((each, t) => {
-      const mine = prices.prices[shared.one[t]!]!;
-      const near = bestOf(MOST_COLUMNS, mine - gap - NOTHING);
-      const { complete: all } = each.search(shared.prices(prices.prices, t), near.floor, near.offer);
-      complete &&= all && !near.full();
-      for (const found of near.kept) add(t, found);
+  const near = (): number => bound - chosen.objective - NOTHING * Math.max(1, Math.abs(bound));
+  // Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all.
+  for (let pass = 0; pass < MOST_PASSES && near() > 0; pass++) {
+    const taken = take(chosen.values);
+    const { prices: here } = pricesOf(taken);
+    const added = searchers.map((each, t) => {
+      const at = shared.prices(here, t);
+      const best = bestOf(ANSWERS, Number.NEGATIVE_INFINITY);
+      each.search(at, best.floor, best.offer);
+      return best.kept.filter((found) => add(t, found)).length > 0;
     });
-    chosen = choose(shared, columns);
-    proved = complete && chosen.proved;
-    if (proved) bound = Math.min(bound, chosen.bound);
+    if (!added.some((some) => some)) break;
+    const again = choose(shared, columns);
+    const better = again.objective > chosen.objective + NOTHING;
+    chosen = again;
+    if (!better) break;
+  }
+  let proved = chosen.proved && near() <= 0;
+  if (!proved) {
+    // At the last prices a schedule that falls behind by more than the gap is part of no better plan.
+    const gap = bound - chosen.objective + NOTHING;
+    const all = searchers.map((each, t) => {
+      const close = bestOf(MOST_NEAR, prices.prices[shared.one[t]!]! - gap);
+      const { complete } = each.search(shared.prices(prices.prices, t), close.floor, close.offer);
+      return { found: close.kept, complete: complete && !close.full() };
+    });
+    if (all.every(({ complete }) => complete)) {
+      all.forEach(({ found }, t) => {
+        for (const each of undominated(t, found)) add(t, each);
+      });
+      chosen = choose(shared, columns);
+      proved = chosen.proved;
+      bound = Math.min(bound, chosen.bound);
+    }
   }
   const { values } = chosen;
-  const taken = tunnels.map((_, t) => columns.find(({ tunnel, number }) => tunnel === t && values[number]! > 0.5)!);
+  const taken = take(values);
   /** What some columns come to, given the program's own answer for them. */
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>

@@ -22,8 +22,10 @@ export interface Together {
   readonly program: Program;
   /** ProgramRow that gives each tunnel one schedule. */
   readonly one: readonly ProgramRow[];
-  /** Adds a schedule with its cuts; the number of its column is returned. */
-  add(tunnel: number, schedule: readonly number[], evaluation: Evaluation): number;
+  /** A schedule with its cuts as a column: its own worth, and what it brings to and takes from each row. */
+  column(tunnel: number, schedule: readonly number[], evaluation: Evaluation): ProgramColumn;
+  /** Adds a column; its number is returned. */
+  add(tunnel: number, column: ProgramColumn): number;
   /** What a relaxed solution makes a tunnel's kilograms, cloth and minutes worth. */
   prices(rows: Float64Array, tunnel: number): Prices;
   /** The objective leaves this out: orders of which nothing at all is brought. */
@@ -34,8 +36,34 @@ export interface Together {
   overWorth(values: Float64Array): number;
   /** From now on more cloth may be taken than there is; `overrun` tells it. */
   lendCloth(): void;
+  /** Rows in which neither more nor less will do. */
+  readonly exact: ReadonlySet<ProgramRow>;
   /** Worth of one unit of gravity. */
   readonly breach: number;
+}
+
+/** A column of the program, its tunnel's own row left out. */
+export interface ProgramColumn {
+  readonly worth: number;
+  readonly amounts: ReadonlyMap<ProgramRow, number>;
+}
+
+/**
+ * One column is at least as good as another in every plan: it is worth as much, brings as much and takes no more.
+ *
+ * @param exact - Rows in which neither more nor less will do.
+ */
+export function outdoes(one: ProgramColumn, other: ProgramColumn, exact: ReadonlySet<ProgramRow>): boolean {
+  if (one.worth < other.worth) return false;
+  for (const [row, amount] of one.amounts) {
+    const theirs = other.amounts.get(row) ?? 0;
+    if (exact.has(row) ? amount !== theirs : amount > theirs) return false;
+  }
+  for (const [row, amount] of other.amounts) {
+    if (one.amounts.has(row)) continue;
+    if (exact.has(row) ? amount !== 0 : amount < 0) return false;
+  }
+  return true;
 }
 
 const BELOW = Number.NEGATIVE_INFINITY;
@@ -98,6 +126,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   };
 
   // Cloth: a row only where more tunnels could want a piece than there are. No plan takes more; a plan with one change taken out may.
+  const exact = new Set<ProgramRow>();
   const missing: number[] = [];
   const cloth = (key: string, lower: number, upper: number, signs: readonly number[]): void => {
     if (rows.at(key) !== undefined) return;
@@ -115,7 +144,11 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         for (const { piece, over } of taken) {
           if (piece === null) continue;
           if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
-          for (const other of over.slice(1)) cloth(spanKey(piece, over, other, i), 0, 0, [1, -1]);
+          for (const other of over.slice(1)) {
+            const key = spanKey(piece, over, other, i);
+            cloth(key, 0, 0, [1, -1]);
+            exact.add(rows.at(key)!);
+          }
         }
 
   // Selling days, each in every group of weathers.
@@ -163,11 +196,21 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   return {
     program,
     one,
+    exact,
     offset,
     breach,
-    add(tunnel, schedule, { worth, gravity, successions, minutes }) {
+    add(tunnel, { worth, amounts }) {
+      const taken = [...amounts].filter(([, amount]) => amount !== 0);
+      return program.addColumn(
+        worth,
+        UNLIMITED,
+        [one[tunnel]!, ...taken.map(([row]) => row)],
+        [1, ...taken.map(([, amount]) => amount)],
+      );
+    },
+    column(tunnel, schedule, { worth, gravity, successions, minutes }) {
       const { id, problem: each } = tunnels[tunnel]!;
-      const amounts = new Map<ProgramRow, number>([[one[tunnel]!, 1]]);
+      const amounts = new Map<ProgramRow, number>();
       const take = (key: string, amount: number): void => {
         const row = rows.at(key);
         if (row !== undefined && amount !== 0) amounts.set(row, (amounts.get(row) ?? 0) + amount);
@@ -188,7 +231,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
           sold += table.price * each.weathers[k]! * salad[k]!;
         });
       }
-      return program.addColumn(worth - sold - breach * gravity, UNLIMITED, [...amounts.keys()], [...amounts.values()]);
+      return { worth: worth - sold - breach * gravity, amounts };
     },
     prices(duals, tunnel) {
       const { id, problem: each } = tunnels[tunnel]!;

@@ -10,7 +10,8 @@ export const root = join(here, "..", "..");
 /** A file that reads another beside it must find it from the bundle too. */
 const ownAddress = {
   name: "own-address",
-  setup({ onLoad }) {
+  setup({ onLoad, onResolve }) {
+    onResolve({ filter: /^highs$/ }, () => ({ path: import.meta.resolve("highs"), external: true }));
     onLoad({ filter: /\.ts$/ }, ({ path }) => ({
       loader: "ts",
       contents: readFileSync(path, "utf8").replaceAll(
