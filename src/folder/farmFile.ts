@@ -188,7 +188,8 @@ function parts(setting: Setting | null, crops: Farm["crops"], problems: Problem[
   }
   if (found.length < group.names.length) return null;
   const sum = found.reduce((total, { share }) => total + share, 0);
-  if (Math.abs(sum - 1) <= 0.011) return found.map(({ crop, share }) => ({ crop, share: share / sum, swaps: [] }));
+  if (Math.abs(sum - 1) <= 0.011)
+    return found.map(({ crop, share }) => ({ crop, share: share / sum, swaps: [] }));
   problems.push({
     ...setting!.spot,
     code: "shares-not-whole",
