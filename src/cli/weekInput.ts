@@ -81,7 +81,7 @@ export async function weekInput(
   return {
     input: {
       farm,
-      settings: { ...settings, members: members.number },
+      settings: { ...settings, ...farm.settings, members: members.number },
       sensors,
       forecast,
       earlier,

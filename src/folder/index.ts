@@ -37,6 +37,7 @@ export * from "./piecesFile.ts";
 export * from "./placesFile.ts";
 export * from "./row.ts";
 export * from "./scale.ts";
+export { isSensorName, OUTSIDE } from "./sensorsSetting.ts";
 export * from "./serviceForecast.ts";
 export * from "./standardTime.ts";
 export * from "./storeFile.ts";
