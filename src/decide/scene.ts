@@ -1,5 +1,5 @@
 import { climate } from "../cover/index.ts";
-import { type Farm, type Settings, withStandingSowings } from "../farm/index.ts";
+import { type Farm, type Kept, type Settings, withStandingSowings } from "../farm/index.ts";
 import { followed, type LearnedError, learnedError, unbiased } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
 import {
@@ -50,6 +50,8 @@ export interface WeekInput {
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
   readonly days: number;
+  /** What is settled already and planned around; left out: nothing. */
+  readonly keep?: readonly Kept[];
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }

@@ -1,6 +1,14 @@
-import { type Piece, tunnelIds, tunnelsCalled } from "../farm/index.ts";
+import {
+  coverHistory,
+  type Farm,
+  lyingAt,
+  type Piece,
+  type Tunnel,
+  tunnelIds,
+  tunnelsCalled,
+} from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import type { Metre } from "../quantity/index.ts";
+import type { Instant, Metre } from "../quantity/index.ts";
 import type { FarmSettings } from "./farmFile.ts";
 import { type Spot, shown, shownLength, unknownName } from "./faults.ts";
 import { brokenAt, hoopsBroken } from "./noteRules.ts";
@@ -101,3 +109,8 @@ export function checkSpans(spot: Spot, spans: number, { sideBySide }: FarmSettin
     },
   ];
 }
+
+/** Can a cover lie on a tunnel: is a piece of it long enough, or does it lie there already? */
+export const layable = (cover: string, tunnel: Tunnel, farm: Farm, at: Instant): boolean =>
+  farm.pieces.some((piece) => piece.cover === cover && piece.length >= tunnel.length - STRETCH) ||
+  lyingAt(coverHistory(farm, tunnel), at).some((layer) => layer.cover === cover);
