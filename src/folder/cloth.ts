@@ -110,7 +110,10 @@ export function checkSpans(spot: Spot, spans: number, { sideBySide }: FarmSettin
   ];
 }
 
-/** Can a cover lie on a tunnel: is a piece of it long enough, or does it lie there already? */
-export const layable = (cover: string, tunnel: Tunnel, farm: Farm, at: Instant): boolean =>
-  farm.pieces.some((piece) => piece.cover === cover && piece.length >= tunnel.length - STRETCH) ||
-  lyingAt(coverHistory(farm, tunnel), at).some((layer) => layer.cover === cover);
+/** Covers that can lie on a tunnel: those of which a piece is long enough, and those that lie there already. */
+export const layable = (tunnel: Tunnel, farm: Farm, at: Instant): readonly string[] => [
+  ...new Set([
+    ...farm.pieces.filter(({ length }) => length >= tunnel.length - STRETCH).map(({ cover }) => cover),
+    ...lyingAt(coverHistory(farm, tunnel), at).map(({ cover }) => cover),
+  ]),
+];

@@ -37,8 +37,13 @@ export function labourSetting(setting: Setting | null, settings: Settings): Labo
 /** What can be washed and kept cold. */
 export function handlingSetting(setting: Setting | null): Handling {
   const group = setting?.settings(["washing", "cooler"]) ?? null;
+  const washing = group?.get("washing")?.amount("mass") ?? null;
+  if (washing === 0)
+    group!
+      .get("washing")!
+      .fault("washing-none", "a weight above zero", "Leave it out where all that is cut can be washed.");
   return {
-    washing: group?.get("washing")?.amount("mass") ?? null,
+    washing,
     cooler: group?.get("cooler")?.amount("mass") ?? null,
   };
 }

@@ -1,3 +1,4 @@
+export * from "./atOdds.ts";
 export * from "./calendarNames.ts";
 export * from "./changesFile.ts";
 export * from "./contact.ts";

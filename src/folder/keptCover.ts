@@ -1,7 +1,16 @@
 import { type Kept, type Layer, type Setting, settingOf, type Tunnel } from "../farm/index.ts";
 import { instantAt, localDate } from "../quantity/index.ts";
 import { layable } from "./cloth.ts";
-import { after, FIGURES, type KeptRead, type KeptSetting, notKnown, outside, SETTLED } from "./keptRead.ts";
+import {
+  after,
+  FIGURES,
+  firstWalk,
+  type KeptRead,
+  type KeptSetting,
+  notKnown,
+  outside,
+  SETTLED,
+} from "./keptRead.ts";
 import { stretchIn } from "./keptStretch.ts";
 import { coversMeant } from "./noteCover.ts";
 import type { NamesIn } from "./noteNames.ts";
@@ -30,8 +39,15 @@ function layerOf(
   const words = spoken.left
     .filter(({ kind }) => kind === "word" || kind === "number")
     .map(({ text }) => text);
-  const meant = coversMeant(words, state, tunnel, farm, now);
-  if ("unknown" in meant) return notKnown(meant.unknown);
+  const atHand = layable(tunnel, farm, now);
+  const ownedHere = { ...farm, pieces: farm.pieces.filter(({ cover }) => atHand.includes(cover)) };
+  const meant = coversMeant(words, state, tunnel, ownedHere, now);
+  const known =
+    atHand.length > 0 ? `At hand: ${atHand.join(", ")}.` : "Write the cloth you own into pieces.csv.";
+  if ("unknown" in meant) {
+    const { misread: of } = notKnown(meant.unknown);
+    return misread(`${of.hint} ${known}`, of);
+  }
   if ("hint" in meant) return misread(meant.hint, { code: "keep-unclear", ...meant });
   const cover = meant.covers[0]!;
   const kind = farm.covers.get(cover)!.kind;
@@ -41,14 +57,13 @@ function layerOf(
       expected: "row cover or film",
       received: `${cover}, which only lies or does not`,
     });
-  if (layable(cover, tunnel, farm, now)) return { cover, state };
-  const owned = [...new Set(farm.pieces.map((piece) => piece.cover))].filter((one) =>
-    layable(one, tunnel, farm, now),
-  );
-  return misread(
-    owned.length > 0 ? `At hand: ${owned.join(", ")}.` : "Write the cloth you own into pieces.csv.",
-    { code: "cover-not-at-hand", expected: `a piece long enough for ${name}`, received: `none of ${cover}` },
-  );
+  return atHand.includes(cover)
+    ? { cover, state }
+    : misread(known, {
+        code: "cover-not-at-hand",
+        expected: `a piece long enough for ${name}`,
+        received: `none of ${cover}`,
+      });
 }
 
 /** All that is said to lie on a tunnel. */
@@ -78,7 +93,10 @@ export function coverKept(names: NamesIn, setting: KeptSetting): KeptRead {
   const { from, to } = said;
   if (from !== null && to !== null && to <= from)
     return misread("The end lies before the beginning; swap them.");
-  if ((to !== null && to <= on) || (from !== null && from >= instantAt(zone, after(setting), 0)))
+  if (
+    (to !== null && to <= firstWalk(setting)) ||
+    (from !== null && from >= instantAt(zone, after(setting), 0))
+  )
     return outside(setting);
   const unchanged = AS_IT_IS.test(said.rest);
   const words = said.rest.replace(AS_IT_IS, " ").replace(SETTLED, " ");

@@ -1,5 +1,5 @@
 import type { Farm, Kept } from "../farm/index.ts";
-import { addDays, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { addDays, type Instant, instantAt, type LocalDate, localDate } from "../quantity/index.ts";
 import { shown } from "./faults.ts";
 import type { FarmNames } from "./noteNames.ts";
 import { type Misreading, misread } from "./noteRead.ts";
@@ -27,6 +27,15 @@ export const FIGURES: Misreading = misread("Write a point for decimals, and a bl
 /** The end of what is planned, a date no longer in it. */
 export const after = ({ farm, on, days }: KeptSetting): LocalDate =>
   addDays(localDate(farm.place.zone, on), days);
+
+/** The walk at which the plan begins. */
+export const firstWalk = ({ farm: { place, walks }, on }: KeptSetting): Instant => {
+  const today = localDate(place.zone, on);
+  const ahead = [0, 1]
+    .flatMap((days) => [walks.morning, walks.evening].map((hour) => ({ days, hour })))
+    .map(({ days, hour }) => instantAt(place.zone, addDays(today, days), hour));
+  return ahead.find((at) => at >= on)!;
+};
 
 export const outside = (setting: KeptSetting): Misreading => {
   const { farm, on } = setting;

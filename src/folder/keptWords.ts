@@ -1,12 +1,11 @@
-import type { Kept } from "../farm/index.ts";
+import { type Kept, tunnelIds } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { WEEKDAYS } from "./calendarNames.ts";
-import { shown } from "./faults.ts";
+import { listed, shown } from "./faults.ts";
 import { coverKept } from "./keptCover.ts";
 import { cutKept } from "./keptCut.ts";
 import type { KeptRead, KeptSetting } from "./keptRead.ts";
 import { namesIn, namesOf } from "./noteNames.ts";
-import { spokenIn } from "./noteParts.ts";
 import { knownWords, mended } from "./noteProblem.ts";
 import { type Misread, misread } from "./noteRead.ts";
 import { plainLine } from "./noteText.ts";
@@ -24,20 +23,26 @@ function keptLine(line: string, setting: KeptSetting): KeptRead {
     );
   }
   if (tunnels.length > 0) return coverKept(names, setting);
-  const left = spokenIn(names.rest, setting.farm.units)?.left ?? [];
-  return misread("Say which tunnel or which succession.", { unknown: left.map(({ text }) => text) });
+  const known = [...tunnelIds(setting.farm.tunnels), ...setting.farm.successions.map(({ id }) => id)];
+  return misread(`Name a tunnel or a succession: ${listed(known)}.`);
 }
 
 /** As it may be written, in the farm's words. */
 const example = ({ farm }: KeptSetting): string =>
   `"${farm.tunnels[0]!.name} bare"${farm.successions.length === 0 ? "" : ` or "${farm.successions[0]!.id} cut Friday"`}`;
 
+/** Words of some length that stand for nothing here; a mistyped one may be among them. */
+function strangersIn(line: string, words: readonly string[]): readonly string[] {
+  const known = new Set(words.map((word) => word.toLowerCase()));
+  return line.split(/[\s,]+/u).filter((word) => word.length >= 3 && !known.has(word.toLowerCase()));
+}
+
 function keptProblem(option: string, line: string, found: Misread, setting: KeptSetting): Problem {
-  const words = [...knownWords(setting), ...WEEKDAYS, "morning", "evening", "from", "until"];
-  const near =
-    found.unknown.length === 0
-      ? undefined
-      : mended(line, found.unknown, words).find((text) => !("kind" in keptLine(text, setting)));
+  const words = [...knownWords(setting), ...WEEKDAYS, "morning", "evening", "from", "until", "cut"];
+  const strange = (found.unknown.length > 0 ? found.unknown : strangersIn(line, words)).filter((word) =>
+    /\p{L}/u.test(word),
+  );
+  const near = mended(line, strange, words).find((text) => !("kind" in keptLine(text, setting)));
   return {
     code: found.code === "note-unreadable" ? "keep-unreadable" : found.code,
     weight: "stops",
