@@ -103,9 +103,9 @@ export function checkSpans(spot: Spot, spans: number, { sideBySide }: FarmSettin
       ...spot,
       code: "piece-spans-none",
       weight: "needsYou",
-      expected: `so many tunnels side by side, which farm.yaml says of ${most === 1 ? "none" : many(most, "tunnel")}`,
+      expected: `at most ${most}, ${most === 1 ? "since no tunnels stand" : "as many tunnels as stand"} side by side in farm.yaml`,
       received: shown(String(spans)),
-      hint: 'It is laid over fewer. Say in farm.yaml which stand side by side, like "side by side: [[T1, T2]]".',
+      hint: 'It is laid over fewer. Say there which do, like "side by side: [[T1, T2]]".',
     },
   ];
 }

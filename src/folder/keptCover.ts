@@ -68,14 +68,19 @@ function layerOf(
 
 /** All that is said to lie on a tunnel. */
 function settingSaid(text: string, on: boolean, tunnel: Tunnel, kept: KeptSetting): Setting | Misreading {
-  const groups = text.split(OVER).map((group) => spokenIn(group, kept.farm.units));
+  // An "and" may stand between tunnels too, where nothing is left of them.
+  const groups = text
+    .split(OVER)
+    .map((group) => spokenIn(group, kept.farm.units))
+    .filter((spoken) => spoken === null || spoken.words.length > 0);
+  if (groups.length === 0)
+    return misread(`Say what lies there, like "${tunnel.name} bare" or "${tunnel.name} as it is".`);
   const layers: Layer[] = [];
   for (const spoken of groups) {
     if (spoken === null) return FIGURES;
-    const bare =
-      groups.length === 1 && spoken.roles.length > 0 && spoken.roles.every((role) => role === "bare");
-    if (bare) return spoken.left.length === 0 ? [] : notKnown(spoken.left.map(({ text: word }) => word));
-    // "Net over row cover on": what is said once counts for both, and "on" need not be said.
+    if (groups.length === 1 && spoken.roles.includes("bare") && spoken.roles.length === 1)
+      return spoken.left.length === 0 ? [] : notKnown(spoken.left.map(({ text: word }) => word));
+    // That it is on need not be said.
     const layer = layerOf(spoken, on || spoken.roles.length === 0, tunnel, kept);
     if ("kind" in layer) return layer;
     layers.push(layer);
