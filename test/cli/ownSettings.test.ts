@@ -29,9 +29,11 @@ test("a long tunnel is planned part by part", async () => {
   );
   writeFileSync(at(here, "farm.yaml"), farm);
   appendFileSync(at(here, "successions.csv"), "S03,mizuna,T2,60,90,2026-03-24,friday,0,\n");
-  const { plan, successions } = JSON.parse((await here.run("week --json --members 8")).stdout);
-  expect(plan.map(({ tunnel }: { tunnel: string }) => tunnel)).toEqual(["T1", "T2-1", "T2-2"]);
-  expect(successions.map(({ id, tunnel }: { id: string; tunnel: string }) => [id, tunnel])).toEqual([
+  const { tunnels, successions } = JSON.parse((await here.run("week --json --members 8")).stdout);
+  expect(tunnels.map(({ tunnel }: { tunnel: string }) => tunnel)).toEqual(["T1", "T2-1", "T2-2"]);
+  expect(
+    successions.map((one: { succession: string; tunnel: string }) => [one.succession, one.tunnel]),
+  ).toEqual([
     ["S01", "T1"],
     ["S02", "T2-1"],
     ["S03", "T2-2"],
