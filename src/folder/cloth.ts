@@ -7,7 +7,7 @@ import {
   tunnelIds,
   tunnelsCalled,
 } from "../farm/index.ts";
-import type { Problem } from "../problem/index.ts";
+import { list, type Problem } from "../problem/index.ts";
 import type { Instant, Metre } from "../quantity/index.ts";
 import type { FarmSettings } from "./farmFile.ts";
 import { type Spot, shown, shownLength, unknownName } from "./faults.ts";
@@ -88,7 +88,10 @@ export function checkCount(
         spans === 1
           ? `at most ${many(count, "tunnel")}, as many as there are pieces`
           : `tunnels that ${many(count, "piece")} can lie on, each over ${spans} side by side`,
-      received: shown((liesOn ?? []).join(" ")),
+      received:
+        on.length > (liesOn ?? []).length
+          ? `${shown((liesOn ?? []).join(" "))}, which is ${list(on)}`
+          : shown((liesOn ?? []).join(" ")),
       hint: "Raise the count or take a tunnel out.",
     },
   ];

@@ -1,6 +1,6 @@
 import type { CoverState, Note } from "../farm/index.ts";
 import { list } from "../problem/index.ts";
-import { coversMeant, wordsOfCovers } from "./noteCover.ts";
+import { coveredParts, coversMeant, wordsOfCovers } from "./noteCover.ts";
 import type { NoteMoment } from "./noteMoment.ts";
 import { COVERS, type Parts, type Spoken } from "./noteParts.ts";
 import { type Misreading, misread, misreadBy, type NoteSetting, notKnown } from "./noteRead.ts";
@@ -46,8 +46,9 @@ export function coverNotes(
   if (state === null) return misread(`Say one of ${list(STATES)}.`);
   const words = left.filter(({ kind }) => kind === "word" || kind === "number").map(({ text }) => text);
   const notes: Note[] = [];
-  for (const id of names.tunnels) {
-    const tunnel = farm.tunnels.find((one) => one.id === id)!;
+  const named = names.tunnels.map((id) => farm.tunnels.find((one) => one.id === id)!);
+  const uncovering = state === "bare" || state === "off";
+  for (const tunnel of uncovering ? coveredParts(named, farm, moment.at) : named) {
     const broken = hoopsBroken(tunnel, tunnel.name);
     if (broken !== null) return misreadBy(broken);
     const meant = coversMeant(words, state, tunnel, farm, moment.at);
@@ -55,7 +56,15 @@ export function coverNotes(
     if ("hint" in meant) return misread(meant.hint, { code: "note-cover-unclear", ...meant });
     const done = state === "bare" ? "off" : state;
     for (const cover of meant.covers)
-      notes.push({ kind: "cover", at: moment.at, line: 0, remark: "", tunnel: id, cover, state: done });
+      notes.push({
+        kind: "cover",
+        at: moment.at,
+        line: 0,
+        remark: "",
+        tunnel: tunnel.id,
+        cover,
+        state: done,
+      });
   }
   return notes;
 }

@@ -104,7 +104,7 @@ describe("a long tunnel covered in parts", () => {
   test("needs a piece for each section it is said to lie on", () => {
     expect(longRow.pieces[0]!.liesOn).toEqual(["T9-1", "T9-2"]);
     expect(problemsOf({ farm: LONG_ROW, pieces: `${OWNED}\nL,row-cover-19,60,1,,T9` })).toEqual([
-      'pieces.csv:2 column "lies on": expected at most 1 tunnel, as many as there are pieces, received "T9". Raise the count or take a tunnel out.',
+      'pieces.csv:2 column "lies on": expected at most 1 tunnel, as many as there are pieces, received "T9", which is T9-1 and T9-2. Raise the count or take a tunnel out.',
     ]);
   });
 
@@ -120,6 +120,17 @@ describe("a long tunnel covered in parts", () => {
       expect(rows(`${name} net on`)).toEqual(["T9-2 net on"]);
     const [noted] = noteWalk("T9-1 net on", { file: "a", numbered: true }, longRow, NOW, NOTHING_SAID).notes;
     expect(rows(noteWords(noted!.note, longRow))).toEqual(["T9-1 net on"]);
+  });
+
+  test("is bared where something lies, and told where nothing does", () => {
+    const walk = (text: string) =>
+      noteWalk(text, { file: "walk", numbered: true }, longRow, NOW, NOTHING_SAID);
+    expect(walk("T9 bare").notes.map(({ row }) => `${row.about} ${row.value}`)).toEqual([
+      "T9-1 row-cover-19 off",
+    ]);
+    expect(messages(walk("T9-2 bare"))).toEqual([
+      'walk:1: expected a cover on Long Row, part 2, received none by then in "T9-2 bare". Take the line out, or note first what was put on.',
+    ]);
   });
 
   test("is not taken for a tunnel whose number begins alike", () => {

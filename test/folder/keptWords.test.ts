@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Kept } from "../../src/farm/index.ts";
 import { keptWords } from "../../src/folder/index.ts";
@@ -103,6 +104,31 @@ describe("a cut that is settled", () => {
   ])("%s", (line, expected) => {
     expect(kept(line)).toEqual(expected);
   });
+});
+
+test("no line of any letters makes anything but what is settled and problems", () => {
+  const word = fc.constantFrom(
+    ..."T1 T9-1 Creek 1 S04 arugula bare row-cover-19 net on nights vented off cut not from to until Tuesday morning 2026-04-22 7:00 as it is and over 19 g".split(
+      " ",
+    ),
+  );
+  const line = fc.oneof(
+    fc.string(),
+    fc.array(word, { maxLength: 9 }).map((parts) => parts.join(" ")),
+  );
+  fc.assert(
+    fc.property(fc.array(line, { maxLength: 3 }), (lines) => {
+      const { kept: all, problems } = read(...lines);
+      for (const one of all)
+        if ("tunnel" in one && one.from !== null) expect(minute(one.from)).toMatch(/^2026-/u);
+      expect(
+        problems.length <= lines.length &&
+          problems.map(formatProblem).every((text) => !/undefined|NaN/u.test(text)),
+      ).toBe(true);
+      expect(all.length > 0 || problems.length === lines.length).toBe(true);
+    }),
+    { seed: 20_260_420, numRuns: 500 },
+  );
 });
 
 describe("what is not understood is told", () => {
