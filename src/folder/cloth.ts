@@ -58,6 +58,7 @@ export const inSections = (
 
 /** How many pieces it takes to lie on these tunnels, when one reaches over so many neighbours. */
 function needed(on: readonly string[], spans: number, rows: FarmSettings["sideBySide"]): number {
+  // Neighbours that are covered stand in one run; a gap begins another piece.
   const beside = rows.map((row) =>
     row
       .map((tunnel) => (on.includes(tunnel) ? "x" : " "))

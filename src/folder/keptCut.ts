@@ -9,15 +9,19 @@ import { AHEAD, saidIn } from "./noteWhen.ts";
 
 const NOT = /\b(?:not|never|no|don't|dont)\b|\bun(?=cut\b)/giu;
 
-/** The day greens are cut that are said to be cut on a day: that day, or of a market without a pick on it the last one before. */
-function cuttingDay({ markets }: Farm, said: LocalDate, forMarket: boolean): LocalDate {
+/**
+ * The day greens are cut that are said to be cut on a day: that day, or where a market is meant its last pick. A day with
+ * a market and no pick means the market, as long as its pick still lies ahead.
+ */
+function cuttingDay({ markets }: Farm, said: LocalDate, forMarket: boolean, today: LocalDate): LocalDate {
   const picked = markets.some(({ weekday: day, picks }) =>
     picks.some(({ daysBefore }) => weekday(addDays(said, daysBefore)) === day),
   );
   const before = markets
     .filter((market) => market.weekday === weekday(said))
     .flatMap(({ picks }) => picks.map(({ daysBefore }) => daysBefore));
-  return before.length > 0 && (forMarket || !picked) ? addDays(said, -Math.min(...before)) : said;
+  const last = before.length === 0 ? said : addDays(said, -Math.min(...before));
+  return forMarket || (!picked && last >= today) ? last : said;
 }
 
 /** Reads on which day successions are cut, or that they are not. */
@@ -43,6 +47,7 @@ export function cutKept(names: NamesIn, setting: KeptSetting): KeptRead {
     farm,
     said.date,
     spoken.left.some(({ text }) => text === "for"),
+    today,
   );
   if (date < today || date >= after(setting)) return outside(setting);
   const part = typeof said.hour === "number" ? (said.hour < 12 ? "morning" : "evening") : said.hour;

@@ -89,6 +89,16 @@ describe("a cover that is settled", () => {
 });
 
 describe("a cut that is settled", () => {
+  test("on the day of a market whose pick is over is one of that day, and for that market none", () => {
+    const asked = { farm: longRow, on: instantAt(ZONE, "2026-04-24", 6), days: 7 };
+    expect(keptWords("--keep", ["S04 cut today"], asked).kept).toEqual([
+      { kind: "cut", succession: "S04", date: "2026-04-24", part: null },
+    ]);
+    expect(keptWords("--keep", ["S04 cut for today"], asked).problems.map(formatProblem)).toEqual([
+      '--keep: expected a time within what is planned, 2026-04-24 to 2026-04-30, received "S04 cut for today". Name a day within it, or plan more days with --days.',
+    ]);
+  });
+
   const cut = (date: string, part: string | null = null) => [{ kind: "cut", succession: "S04", date, part }];
 
   test.each([
