@@ -1,6 +1,6 @@
 import { sensorsAt } from "../decide/index.ts";
 import { catalogue, type Farm, type Settings } from "../farm/index.ts";
-import { OUTSIDE } from "../folder/index.ts";
+import { keptWords, OUTSIDE } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, instant, startOf } from "../quantity/index.ts";
 import { firstOpen, outside, type SensorRecords } from "../weather/index.ts";
@@ -53,6 +53,8 @@ function earlierSince(
   return instant(open === null ? learned : Math.min(learned, open - SAID_BEFORE * DAY));
 }
 
+const keepGiven = ({ keep }: Given): readonly string[] => (Array.isArray(keep) ? keep : []);
+
 /** Everything known at the moment asked about: the folder, what sensors had recorded, the newest forecast. */
 export async function weekInput(
   given: Given,
@@ -74,6 +76,8 @@ export async function weekInput(
   if ("problem" in days) return { problems: [days.problem] };
   if ("problem" in members) return { problems: [members.problem] };
   const on = moment.at;
+  const { kept, problems: unkept } = keptWords("--keep", keepGiven(given), { farm, on, days: days.number });
+  if (unkept.length > 0) return { problems: unkept };
   const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
   const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
@@ -81,12 +85,13 @@ export async function weekInput(
   return {
     input: {
       farm,
-      settings: { ...settings, members: members.number },
+      settings: { ...settings, ...farm.settings, members: members.number },
       sensors,
       forecast,
       earlier,
       on,
       days: days.number,
+      ...(kept.length === 0 ? {} : { keep: kept }),
       problems: all,
     },
   };

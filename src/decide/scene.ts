@@ -53,6 +53,8 @@ export interface WeekInput {
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
   readonly days: number;
+  /** What is settled already and planned around; left out: nothing. */
+  readonly keep?: readonly Kept[];
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }

@@ -8,6 +8,7 @@ export * from "./kept.ts";
 export * from "./median.ts";
 export * from "./place.ts";
 export * from "./resown.ts";
+export * from "./sections.ts";
 export * from "./setting.ts";
 export * from "./settings.ts";
 export * from "./smoothedYears.ts";

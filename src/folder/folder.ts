@@ -1,8 +1,10 @@
-import { type Catalogue, type Farm, type Piece, standingSowings } from "../farm/index.ts";
+import { type Catalogue, type Farm, type Note, type Piece, standingSowings } from "../farm/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import { groupBy, type Instant, type OtherUnits } from "../quantity/index.ts";
 import { checkNotes, checkPieces, checkSuccessions } from "./acrossFiles.ts";
+import { bedSections } from "./bedSections.ts";
 import { bedsOf } from "./beds.ts";
+import { inSections } from "./cloth.ts";
 import { collapsed } from "./collapsed.ts";
 import { farmFile } from "./farmFile.ts";
 import { heavyCuts } from "./heavyCuts.ts";
@@ -101,10 +103,18 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
     usual?.problems,
   ].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
-  const { successions, drafts: sowings } = sown ?? { successions: [], drafts: [] };
-  const { pieces, drafts: cloths } = owned ?? { pieces: [], drafts: [] };
-  const { notes, mentions } = noted ?? { notes: [], mentions: [] };
   const sowingsFile = files.successions?.file ?? "successions.csv";
+  const placing = bedSections(sowingsFile, sown ?? { successions: [], drafts: [] }, farm);
+  const { successions, drafts: sowings } = placing;
+  const { drafts: cloths } = owned ?? { drafts: [] };
+  const pieces = (owned?.pieces ?? []).map(({ value, line }) => ({
+    value: { ...value, liesOn: inSections(value.liesOn, farm) },
+    line,
+  }));
+  const { mentions } = noted ?? { mentions: [] };
+  const notes = (noted?.notes ?? []).flatMap((note): readonly Note[] =>
+    note.kind === "cover" ? inSections([note.tunnel], farm).map((tunnel) => ({ ...note, tunnel })) : [note],
+  );
   // A line whose id could not be read would make every note about it look like a mistake.
   const allNamed = problems.every(
     ({ file, line, weight }) =>
@@ -121,6 +131,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   const placed = successions.map(({ line }, index) => ({ line, value: standing.successions[index]! }));
   const beds = bedsOf(sowingsFile, placed, farm, standing.notes);
   problems.push(
+    ...placing.problems,
     ...checkSuccessions(sowingsFile, sowings, farm),
     ...beds.problems,
     ...checkPieces(files.pieces?.file ?? "pieces.csv", cloths, farm),

@@ -97,7 +97,7 @@ function ofSuccession(
 }
 
 /** Successions that go by a tunnel or a crop: of several those that stand, where only one of them does. */
-function goingBy(
+export function goingBy(
   { tunnels, crops }: Parts["names"],
   { successions, notes, place }: NoteSetting["farm"],
   at: Instant,
@@ -114,7 +114,11 @@ function goingBy(
 }
 
 /** Why it is not known which succession a line is about. */
-function whichOne(parts: Parts, fitting: readonly Succession[], { farm }: NoteSetting): Misreading {
+export function whichOne(
+  parts: Pick<Parts, "names" | "left">,
+  fitting: readonly Succession[],
+  { farm }: Pick<NoteSetting, "farm">,
+): Misreading {
   const { tunnels, crops } = parts.names;
   const ids = farm.successions.map(({ id }) => id);
   const unknown =

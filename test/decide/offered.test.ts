@@ -25,10 +25,19 @@ const farm: Farm = {
   ...example,
   tunnels: [example.tunnels[0]!],
   notes: [],
-  products: [{ id: "mix", name: "Mix", parts: [{ crop: "spinach", share: 1 }], price: 20, orders: [] }],
+  products: [
+    {
+      id: "mix",
+      name: "Mix",
+      parts: [{ crop: "spinach", share: 1, swaps: [] }],
+      price: 20,
+      stall: null,
+      orders: [],
+    },
+  ],
   pieces: [...covers.values()]
     .filter(({ kind }) => kind === "rowCover" || kind === "film")
-    .map(({ id }) => ({ id, cover: id, length: metre(20), count: 1, liesOn: [] })),
+    .map(({ id }) => ({ id, cover: id, length: metre(20), count: 1, spans: 1, liesOn: [] })),
   successions: CROPS.map((crop, i) => ({
     id: crop,
     crop,
@@ -155,7 +164,7 @@ describe("shade cloth over spinach past its size on long days", () => {
     const successions = farm.successions
       .filter(({ crop }) => crop === "spinach")
       .map((succession) => ({ ...succession, sown }));
-    const pieces = [{ id: "p", cover: "shade-50", length: metre(20), count: 1, liesOn: [] }];
+    const pieces = [{ id: "p", cover: "shade-50", length: metre(20), count: 1, spans: 1, liesOn: [] }];
     const input = inputOf(long);
     const { warnings } = week({ ...input, farm: { ...farm, notes, successions, pieces } });
     return warnings.some(({ kind }) => kind === "bolting");

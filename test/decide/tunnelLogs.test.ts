@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { tunnelLogs } from "../../src/decide/index.ts";
-import { celsius, type LocalDate, startOf, type UtcHour } from "../../src/quantity/index.ts";
+import { celsius, type LocalDate, metre, startOf, type UtcHour } from "../../src/quantity/index.ts";
 import { madeFrom } from "../../src/sheet/madeFrom.ts";
 import type { HourlyRecord, SensorRecords } from "../../src/weather/index.ts";
 import { type WeekInput, week } from "../../src/week.ts";
@@ -50,6 +50,41 @@ describe("a tunnel's own logger", () => {
     const before = { ...input, sensors: [outside] };
     expect(week(before).madeFrom.tunnels).toEqual([]);
   });
+});
+
+it("a logger in a long tunnel tells of each of its sections that has none of its own", () => {
+  const hour = 1000 as UtcHour;
+  const record = (mean: number): HourlyRecord => ({
+    hour,
+    mean: celsius(mean),
+    lowest: celsius(mean),
+    highest: celsius(mean),
+    count: 1,
+  });
+  const [whole] = input.farm.tunnels;
+  const section = (part: number) => ({
+    ...whole!,
+    id: `T1-${part}`,
+    section: { of: "T1", name: "Creek 1", from: metre(0) },
+  });
+  const farm = {
+    ...input.farm,
+    tunnels: [section(1), section(2)],
+    sensors: new Map([
+      ["a", "T1"],
+      ["b", "T1-2"],
+    ]),
+  };
+  const sensors = [
+    { sensor: "a", hours: [record(1)] },
+    { sensor: "b", hours: [record(2)] },
+  ];
+  const weather = { first: hour, temperature: new Float64Array(1) } as Parameters<typeof tunnelLogs>[2];
+  const logs = tunnelLogs(farm, sensors, weather, startOf(1001 as UtcHour));
+  expect([...logs].map(([id, { temperature }]) => [id, temperature[0]])).toEqual([
+    ["T1-1", 1],
+    ["T1-2", 2],
+  ]);
 });
 
 it("of two loggers in one tunnel the first that has an hour counts, and nothing recorded after now does", () => {

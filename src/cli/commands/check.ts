@@ -1,5 +1,6 @@
 import { missingOnFarm } from "../../decide/index.ts";
 import { withStandingSowings } from "../../farm/index.ts";
+import { atOdds } from "../../folder/index.ts";
 import { instant } from "../../quantity/index.ts";
 import { COULD_NOT, DONE, NEEDS_YOU, problemJson, problemText } from "../context.ts";
 import { openFarm } from "../farmFolder.ts";
@@ -15,7 +16,7 @@ export const run: Run = async (_names, _given, context) => {
   const now = instant(context.io.now());
   const { problems: beside } = await knownAt(dir, farm, now);
   const missing = farm === null ? [] : missingOnFarm({ farm: withStandingSowings(farm, now), on: now });
-  const problems = [...own, ...beside, ...missing];
+  const problems = [...own, ...beside, ...missing, ...(farm === null ? [] : atOdds(farm))];
   if (context.json) await context.result(problemJson(problems));
   else if (problems.length > 0) await context.result(problemText(problems));
   else if (farm !== null)

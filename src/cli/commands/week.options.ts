@@ -21,6 +21,12 @@ export const week: CommandSpec = {
     { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" },
     MEMBERS,
     {
+      flags: "--keep <text>",
+      description:
+        'what is settled already, planned around: "T3 as it is", "T3 bare on Friday", "S04 cut Friday", "S04 not cut"; may be repeated',
+      repeats: true,
+    },
+    {
       flags: "--html <file>",
       description: "write the sheet as a page for paper and phone; - prints it",
       writes: true,
@@ -34,6 +40,10 @@ export const week: CommandSpec = {
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
     { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
+    {
+      command: 'leafpace week --keep "T3 row-cover-19 on nights to Friday" --keep "S04 not cut"',
+      shows: "the rest, around what you have settled",
+    },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
   ],
