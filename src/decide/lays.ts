@@ -91,5 +91,8 @@ export function laysOf(farm: Farm, at: TunnelNow, settings: readonly Setting[]):
         )
         .map((taken) => ({ setting: index, taken })),
     )
-    .sort((a, b) => Number(settingKey(settings[b.setting]!) === now) - Number(settingKey(settings[a.setting]!) === now));
+    .sort(
+      (a, b) =>
+        Number(settingKey(settings[b.setting]!) === now) - Number(settingKey(settings[a.setting]!) === now),
+    );
 }

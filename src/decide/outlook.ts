@@ -250,7 +250,10 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const picks = atPicks(scene, table, [before, toldBefore], [after, toldAfter]);
   const reach = reachOf(scene, planned, table, course);
   const own = (result: SuccessionResult): boolean => result.table.standing === standing;
-  const [bestBefore, bestAfter] = [planned.unchanged.successions.find(own), planned.chosen.successions.find(own)];
+  const [bestBefore, bestAfter] = [
+    planned.unchanged.successions.find(own),
+    planned.chosen.successions.find(own),
+  ];
   const fate = fateOf(standing, growing, bestAfter);
   const stage =
     succession.sown > today

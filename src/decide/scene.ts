@@ -47,8 +47,6 @@ export interface WeekInput {
   readonly earlier?: readonly Forecast[];
   /** Days of earlier years measured near the farm, beside those of its own log; left out: none. */
   readonly past?: readonly DailyRecord[];
-  /** What the grower has settled already; left out: nothing. */
-  readonly keep?: readonly Kept[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */

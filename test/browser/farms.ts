@@ -20,7 +20,7 @@ import {
   milesPerHour,
 } from "../../src/quantity/index.ts";
 import type { DailyRecord, HourlyRecord } from "../../src/weather/index.ts";
-import { week } from "../../src/week.ts";
+import { week } from "../week.ts";
 
 const ZONE = "America/New_York";
 const MONDAY = "2026-04-20" as LocalDate;

@@ -3,9 +3,10 @@ import { tunnelLogs } from "../../src/decide/index.ts";
 import { celsius, type LocalDate, metre, startOf, type UtcHour } from "../../src/quantity/index.ts";
 import { madeFrom } from "../../src/sheet/madeFrom.ts";
 import type { HourlyRecord, SensorRecords } from "../../src/weather/index.ts";
-import { type WeekInput, week } from "../../src/week.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 
 const MONDAY = "2013-04-22" as LocalDate;
 const input = mondayInput(exampleFarm(), "Seattle", MONDAY);

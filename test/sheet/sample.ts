@@ -7,6 +7,7 @@ import type {
   Pick,
   Range,
   SuccessionOutlook,
+  TogetherPlan,
   TunnelPlan,
   Walk,
 } from "../../src/decide/index.ts";
@@ -237,7 +238,34 @@ const parts = (timing: number, stress: number, damage: number, labour: number): 
   stress,
   damage,
   labour,
+  orders: 0,
 });
+
+/** What the tunnels' plans come to together when each kilogram sells at its price. */
+function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
+  const sum = (of: (plan: TunnelPlan) => number): number =>
+    tunnels.reduce((total, plan) => total + of(plan), 0);
+  const partsOf = (way: "parts" | "partsUnchanged"): Parts =>
+    parts(
+      sum((plan) => plan[way].timing),
+      sum((plan) => plan[way].stress),
+      sum((plan) => plan[way].damage),
+      sum((plan) => plan[way].labour),
+    );
+  const worth = sum((plan) => plan.worth);
+  return {
+    worth,
+    worthUnchanged: sum((plan) => plan.worthUnchanged),
+    parts: partsOf("parts"),
+    partsUnchanged: partsOf("partsUnchanged"),
+    bound: worth,
+    proved: true,
+    weighed: 12,
+    overrun: [],
+    overrunUnchanged: [],
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, orders: 0, limit: 0 },
+  };
+}
 
 const change = (
   walk: number,
@@ -273,6 +301,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         heat: 0,
         damage: 0.001,
         safe: -0.003,
+        stubble: 0,
       })),
     })),
   );
@@ -288,7 +317,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [], demandedBy: [], proved: true };
+  const common = { gaveWay: [], unchangedBreaks: [] };
   return [
     {
       ...common,
@@ -568,6 +597,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
 /** The sample answer. Parts of the farm and of the answer can be replaced. */
 export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome> = {}): Outcome {
   const own = farm(changedFarm);
+  const tunnels = plans(own.tunnels);
   const frost = {
     kind: "frost",
     date: dateAt(2),
@@ -637,7 +667,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       { kind: "wind", severity: "care", date: dateAt(4), wind: milesPerHour(18), limit: milesPerHour(15) },
       { kind: "bolting", severity: "care", date: dateAt(0), succession: "A12", dayLength: 13.4 },
     ],
-    tunnels: plans(own.tunnels),
+    tunnels,
+    together: together(tunnels),
     air: null,
     successions: outlooks(own.successions),
     picks: [FRIDAY],

@@ -1,8 +1,8 @@
 import { beds } from "../../beds.ts";
 import { bedsJson, bedsText } from "../../sheet/index.ts";
 import { DONE, NEEDS_YOU } from "../context.ts";
-import type { Run } from "../spec.ts";
 import { loadSolver } from "../solver.ts";
+import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
 
 /** Prints where each succession stands. */

@@ -2,8 +2,8 @@ import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
-import type { Run } from "../spec.ts";
 import { loadSolver } from "../solver.ts";
+import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
 import { writeWhole } from "../writeWhole.ts";
 
