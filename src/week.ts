@@ -9,6 +9,7 @@ import {
   outlookOf,
   type Planned,
   productsAt,
+  promisesOf,
   type Scene,
   sceneOf,
   shareCovers,
@@ -34,6 +35,7 @@ export function week(input: WeekInput): Outcome {
     successions: [],
     picks: [],
     products: [],
+    promises: [],
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
@@ -55,6 +57,7 @@ export function week(input: WeekInput): Outcome {
     successions,
     picks,
     products: productsAt(farm, picks, successions),
+    promises: promisesOf(scene, plans, successions),
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };

@@ -16,6 +16,8 @@ export interface Chances {
   readonly odds: number;
   /** Expected weight relative to the middle of the window: of all there is, and of what is salad size. [1] */
   weight(): { readonly all: number; readonly inSize: number };
+  /** The same of what is salad size, case by case in the order of the requirements drawn. [1] */
+  cases(): Float64Array;
 }
 
 /** Outer shares of the range that four of five cases lie in. */
@@ -37,11 +39,11 @@ export function chancesAt(
 ): Chances {
   const largest = thermalTimeAt(curve, crop.largest);
   const departed = departedBy(course, hour);
-  // As the crop's own requirement counts it, in order.
-  const times = new Float64Array(requirements.length);
-  for (let i = 0; i < times.length; i++)
-    times[i] = Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!) / requirements[i]!;
-  times.sort();
+  // As the crop's own requirement counts it.
+  const drawn = requirements.map(
+    (needed, i) => Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!) / needed,
+  );
+  const times = drawn.slice().sort();
   const size = (p: number): Centimetre => leafLength(curve, quantile(times, p));
   const [from, to] = [reached(times, requirement), reached(times, largest)];
   return {
@@ -61,6 +63,10 @@ export function chancesAt(
       }
       return { all: all / times.length, inSize: inSize / times.length };
     },
+    cases: () =>
+      drawn.map((time) =>
+        time >= requirement && time < largest ? relativeWeight(leafLength(curve, time), crop, settings) : 0,
+      ),
   };
 }
 

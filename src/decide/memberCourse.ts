@@ -1,4 +1,4 @@
-import type { Crop, Setting } from "../farm/index.ts";
+import type { Crop, Setting, Settings } from "../farm/index.ts";
 import { emergence, sumPace, sumThermalTime } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 import { draws } from "../weather/index.ts";
@@ -33,6 +33,18 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
   });
 }
 
+/** Factors on what the covers of one tunnel warm, and on what its shade cools, in each member. [1] */
+export function coverDraws(
+  { seed, warmthSpread, shadeSpread }: Settings,
+  tunnel: string,
+): { readonly warm: (member: number) => number; readonly cool: (member: number) => number } {
+  const [warmth, shade] = [draws(seed, `warmth ${tunnel}`), draws(seed, `shade ${tunnel}`)];
+  return {
+    warm: (member) => Math.exp(warmthSpread * normalQuantile(warmth(member))),
+    cool: (member) => Math.exp(shadeSpread * normalQuantile(shade(member))),
+  };
+}
+
 /**
  * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
  *
@@ -61,14 +73,13 @@ export function memberCourse(
     gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
     radiation[i] = climate.radiation[i]!;
   }
-  const warmth = draws(settings.seed, `warmth ${tunnel}`);
-  const shade = draws(settings.seed, `shade ${tunnel}`);
+  const { warm, cool } = coverDraws(settings, tunnel);
   // The same arrays serve every member: only sums from now on are kept.
   const growing = new Float64Array(length);
   const [thermalTime, pace] = [new Float64Array(length + 1), new Float64Array(length + 1)];
   const follow = (
-    warm: number,
-    cool: number,
+    warmer: number,
+    cooler: number,
     departure: Float64Array | null,
     begin: number,
   ): Float64Array => {
@@ -76,7 +87,7 @@ export function memberCourse(
     for (let i = 0; i < length; i++) {
       const own = gain[i]!;
       const departed = departure === null || i + ahead < 0 ? 0 : departure[i + ahead]!;
-      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warm : cool);
+      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warmer : cooler);
     }
     sumPace(crop, { from, radiation }, mornings, sumThermalTime(crop, growing, thermalTime), pace);
     const begun = pace[Math.min(length, Math.max(now, begin) - from)]!;
@@ -97,12 +108,7 @@ export function memberCourse(
     from: now,
     expected: follow(1, 1, null, origin),
     members: members.departures.map((departure, m) =>
-      follow(
-        Math.exp(settings.warmthSpread * normalQuantile(warmth(m))),
-        Math.exp(settings.shadeSpread * normalQuantile(shade(m))),
-        departure,
-        comesUp(departure),
-      ),
+      follow(warm(m), cool(m), departure, comesUp(departure)),
     ),
   };
 }

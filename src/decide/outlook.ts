@@ -51,7 +51,7 @@ type Told = (result: Result) => Chances;
 function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Told): AtFate {
   const { standing, growing } = table;
   const { succession, crop } = standing;
-  const { size, odds, weight } = told(result);
+  const { size, odds, weight, cases } = told(result);
   const { all, inSize } = weight();
   const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
@@ -61,6 +61,7 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: To
     odds,
     weight: kilogram(whole * all),
     inSize: kilogram(whole * inSize),
+    cases: () => cases().map((share) => whole * share),
     minutes: table.cutting,
     frozen: result.outlet!.frozen,
     thaw: result.outlet!.thaw,
