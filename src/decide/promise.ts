@@ -95,23 +95,18 @@ export function productCases(
   });
 }
 
-/** What may be offered of every product on every selling day that is picked for in the days planned. */
-export const promisesOf = (
-  scene: Scene,
-  plans: readonly Planned[],
-  outlooks: readonly SuccessionOutlook[],
-): readonly Promised[] =>
-  productCases(scene, plans, outlooks).map(({ product, market, marketDate, ordered, cases }) => {
-    const sorted = cases.slice().sort();
-    const safe = quantile(sorted, SAFE);
-    return {
-      product: product.id,
-      market: market.id,
-      marketDate,
-      safe: kilogram(safe),
-      mayCome: kilogram(quantile(sorted, MAY_COME)),
-      ordered: kilogram(ordered),
-      short: kilogram(Math.max(0, ordered - safe)),
-      over: kilogram(Math.max(0, safe - ordered)),
-    };
-  });
+/** What may be offered of a product: there in four cases of five, and in one of five. */
+export function promisedOf({ product, market, marketDate, ordered, cases }: ProductCases): Promised {
+  const sorted = cases.slice().sort();
+  const safe = quantile(sorted, SAFE);
+  return {
+    product: product.id,
+    market: market.id,
+    marketDate,
+    safe: kilogram(safe),
+    mayCome: kilogram(quantile(sorted, MAY_COME)),
+    ordered: kilogram(ordered),
+    short: kilogram(Math.max(0, ordered - safe)),
+    over: kilogram(Math.max(0, safe - ordered)),
+  };
+}
