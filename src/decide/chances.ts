@@ -2,6 +2,7 @@ import type { Crop, Settings } from "../farm/index.ts";
 import { leafLength, relativeWeight, thermalTimeAt } from "../growth/index.ts";
 import { quantile } from "../learn/index.ts";
 import type { Centimetre } from "../quantity/index.ts";
+import { ownTime, timeOf } from "./lastLeaf.ts";
 import { departedBy, type MemberCourse, REQUIREMENTS } from "./memberCourse.ts";
 import type { Range } from "./outcome.ts";
 import type { Growing } from "./standing.ts";
@@ -21,7 +22,7 @@ export interface Chances {
 }
 
 /** Outer shares of the range that four of five cases lie in. */
-const OUTER = [0.1, 0.9] as const;
+export const OUTER: readonly [low: number, high: number] = [0.1, 0.9];
 
 /**
  * Size, odds and weight over all members and the requirements drawn with them.
@@ -30,18 +31,19 @@ const OUTER = [0.1, 0.9] as const;
  * @param expected - Thermal time then, as the plan counts it. [°C·d]
  */
 export function chancesAt(
-  { curve, belief, requirement, requirements }: Growing,
+  growing: Growing,
   crop: Crop,
   course: MemberCourse,
   hour: number,
   expected: number,
   settings: Settings,
 ): Chances {
+  const { curve, belief, requirement, requirements } = growing;
   const largest = thermalTimeAt(curve, crop.largest);
   const departed = departedBy(course, hour);
   // As the crop's own requirement counts it.
-  const drawn = requirements.map(
-    (needed, i) => Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!) / needed,
+  const drawn = requirements.map((_, i) =>
+    ownTime(growing, i, Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!)),
   );
   const times = drawn.slice().sort();
   const size = (p: number): Centimetre => leafLength(curve, quantile(times, p));
@@ -86,13 +88,14 @@ function reached(sum: Float64Array, needed: number): number {
  * looked at.
  */
 export function firstHours(
-  { thermalTime, requirement, requirements, unchanged, origin, belief }: Growing,
+  growing: Growing,
   course: MemberCourse,
 ): { readonly early: number | null; readonly late: number | null } {
+  const { thermalTime, requirement, requirements, unchanged, origin, belief } = growing;
   const past = unchanged.pace;
   const begun = past[Math.max(0, origin - unchanged.from)] ?? 0;
-  const hours = requirements.map((needed, i) => {
-    const wanted = requirement * needed;
+  const hours = requirements.map((_, i) => {
+    const wanted = timeOf(growing, i, requirement);
     if (wanted <= thermalTime) return unchanged.from + reached(past, begun + wanted - belief.head);
     const sum = course.members[Math.floor(i / REQUIREMENTS)]!;
     const at = reached(sum, wanted - thermalTime);

@@ -9,6 +9,7 @@ export * from "./exposure.ts";
 export * from "./hazards.ts";
 export * from "./horizon.ts";
 export * from "./lacking.ts";
+export * from "./lastLeaf.ts";
 export * from "./ledger.ts";
 export * from "./limits.ts";
 export * from "./logs.ts";

@@ -1,3 +1,4 @@
+import { normalQuantile } from "../learn/index.ts";
 import { damageOddsWithin } from "../watch/index.ts";
 import { coverDraws } from "./memberCourse.ts";
 import type { Planned } from "./planned.ts";
@@ -17,7 +18,7 @@ export function comesThrough(
   cut: number,
 ): Float64Array {
   const bare = store.climate([]);
-  const { warm, cool } = coverDraws(settings, at.tunnel.id);
+  const { warmth, shade } = coverDraws(settings, at.tunnel.id);
   const { now, starts } = horizon;
   const spans = [
     { from: now, to: starts[0]!, setting: at.now },
@@ -27,7 +28,8 @@ export function comesThrough(
     .filter(({ from, to }) => from < to)
     .map(({ setting, ...span }) => ({ ...span, under: store.climate(setting) }));
   return Float64Array.from(members.departures, (departure, m) => {
-    const [warmer, cooler] = [warm(m), cool(m)];
+    const warmer = Math.exp(settings.warmthSpread * normalQuantile(warmth(m)));
+    const cooler = Math.exp(settings.shadeSpread * normalQuantile(shade(m)));
     /** What lies beside bare ground, as much as it does in this member. */
     const moved = (open: number, under: number): number =>
       open + (under - open) * (under > open ? warmer : cooler);

@@ -33,17 +33,14 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
   });
 }
 
-/** Factors on what the covers of one tunnel warm, and on what its shade cools, in each member. [1] */
-export function coverDraws(
-  { seed, warmthSpread, shadeSpread }: Settings,
+/** What decides, in each member, how much the covers of a tunnel warm and its shade cools: from 0 to 1. */
+export const coverDraws = (
+  { seed }: Settings,
   tunnel: string,
-): { readonly warm: (member: number) => number; readonly cool: (member: number) => number } {
-  const [warmth, shade] = [draws(seed, `warmth ${tunnel}`), draws(seed, `shade ${tunnel}`)];
-  return {
-    warm: (member) => Math.exp(warmthSpread * normalQuantile(warmth(member))),
-    cool: (member) => Math.exp(shadeSpread * normalQuantile(shade(member))),
-  };
-}
+): { readonly warmth: (member: number) => number; readonly shade: (member: number) => number } => ({
+  warmth: draws(seed, `warmth ${tunnel}`),
+  shade: draws(seed, `shade ${tunnel}`),
+});
 
 /**
  * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
@@ -73,13 +70,13 @@ export function memberCourse(
     gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
     radiation[i] = climate.radiation[i]!;
   }
-  const { warm, cool } = coverDraws(settings, tunnel);
+  const { warmth, shade } = coverDraws(settings, tunnel);
   // The same arrays serve every member: only sums from now on are kept.
   const growing = new Float64Array(length);
   const [thermalTime, pace] = [new Float64Array(length + 1), new Float64Array(length + 1)];
   const follow = (
-    warmer: number,
-    cooler: number,
+    warm: number,
+    cool: number,
     departure: Float64Array | null,
     begin: number,
   ): Float64Array => {
@@ -87,7 +84,7 @@ export function memberCourse(
     for (let i = 0; i < length; i++) {
       const own = gain[i]!;
       const departed = departure === null || i + ahead < 0 ? 0 : departure[i + ahead]!;
-      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warmer : cooler);
+      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warm : cool);
     }
     sumPace(crop, { from, radiation }, mornings, sumThermalTime(crop, growing, thermalTime), pace);
     const begun = pace[Math.min(length, Math.max(now, begin) - from)]!;
@@ -108,7 +105,12 @@ export function memberCourse(
     from: now,
     expected: follow(1, 1, null, origin),
     members: members.departures.map((departure, m) =>
-      follow(warm(m), cool(m), departure, comesUp(departure)),
+      follow(
+        Math.exp(settings.warmthSpread * normalQuantile(warmth(m))),
+        Math.exp(settings.shadeSpread * normalQuantile(shade(m))),
+        departure,
+        comesUp(departure),
+      ),
     ),
   };
 }
