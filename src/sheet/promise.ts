@@ -86,9 +86,9 @@ export function promiseChanges(
 
 /** What a reader must know to trust the list no further than it goes. */
 const NOTES: readonly string[] = [
-  "Safe: there in 4 of 5 cases. May come: in 1 of 5, so please do not count on it.",
+  "Safe: there in 4 of 5 cases. May come: only in 1 of 5.",
   "What is already cut comes on top.",
-  "This is a list, no contract: weather and pests can take more.",
+  "No contract: weather and pests can take more.",
   "Greens kept cold: local food rules come first.",
 ];
 
@@ -131,7 +131,9 @@ export function promiseText(
     out.say(`Changed since ${day(units, localDate(place.zone, issued.on))}`);
     for (const each of changed) out.say(each, { mark: "- " });
   }
-  out.gap();
-  for (const note of NOTES) out.say(note);
+  if (days.size > 0) {
+    out.gap();
+    for (const note of NOTES) out.say(note);
+  }
   return out.text();
 }
