@@ -1,5 +1,6 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet, its list of what is safe to offer, the table of limits and the summary of
-// what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, its list of what is safe to offer, the table
+// of limits and the summary of what was compared with numbers from outside, between their marks.
+// Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
