@@ -57,7 +57,7 @@ interface Truth {
   readonly measured: number | null;
 }
 
-/** How many beds in ten have had a leaf measured the evening before. */
+/** Share of the beds well up that have a leaf measured the evening before. judgement */
 const MEASURED = 0.7;
 
 const scene = (input: WeekInput): Scene => sceneOf(input).scene!;
