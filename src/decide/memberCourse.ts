@@ -1,4 +1,4 @@
-import type { Crop, Setting } from "../farm/index.ts";
+import type { Crop, Setting, Settings } from "../farm/index.ts";
 import { emergence, sumPace, sumThermalTime } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 import { draws } from "../weather/index.ts";
@@ -34,6 +34,15 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
   });
 }
 
+/** What decides, in each member, how much the covers of a tunnel warm and its shade cools: from 0 to 1. */
+export const coverDraws = (
+  { seed }: Settings,
+  tunnel: string,
+): { readonly warmth: (member: number) => number; readonly shade: (member: number) => number } => ({
+  warmth: draws(seed, `warmth ${tunnel}`),
+  shade: draws(seed, `shade ${tunnel}`),
+});
+
 /**
  * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
  *
@@ -62,8 +71,7 @@ export function memberCourse(
     gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
     radiation[i] = climate.radiation[i]!;
   }
-  const warmth = draws(settings.seed, `warmth ${tunnel}`);
-  const shade = draws(settings.seed, `shade ${tunnel}`);
+  const { warmth, shade } = coverDraws(settings, tunnel);
   // The same arrays serve every member: only sums from now on are kept.
   const growing = new Float64Array(length);
   const [thermalTime, pace] = [new Float64Array(length + 1), new Float64Array(length + 1)];

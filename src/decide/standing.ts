@@ -15,6 +15,7 @@ import { asHardened, livedBefore } from "../watch/index.ts";
 import { guessOf } from "./guess.ts";
 import { type Harvest, harvests } from "./harvest.ts";
 import { hourAt } from "./horizon.ts";
+import { type LastLeaf, lastLeafDraws } from "./lastLeaf.ts";
 import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
@@ -53,6 +54,8 @@ export interface Growing {
   /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
   readonly ahead: MemberCourse;
   readonly requirements: Float64Array;
+  /** null: no leaf was measured since emergence or the last cut. */
+  readonly leaf: LastLeaf | null;
   /** What each member has to bring up first; null: up, or told when. */
   readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
@@ -138,6 +141,13 @@ export function standing(
     return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
   };
   const length = Math.abs(succession.to - succession.from);
+  const requirements = requirementDraws(scene, succession.id, belief);
+  const lastSeen = leaves.at(-1);
+  const guesses = { before: lastSeen?.guess ?? 0, since: guess.spread };
+  const leaf =
+    lastSeen === undefined
+      ? null
+      : lastLeafDraws(curve, belief, lastSeen.thermalTime, guesses, requirements, succession.id, settings);
   const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
   const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
@@ -157,7 +167,8 @@ export function standing(
       guessed: guess.share,
       unchanged: sums,
       ahead: memberCourse(scene, tunnel.id, crop, origin, notUp, () => now),
-      requirements: requirementDraws(scene, succession.id, belief),
+      requirements,
+      leaf,
       notUp,
       share,
       mass: crop.yield * length * share,

@@ -36,6 +36,11 @@ export const week: CommandSpec = {
       description: "write what to do as a table for a spreadsheet; - prints it",
       writes: true,
     },
+    {
+      flags: "--promise <file>",
+      description: "write what is safe to offer on each selling day as a message; - prints it",
+      writes: true,
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },

@@ -1,4 +1,4 @@
-import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
+import { promiseText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
@@ -14,17 +14,19 @@ async function write(text: string, file: string, { io, say }: Context): Promise<
   say(`Wrote ${file}.\n`);
 }
 
-/** Prints the cover schedule, or writes it as a page or a table. */
+/** Prints the cover schedule, or writes it as a page, a table or a message. */
 export const run: Run = async (_names, given, context) => {
   const read = await weekInput(given, context);
   if ("problems" in read) return context.refuse(read.problems);
   const outcome = week(read.input, await loadSolver());
   if (outcome.problems.some(({ weight }) => weight === "stops")) return context.refuse(outcome.problems);
-  const { html, csv: table } = given;
+  const { html, csv: table, promise } = given;
   if (typeof html === "string") await write(weekHtml(outcome), html, context);
   if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
-  // Beside a page or a table the sheet itself is wanted only where a file is named for it.
-  if ((typeof html !== "string" && typeof table !== "string") || typeof given.output === "string")
+  if (typeof promise === "string") await write(promiseText(outcome, null, context.look), promise, context);
+  // Beside a page, a table or a message the sheet itself is wanted only where a file is named for it.
+  const others = [html, table, promise].some((file) => typeof file === "string");
+  if (!others || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;
