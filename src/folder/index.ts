@@ -15,6 +15,7 @@ export * from "./guarded.ts";
 export * from "./heavyCuts.ts";
 export * from "./hourTable.ts";
 export * from "./idNamed.ts";
+export * from "./issuedSheet.ts";
 export * from "./keptForecast.ts";
 export { namesTemperature } from "./logHeader.ts";
 export * from "./logKinds.ts";
