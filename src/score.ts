@@ -35,7 +35,7 @@ export interface ScoreInput {
 
 /** How earlier sheets and forecasts did: what they said beside what was noted and measured. */
 export function score(input: ScoreInput): Score {
-  const { farm, settings, on } = input;
+  const { farm, on } = input;
   const sheets = input.sheets.filter((sheet) => sheet.on <= on);
   const outcomes = outcomesOf(farm, sheets, on);
   return {

@@ -1,19 +1,20 @@
-import { section } from "./layout.ts";
+import { filled, section } from "./layout.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { Score } from "./score.ts";
 import { type Rows, scoreTold } from "./scoreTold.ts";
 
-/** A table where there is room for its columns; else a line a row. */
-function rowsTold(out: Page, heading: string, told: Rows | null): void {
+/** Widest a column that need not give way becomes. */
+const WIDEST = 22;
+
+/** A table where there is room for its columns; else a line a row. @param flexible - The column that takes what the others leave. */
+function rowsTold(out: Page, heading: string, told: Rows | null, flexible = 0): void {
   if (told === null) return;
   out.gap();
   out.head(heading);
   const all = [told.head, ...told.rows];
   if (out.width >= COLUMNS) {
-    const widths = out.natural(
-      all,
-      told.head.map(() => [4, 22] as const),
-    );
+    const bounds = told.head.map((_, i): [number, number] => [4, i === flexible ? out.width : WIDEST]);
+    const widths = filled(out, all, bounds, flexible);
     out.table(all, widths, { headed: true });
     return;
   }
@@ -34,8 +35,8 @@ export function scoreText(score: Score, options: TextOptions): string {
     out.say(sentence, { tone: i === 0 ? "bold" : "plain" });
   rowsTold(out, "DATES, SIZES AND WEIGHTS", told.crops);
   const beds = {
-    head: ["Bed", "Sheet of", "Said", "4 of 5 in", "Was", "Off"],
-    rows: told.beds.map(({ who, sheet, said, range, was, off }) => [who, sheet, said, range, was, off]),
+    head: ["Bed", "Said", "4 of 5 in", "Was", "Off", "Inside"],
+    rows: told.beds.map(({ who, said, range, was, off, inside }) => [who, said, range, was, off, inside]),
   };
   rowsTold(out, "SALAD SIZE, BED BY BED", beds.rows.length === 0 ? null : beds);
   section(out, "ODDS OF SALAD SIZE", told.odds);

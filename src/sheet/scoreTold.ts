@@ -15,12 +15,12 @@ export interface Rows {
 /** One bed whose salad size came, with what the picture needs. */
 export interface BedScored {
   readonly who: string;
-  /** Day of the sheet, day said, range, day it was, how far off. */
-  readonly sheet: string;
+  /** Day said, range, day it was, how far off, and whether inside the range. */
   readonly said: string;
   readonly range: string;
   readonly was: string;
   readonly off: string;
+  readonly inside: string;
   readonly outcome: DateOutcome;
 }
 
@@ -64,22 +64,21 @@ function cropsTold({ farm, cards }: Score): Rows | null {
   return known.length === 0
     ? null
     : {
-        head: ["Crop", "Days off", "On the whole", "Dates in range", "Sizes in range", "Cut of expected"],
+        head: ["Crop", "Usually off", "On the whole", "Dates in range", "Sizes in range", "Cut of expected"],
         // One crop alone needs no sum.
         rows: (known.length === 2 ? known.slice(0, 1) : known).map((card) => cropRow(farm.units, card)),
       };
 }
 
 const bedTold = ({ farm }: Score, outcome: DateOutcome): BedScored => {
-  const { cropName, succession, sheet, projected, early, late, actual, daysOff, inside } = outcome;
-  const place = inside ? "in the range" : "outside it";
+  const { cropName, succession, projected, early, late, actual, daysOff, inside } = outcome;
   return {
     who: `${clean(cropName)} (${clean(succession)})`,
-    sheet: dayOf(farm, sheet),
     said: projected === null ? "later" : day(farm.units, projected),
     range: daySpread(farm.units, early, late) ?? day(farm.units, early),
     was: day(farm.units, actual),
-    off: daysOff === null ? place : `${later(daysOff)}, ${place}`,
+    off: daysOff === null ? "" : later(daysOff),
+    inside: inside ? "yes" : "no",
     outcome,
   };
 };

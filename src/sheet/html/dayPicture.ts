@@ -8,7 +8,7 @@ import { type Html, html } from "./tag.ts";
 /** CSS pixels. */
 const WIDTH = 220;
 const HEIGHT = 26;
-const EDGE = 8;
+const EDGE = 6;
 
 /** Days to both sides that are always shown. */
 const LEAST = 4;
@@ -36,18 +36,19 @@ export function dayScale(beds: readonly BedScored[]): DayScale {
   );
   const most = Math.max(LEAST, ...away);
   return scaleLinear()
-    .domain([-most, most])
+    .domain([-most - 0.5, most + 0.5])
     .range([EDGE, WIDTH - EDGE]);
 }
 
 /** A range as a bar, the day said as an upright line, the day it was as a dot: filled inside the range, open outside it. */
 export function dayPicture(bed: BedScored, x: DayScale, id: string): Html {
   const { who, said, range, was, off, outcome } = bed;
+  const place = outcome.inside ? "inside the range" : "outside it";
   const { early, late, actual } = daysOf(outcome);
-  const [from, to] = [x(early - 0.5), late === null ? WIDTH : x(late + 0.5)];
+  const [from, to] = [x(early - 0.5), late === null ? WIDTH - 1 : x(late + 0.5)];
   return html`<svg class="days-off" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-labelledby="${id}-t ${id}-d">
 <title id="${id}-t">${who}</title>
-<desc id="${id}-d">Said ${said}, four of five cases in ${range}; was ${was}, ${off}.</desc>
+<desc id="${id}-d">Said ${said}, four of five cases in ${range}; was ${was}, ${off}${off !== "" && ", "}${place}.</desc>
 <path class="gridline" d="M0,${HEIGHT / 2}H${WIDTH}"/>
 <rect class="window" x="${px(from)}" y="5" width="${px(to - from)}" height="${HEIGHT - 10}"/>
 ${outcome.projected !== null && html`<path class="pick" d="M${px(x(0))},1V${HEIGHT - 1}"/>`}

@@ -12,7 +12,7 @@ const STYLE: Html = html`<style>
 svg .held, svg .missed { stroke: var(--ink); stroke-width: 2; fill: var(--ink); }
 svg .missed { fill: var(--paper); }
 .days-off { max-width: 320px; }
-.odds { max-width: 420px; margin-top: 8px; }
+.odds { max-width: 300px; margin-top: 8px; }
 .beds td:nth-child(3) { width: 34%; }
 @media screen and (max-width: 699px) { .beds td:nth-child(3) { width: auto; } .beds tfoot { display: none; } }
 </style>`;
@@ -49,12 +49,12 @@ function bedsTable(beds: readonly BedScored[]): Html | null {
   const x = dayScale(beds);
   return html`<p class="key">Upright line: the day said; bar: four of five cases; dot: the day it was, filled inside the bar, open outside it.</p>
 <table class="stack beds">
-<thead><tr><th scope="col">Bed</th><th scope="col">Said</th><th scope="col">Days from the day said</th><th scope="col">Was</th><th scope="col">Off</th></tr></thead>
+<thead><tr><th scope="col">Bed</th><th scope="col">Said</th><th scope="col">Days from the day said</th><th scope="col">Was</th><th scope="col">Off</th><th scope="col">Inside</th></tr></thead>
 <tbody>${beds.map(
     (bed, i) =>
-      html`<tr><th scope="row">${bed.who}</th>${cell("Said", `${bed.said} (${bed.range})`)}<td>${dayPicture(bed, x, `bed-${i}`)}</td>${cell("Was", bed.was)}${cell("Off", bed.off)}</tr>`,
+      html`<tr><th scope="row">${bed.who}</th>${cell("Said", `${bed.said} (${bed.range})`)}<td>${dayPicture(bed, x, `bed-${i}`)}</td>${cell("Was", bed.was)}${cell("Off", bed.off)}${cell("Inside", bed.inside)}</tr>`,
   )}</tbody>
-<tfoot><tr><td></td><td></td><td>${dayAxis(x)}</td><td></td><td></td></tr></tfoot>
+<tfoot><tr><td></td><td></td><td>${dayAxis(x)}</td><td></td><td></td><td></td></tr></tfoot>
 </table>`;
 }
 

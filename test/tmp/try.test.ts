@@ -1,0 +1,22 @@
+import { test } from "vitest";
+import { cpSync, appendFileSync, readdirSync, statSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { shell } from "/work/score/test/cli/shell.ts";
+test("try", async () => {
+  const here = shell(null);
+  cpSync("/work/score/examples/hollow-creek", here.dir, { recursive: true });
+  const go = async (l: string) => { const t = performance.now(); const a = await here.run(l); console.log(`$ ${l}  [${a.code}] ${Math.round(performance.now()-t)} ms\n${a.all.slice(0, 6000)}`); };
+  await go("score");
+  await go("week --issue --on 2026-04-06 -o a.txt");
+  await go("week --issue --on 2026-04-13 -o a.txt");
+  await go("week --issue --on 2026-04-13 -o a.txt");
+  await go("week --issue --on 2026-04-20 -o a.txt");
+  for (const f of readdirSync(join(here.dir, "sheets"))) console.log(f, statSync(join(here.dir, "sheets", f)).size);
+  await go("score --on 2026-04-20");
+  appendFileSync(join(here.dir, "notes.csv"), readFileSync("/tmp/notes.add"));
+  await go("score --on 2026-05-20 --html score.html");
+  await go("score --on 2026-05-20");
+  await go("score --on 2026-05-20 --json -o s.json");
+  writeFileSync("/tmp/score.html", readFileSync(join(here.dir, "score.html")));
+  here.end();
+}, 120000);
