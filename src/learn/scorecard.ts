@@ -37,8 +37,8 @@ export interface Card {
 
 /** Chances said that lie near each other, and how often it came. */
 export interface Bin {
-  readonly from: number;
-  readonly to: number;
+  /** The nearest fifth, 0 to 5. */
+  readonly fifth: number;
   /** Mean of the chances said. */
   readonly said: number;
   readonly came: Share;
@@ -105,17 +105,15 @@ export function cards(outcomes: Outcomes): readonly Card[] {
   return [...[...names].map(([crop, name]) => cardOf(crop, name, outcomes)), cardOf(null, null, outcomes)];
 }
 
-/** Fifths of all chances. */
-const BINS = 5;
+/** Chances said are taken together by the nearest fifth. */
+const FIFTHS = 5;
 
-/** Odds said beside how often it came, in fifths. */
+/** Odds said beside how often it came, by the nearest fifth. */
 export function reliabilityOf(sizes: readonly SizeOutcome[]): Reliability {
-  const binOf = ({ odds }: SizeOutcome): number => Math.min(BINS - 1, Math.floor(odds * BINS));
-  const bins = [...groupBy(sizes, binOf)]
+  const bins = [...groupBy(sizes, ({ odds }) => Math.round(odds * FIFTHS))]
     .sort(([a], [b]) => a - b)
-    .map(([bin, all]) => ({
-      from: bin / BINS,
-      to: (bin + 1) / BINS,
+    .map(([fifth, all]) => ({
+      fifth,
       said: all.reduce((sum, { odds }) => sum + odds, 0) / all.length,
       came: share(all.map(({ came }) => ({ inside: came }))),
     }));

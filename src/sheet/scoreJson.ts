@@ -95,7 +95,7 @@ export function scoreJson(score: Score): string {
       count: reliability.count,
       brier: reliability.brier,
       brierOfMean: reliability.brierOfMean,
-      bins: reliability.bins.map(({ from, to, said, came }) => ({ from, to, said, came: shareJson(came) })),
+      bins: reliability.bins.map(({ fifth, said, came }) => ({ fifth, said, came: shareJson(came) })),
     },
     byLead: score.byLead.map(({ from, to, inside }) => ({ fromD: from, toD: to, inside: shareJson(inside) })),
     picks: score.picks.map(({ pick, expected, ordered, cut }) => ({

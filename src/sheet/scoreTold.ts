@@ -2,9 +2,18 @@ import { type Card, type DateOutcome, onTheDay } from "../learn/index.ts";
 import { localDate } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import type { Score } from "./score.ts";
-import { difference, later, ofAll, onTheWhole, runs, usually, verdictTold } from "./scoreWords.ts";
+import {
+  aboutInFive,
+  difference,
+  later,
+  ofAll,
+  onTheWhole,
+  runs,
+  usually,
+  verdictTold,
+} from "./scoreWords.ts";
 import { needsYou } from "./sheet.ts";
-import { day, dayOf, daySpread, moment, odds, weight } from "./words.ts";
+import { day, dayOf, daySpread, moment, weight } from "./words.ts";
 
 /** Rows under a head; every rendering prints them the same. */
 export interface Rows {
@@ -64,7 +73,7 @@ function cropsTold({ farm, cards }: Score): Rows | null {
   return known.length === 0
     ? null
     : {
-        head: ["Crop", "Usually off", "On the whole", "Dates in range", "Sizes in range", "Cut of expected"],
+        head: ["Crop", "Usually off", "On the whole", "Dates held", "Sizes held", "Cut of expected"],
         // One crop alone needs no sum.
         rows: (known.length === 2 ? known.slice(0, 1) : known).map((card) => cropRow(farm.units, card)),
       };
@@ -86,7 +95,7 @@ const bedTold = ({ farm }: Score, outcome: DateOutcome): BedScored => {
 function oddsTold({ reliability }: Score): readonly string[] {
   const { bins, brier, brierOfMean } = reliability;
   if (brier === null || brierOfMean === null) return [];
-  const often = bins.map(({ said, came }) => `Said ${odds(said)}: was ${ofAll(came)}.`);
+  const often = bins.map(({ fifth, came }) => `Said ${aboutInFive(fifth)}: was ${ofAll(came)}.`);
   return [
     ...often,
     `All odds together: ${brier.toFixed(2)} by Brier's score, where 0 is perfect; saying the same every time would have made ${brierOfMean.toFixed(2)}.`,
@@ -104,7 +113,7 @@ function aheadTold({ byLead, outcomes }: Score): readonly string[] {
     ...(scores.length === 0
       ? []
       : [
-          `A date's range and what it missed by come to ${mean.toFixed(1)} days; narrower ranges that hold make less.`,
+          `A date's range and ten times what it missed by: ${mean.toFixed(1)} days on the whole; the less the better.`,
         ]),
   ];
 }
@@ -161,7 +170,9 @@ function readingTold(score: Score, crops: Rows | null): readonly string[] {
   return [
     ...(crops === null
       ? []
-      : ["What was said is by the last sheet issued a day or more before; ranges should hold 4 of 5."]),
+      : [
+          "What was said is by the last sheet issued a day or more before. Held: it came inside the range that 4 of 5 should.",
+        ]),
     ...(outcomes.dates.length === 0
       ? []
       : [
@@ -190,7 +201,8 @@ function readingTold(score: Score, crops: Rows | null): readonly string[] {
 export function scoreTold(score: Score): ScoreSheet {
   const { farm, on, sheets, outcomes, verdict, cards } = score;
   const crops = cropsTold(score);
-  const issued = sheets === 1 ? "1 sheet issued" : `${sheets} sheets issued`;
+  const issued =
+    sheets === 0 ? "no sheet issued" : sheets === 1 ? "1 sheet issued" : `${sheets} sheets issued`;
   return {
     title: `${clean(farm.name)}: how past sheets did`,
     made: `Up to ${moment(farm, on)}, ${localDate(farm.place.zone, on).slice(0, 4)}: ${issued}.`,

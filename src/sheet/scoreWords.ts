@@ -23,6 +23,14 @@ export const onTheWhole = ({ mean }: DaysOff): string => (mean === null ? "" : l
 export const ofAll = ({ hits, count }: Pick<Share, "hits" | "count">): string =>
   count === 0 ? "" : `${hits}${TIED}of${TIED}${count}`;
 
+/** Chances that lie nearest to a fifth. */
+export const aboutInFive = (fifth: number): string =>
+  fifth === 0
+    ? `under 1${TIED}in${TIED}10`
+    : fifth === 5
+      ? `9${TIED}in${TIED}10 or more`
+      : `about ${fifth}${TIED}in${TIED}5`;
+
 /** What so few cannot rule out. */
 export const fits = ({ low, high }: Share): string =>
   `${Math.round(low * 100)} to ${Math.round(high * 100)} in${TIED}100`;
@@ -49,7 +57,8 @@ const CONCLUSION: Readonly<Record<Exclude<Verdict["kind"], "tooEarly">, string>>
 
 /** The conclusion, and what it stands on. */
 export function verdictTold({ kind, inside }: Verdict, days: DaysOff): readonly string[] {
-  if (inside.count === 0) return ["Too early to say whether to trust the dates: of no bed it is known yet."];
+  if (inside.count === 0)
+    return ["Too early to say whether to trust the dates: of no bed is it known yet how it came."];
   const lay = `${inside.hits} of ${beds(inside.count)} came inside a range that should hold 4 of 5`;
   if (kind === "tooEarly")
     return [

@@ -75,13 +75,13 @@ describe("odds beside how often it came", () => {
   ];
   const told = reliabilityOf(sizes);
 
-  test("lie in fifths: 0.75 and 0.78 with one another, 0.8, 0.85 and 1 with one another", () => {
+  test("go to the nearest fifth: 0.75, 0.78, 0.8 and 0.85 to 4 in 5, 0.1 to 1 in 5, 1 to all", () => {
     expect(
-      told.bins.map(({ from, said: mean, came }) => [from, mean.toFixed(4), came.hits, came.count]),
+      told.bins.map(({ fifth, said: mean, came }) => [fifth, mean.toFixed(4), came.hits, came.count]),
     ).toEqual([
-      [0, "0.1000", 0, 1],
-      [0.6, "0.7650", 1, 2],
-      [0.8, "0.8833", 3, 3],
+      [1, "0.1000", 0, 1],
+      [4, "0.7950", 3, 4],
+      [5, "1.0000", 1, 1],
     ]);
   });
 

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import type { Reliability } from "../../learn/index.ts";
-import { odds } from "../words.ts";
+import { aboutInFive } from "../scoreWords.ts";
 import { px } from "./px.ts";
 import { type Html, html } from "./tag.ts";
 
@@ -21,7 +21,7 @@ export function oddsChart({ bins }: Reliability): Html | null {
   if (bins.length === 0) return null;
   const x = scaleLinear().range([LEFT, SIDE - EDGE]);
   const y = scaleLinear().range([SIDE - FOOT, HEAD]);
-  const told = bins.map(({ said, came }) => `said ${odds(said)}: was ${came.hits} of ${came.count}`);
+  const told = bins.map(({ fifth, came }) => `said ${aboutInFive(fifth)}: was ${came.hits} of ${came.count}`);
   return html`<svg class="odds" viewBox="0 0 ${SIDE} ${SIDE}" role="img" aria-labelledby="odds-t odds-d">
 <title id="odds-t">Odds of salad size: said and come</title>
 <desc id="odds-d">${told.join("; ")}.</desc>
