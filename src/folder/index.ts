@@ -36,6 +36,7 @@ export * from "./noteWords.ts";
 export * from "./oldSowings.ts";
 export * from "./piecesFile.ts";
 export * from "./placesFile.ts";
+export * from "./readIssuedSheet.ts";
 export * from "./row.ts";
 export * from "./scale.ts";
 export * from "./serviceForecast.ts";
