@@ -13,7 +13,17 @@ export * from "./learn/index.ts";
 export { replay } from "./play.ts";
 export * from "./problem/index.ts";
 export * from "./quantity/index.ts";
-export { bedsJson, bedsText, promiseChanges, promiseText, weekJson, weekText } from "./sheet/index.ts";
+export { score } from "./score.ts";
+export {
+  bedsJson,
+  bedsText,
+  promiseChanges,
+  promiseText,
+  scoreJson,
+  scoreText,
+  weekJson,
+  weekText,
+} from "./sheet/index.ts";
 export * from "./watch/index.ts";
 export * from "./weather/index.ts";
 export { week } from "./week.ts";

@@ -59,7 +59,7 @@ const keepGiven = ({ keep }: Given): readonly string[] => (Array.isArray(keep) ?
 export async function weekInput(
   given: Given,
   context: Context,
-): Promise<{ readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
+): Promise<{ readonly dir: string; readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
   const { dir, value: farm, problems } = await openFarm(context);
   const { settings } = catalogue();
   const days = numberGiven(given.days, "--days", [1, 21, USUAL_DAYS], "a number of days", "Seven is usual.");
@@ -83,6 +83,7 @@ export async function weekInput(
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
   const earlier = await readForecasts(dir, earlierSince(farm, settings, sensors, on), on);
   return {
+    dir,
     input: {
       farm,
       settings: { ...settings, ...farm.settings, members: members.number },

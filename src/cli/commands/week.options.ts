@@ -41,6 +41,10 @@ export const week: CommandSpec = {
       description: "write what is safe to offer on each selling day as a message; - prints it",
       writes: true,
     },
+    {
+      flags: "--issue",
+      description: "keep the sheet in sheets/ as it is given out, for leafpace score",
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
@@ -51,6 +55,7 @@ export const week: CommandSpec = {
     },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
+    { command: "leafpace week --issue", shows: "the sheet, kept for leafpace score" },
   ],
   load: () => import("./week.ts"),
 };
