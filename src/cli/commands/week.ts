@@ -1,4 +1,4 @@
-import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
+import { crewText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
@@ -19,11 +19,13 @@ export const run: Run = async (_names, given, context) => {
   if ("problems" in read) return context.refuse(read.problems);
   const outcome = week(read.input);
   if (outcome.problems.some(({ weight }) => weight === "stops")) return context.refuse(outcome.problems);
-  const { html, csv: table } = given;
+  const { html, csv: table, crew } = given;
   if (typeof html === "string") await write(weekHtml(outcome), html, context);
   if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
+  if (typeof crew === "string")
+    await write(crewText(outcome, given.language === "es" ? "es" : "en"), crew, context);
   // Beside a page or a table the sheet itself is wanted only where a file is named for it.
-  if ((typeof html !== "string" && typeof table !== "string") || typeof given.output === "string")
+  if (![html, table, crew].some((file) => typeof file === "string") || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;
