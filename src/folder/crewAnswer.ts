@@ -37,8 +37,14 @@ interface Named {
   readonly strange: readonly string[];
 }
 
-/** Names in a text, each once. What stands in brackets behind one only tells. */
-function namesIn(text: string, known: Ids): Named {
+/** Pieces in brackets, which only tell. */
+const piecesPattern = ({ pieces }: Farm): RegExp => {
+  const one = anyOf(pieces.map(({ id }) => id));
+  return new RegExp(`\\(\\s*${one}(?:\\s*,\\s*${one})*\\s*\\)`, "gu");
+};
+
+/** Names in a text, each once. `told`: what only tells. */
+function namesIn(text: string, known: Ids, told: RegExp): Named {
   const found: string[] = [];
   const pattern = new RegExp(`(?<![\\p{L}\\p{N}])${anyOf([...known.keys()])}(?![\\p{L}\\p{N}])`, "gu");
   const rest = text
@@ -46,7 +52,7 @@ function namesIn(text: string, known: Ids): Named {
       found.push(known.get(name.replace(/\s+/gu, " "))!);
       return ",";
     })
-    .replace(/\([^()]*\)/gu, ",");
+    .replace(told, ",");
   const strange = rest.split(/[,;.&+]+/u).map((part) => part.trim());
   return { ids: [...new Set(found)], strange: strange.filter((part) => part !== "") };
 }
@@ -101,6 +107,7 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
   const covers = LANGUAGES.flatMap((language) => [...crewTerms(farm, language).covers.values()]);
   const tunnelNames = crewTerms(farm, LANGUAGES[0]!).tunnels;
   const tunnels = idsByName(tunnelNames);
+  const pieces = piecesPattern(farm);
 
   const read = (text: string): CardLine | null => {
     const lines = readers.map((reader) => reader(text)).filter((line) => line !== null);
@@ -112,9 +119,9 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
     plain: string,
     moment: NoteMoment,
   ): LineRead {
-    const whole = namesIn(said, tunnels);
+    const whole = namesIn(said, tunnels, pieces);
     const done = whole.strange.length === 0 ? said : said.replace(NOT_DONE_BEHIND, "");
-    const { ids, strange } = done === said ? whole : namesIn(done, tunnels);
+    const { ids, strange } = done === said ? whole : namesIn(done, tunnels, pieces);
     if (strange.length > 0) return strangeName(plain, strange[0]!, "a tunnel", [...tunnelNames.values()]);
     if (done !== said && ids.length > 1) {
       const part = typed(plain, said.slice(done.length).trim());

@@ -82,13 +82,10 @@ export function noteWalk(
     const own = line.trim();
     const plain = own.length > LONGEST ? own : plainLine(own);
     if (plain === "") return;
-    const read =
-      own.length > LONGEST
-        ? tooLong(own)
-        : isOpenBox(own)
-          ? OPEN_BOX
-          : (answered(plain, setting) ?? noteLine(plain, setting));
-    if (read.kind === "card") cards += 1;
+    const unread = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : null;
+    const card = unread === null ? answered(plain, setting) : null;
+    const read = unread ?? card ?? noteLine(plain, setting);
+    if (card !== null) cards += 1;
     if (read.kind === "heading") setting = { ...setting, said: read.said };
     if (read.kind === "misread") {
       refused += 1;

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../decide/index.ts";
 import { CREW_LANGUAGES, type CrewLanguageCode } from "../../folder/index.ts";
-import { type Caution, type Instruction, type Round, rounds } from "./instructions.ts";
+import { concerns, type Instruction, type Round, rounds } from "./instructions.ts";
 import { type Wording, wording } from "./wording.ts";
 
 /** Lines of the longest card. */
@@ -15,13 +15,6 @@ interface Work {
   readonly cautions: readonly string[];
 }
 
-const CONCERNS: Readonly<Record<Caution["kind"], Instruction["kind"]>> = {
-  windLimit: "cover",
-  windExpected: "cover",
-  frozenCloth: "cover",
-  frozenLeaves: "cut",
-};
-
 /** The work of a round, line by line, each with the cautions it needs. */
 const workOf = ({ instructions, cautions }: Round, words: Wording): readonly Work[] =>
   instructions.flatMap((instruction) =>
@@ -29,7 +22,7 @@ const workOf = ({ instructions, cautions }: Round, words: Wording): readonly Wor
       kind: instruction.kind,
       above,
       line,
-      cautions: cautions.filter(({ kind }) => CONCERNS[kind] === instruction.kind).map(words.caution),
+      cautions: cautions.filter((each) => concerns(each, instruction)).map(words.caution),
     })),
   );
 

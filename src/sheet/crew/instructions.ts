@@ -42,7 +42,7 @@ export interface Place {
   readonly pieces: readonly string[];
 }
 
-/** What keeps people, cloth and leaves from harm at a walk. */
+/** What keeps people, cloth and leaves from harm at a walk, told with what it concerns. */
 export type Caution =
   | { readonly kind: "windLimit"; readonly limit: MetrePerSecond }
   | { readonly kind: "windExpected"; readonly wind: MetrePerSecond }
@@ -86,6 +86,7 @@ const ACT: Readonly<Record<StepName, Act>> = {
 };
 
 const GOES_OFF: readonly Act[] = ["off", "offNights", "offAlsoNights", "leaveOff", "offForDay"];
+/** Acts that wind may forbid. */
 const GOES_ON: readonly Act[] = ["on", "onLifted", "onNights", "onAlsoDays", "onLiftedAlways", "onForNight"];
 
 /** What comes off may be in the way of what goes on. */
@@ -149,6 +150,12 @@ function cutting(cut: readonly SuccessionOutlook[]): readonly Instruction[] {
     const { purpose, market } = same[0]!;
     return { kind: "cut", purpose, market, beds: same.map(({ bed }) => bed) };
   });
+}
+
+/** Does a caution concern an instruction? */
+export function concerns({ kind }: Caution, instruction: Instruction): boolean {
+  if (instruction.kind === "cut") return kind === "frozenLeaves";
+  return kind === "frozenCloth" || (kind !== "frozenLeaves" && GOES_ON.includes(instruction.act));
 }
 
 function cautions(
