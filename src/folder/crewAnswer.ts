@@ -53,7 +53,7 @@ function namesIn(text: string, known: Ids, told: RegExp): Named {
       return ",";
     })
     .replace(told, ",");
-  const strange = rest.split(/[,;.&+]+/u).map((part) => part.trim());
+  const strange = rest.split(/[,;.:!&+]+/u).map((part) => part.trim());
   return { ids: [...new Set(found)], strange: strange.filter((part) => part !== "") };
 }
 

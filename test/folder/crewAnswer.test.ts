@@ -170,8 +170,8 @@ describe("what cannot be read is told with line and column", () => {
     ],
     [
       "a tunnel without hoops",
-      `${CODE}\nPUT ON row cover 19 g: Mill, old`,
-      'answer.txt:2: expected a tunnel with hoops under the cover, received Mill, old, hoops: none in "PUT ON row cover 19 g: Mill, old". Correct the tunnel here or its hoops in farm.yaml.',
+      `${CODE}\nPUT ON row cover 19 g: T4`,
+      'answer.txt:2: expected a tunnel with hoops under the cover, received Mill, old, hoops: none in "PUT ON row cover 19 g: T4". Correct the tunnel here or its hoops in farm.yaml.',
     ],
     [
       "a cut of a bed not sown yet",

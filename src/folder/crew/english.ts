@@ -40,7 +40,7 @@ export const ENGLISH_CREW: CrewLanguage = {
     eveningOf: "{code} ({card}/{cards}) {day}, {hour}, evening",
     cuttingOf: "{code} ({card}/{cards}) {day}, {hour}, cutting",
     reply: "Copy all, delete what was NOT done, send it back.",
-    replyWithWeight: "Copy, put weight at __, delete what was NOT done, send back.",
+    replyWithWeight: "Copy, fill in weights, delete what was NOT done, send back.",
     nothing: "Nothing to do in these days.",
     noPlan: "No plan: there is no log and no forecast.",
     dayUS: "{weekday} {month} {number}",

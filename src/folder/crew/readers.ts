@@ -1,8 +1,7 @@
 import type { Farm } from "../../farm/index.ts";
-import { plainSigns } from "../noteText.ts";
 import { ACTS, type Act, type CrewLanguage, type SentenceName } from "./language.ts";
 import { anyOf, letters, sentenceBody, sentencePattern } from "./sentence.ts";
-import { crewTerms } from "./terms.ts";
+import { crewTerms, nameKey } from "./terms.ts";
 
 /** A line of a card as it was sent back: an act with what is said of cover and tunnels, a cut with what is said of its weight, or one that only tells. */
 export type CardLine =
@@ -15,11 +14,8 @@ export type CardLine =
 /** Names as they are compared, each with its id. */
 export type Ids = ReadonlyMap<string, string>;
 
-/** A name as it stands in a plain line without case and accents. */
-const comparable = (name: string): string => letters(plainSigns(name));
-
 export const idsByName = (names: ReadonlyMap<string, string>): Ids =>
-  new Map([...names].map(([id, name]) => [comparable(name), id]));
+  new Map([...names].map(([id, name]) => [nameKey(name), id]));
 
 /** Sentences that only tell. Headings are known by their code. */
 const TOLD: readonly SentenceName[] = [
@@ -50,7 +46,7 @@ function tellingHoles({ sentences, weekdays, months }: CrewLanguage): Readonly<R
 export function cardReader(farm: Farm, language: CrewLanguage): (text: string) => CardLine | null {
   const { sentences } = language;
   const covers = idsByName(crewTerms(farm, language).covers);
-  const beds: Ids = new Map(farm.successions.map(({ id }) => [comparable(id), id]));
+  const beds: Ids = new Map(farm.successions.map(({ id }) => [nameKey(id), id]));
   const holes = tellingHoles(language);
   const acts = (cover: string) =>
     (Object.keys(ACTS) as Act[]).map((act) => ({

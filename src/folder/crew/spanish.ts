@@ -43,7 +43,7 @@ export const SPANISH_CREW: CrewLanguage = {
     eveningOf: "{code} ({card}/{cards}) {day}, {hour}, ronda de la tarde",
     cuttingOf: "{code} ({card}/{cards}) {day}, {hour}, corte",
     reply: "Copiar todo, borrar lo que NO se hizo, mandar de regreso.",
-    replyWithWeight: "Copiar, poner el peso en __, borrar lo NO hecho, mandar.",
+    replyWithWeight: "Copiar, anotar el peso, borrar lo que NO se hizo, mandar.",
     nothing: "No hay nada que hacer en estos días.",
     noPlan: "No hay plan: falta registro de temperatura y pronóstico.",
     dayUS: "{weekday} {number} {month}",

@@ -1,4 +1,6 @@
 import { catalogue, type Farm } from "../../farm/index.ts";
+import { groupBy } from "../../quantity/index.ts";
+import { plainSigns } from "../noteText.ts";
 import type { CrewLanguage } from "./language.ts";
 import { filled, letters } from "./sentence.ts";
 
@@ -14,10 +16,17 @@ interface Named {
   readonly name: string;
 }
 
-/** Names by id; the ids themselves where two names could not be told apart. */
+/** What two names are told apart by in an answer: no case, no accents, no punctuation at the end. */
+export const nameKey = (name: string): string => letters(plainSigns(name)).replace(/[\s.,;:!]+$/u, "");
+
+/** Names by id; the id itself where a name would be taken for another one. */
 function distinct(named: readonly Named[]): ReadonlyMap<string, string> {
-  const apart = new Set(named.map(({ name }) => letters(name))).size === named.length;
-  return new Map(named.map(({ id, name }) => [id, apart ? name : id]));
+  const takes = groupBy(
+    named.flatMap(({ id, name }) => [...new Set([nameKey(id), nameKey(name)])]),
+    (key) => key,
+  );
+  const apart = ({ name }: Named): boolean => takes.get(nameKey(name))!.length === 1;
+  return new Map(named.map((one) => [one.id, apart(one) ? one.name : one.id]));
 }
 
 /** A language's terms for what bears its catalogue name; a farm's own name stays as typed. */
@@ -32,10 +41,13 @@ function termed(
   });
 }
 
+/** Tunnels stand in a list, where a name with a comma would be taken for two. */
+const listable = ({ id, name }: Named): Named => ({ id, name: name.includes(",") ? id : name });
+
 export function crewTerms(farm: Farm, language: CrewLanguage): CrewTerms {
   const known = catalogue();
   return {
-    tunnels: distinct(farm.tunnels),
+    tunnels: distinct(farm.tunnels.map(listable)),
     covers: distinct(termed(farm.covers, known.covers, language.covers)),
     crops: new Map(termed(farm.crops, known.crops, language.crops).map(({ id, name }) => [id, name])),
   };
