@@ -1,4 +1,4 @@
-import type { Farm, Note } from "../farm/index.ts";
+import { catalogue, type Farm, type Note } from "../farm/index.ts";
 import { didYouMean } from "../problem/index.ts";
 import { localDate } from "../quantity/index.ts";
 import { walkCodeIn } from "./crew/code.ts";
@@ -103,9 +103,11 @@ const NO_CODE: Misreading = misread("Copy the first line of the card too, or say
  * @returns null for a line that comes from no card.
  */
 export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) => LineRead | null {
-  const readers = LANGUAGES.map((language) => cardReader(farm, language));
-  const covers = LANGUAGES.flatMap((language) => [...crewTerms(farm, language).covers.values()]);
-  const tunnelNames = crewTerms(farm, LANGUAGES[0]!).tunnels;
+  const known = catalogue();
+  const termed = LANGUAGES.map((language) => ({ language, terms: crewTerms(farm, language, known) }));
+  const readers = termed.map(({ language, terms }) => cardReader(farm, language, terms));
+  const covers = [...new Set(termed.flatMap(({ terms }) => [...terms.covers.values()]))];
+  const tunnelNames = termed[0]!.terms.tunnels;
   const tunnels = idsByName(tunnelNames);
   const pieces = piecesPattern(farm);
 
@@ -185,7 +187,7 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
       const own = noteLine(plain, setting);
       if (own.kind === "notes") return own;
     }
-    if (line.kind === "coverUnknown") return strangeName(plain, line.cover, "a cover", [...new Set(covers)]);
+    if (line.kind === "coverUnknown") return strangeName(plain, line.cover, "a cover", covers);
     if (line.kind === "cutUnknown") return null;
     if (!coded) return NO_CODE;
     const clock = { zone: farm.place.zone, walks: farm.walks };

@@ -1,3 +1,4 @@
+import type { CrewLanguageCode } from "../../folder/index.ts";
 import { crewText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
@@ -23,7 +24,7 @@ export const run: Run = async (_names, given, context) => {
   if (typeof html === "string") await write(weekHtml(outcome), html, context);
   if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
   if (typeof crew === "string")
-    await write(crewText(outcome, given.language === "es" ? "es" : "en"), crew, context);
+    await write(crewText(outcome, (given.language ?? "en") as CrewLanguageCode), crew, context);
   // Beside a page or a table the sheet itself is wanted only where a file is named for it.
   if (![html, table, crew].some((file) => typeof file === "string") || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));

@@ -1,7 +1,7 @@
 import type { Farm } from "../../farm/index.ts";
 import { ACTS, type Act, type CrewLanguage, type SentenceName } from "./language.ts";
 import { anyOf, letters, sentenceBody, sentencePattern } from "./sentence.ts";
-import { crewTerms, nameKey } from "./terms.ts";
+import { type CrewTerms, nameKey } from "./terms.ts";
 
 /** A line of a card as it was sent back: an act with what is said of cover and tunnels, a cut with what is said of its weight, or one that only tells. */
 export type CardLine =
@@ -43,10 +43,14 @@ function tellingHoles({ sentences, weekdays, months }: CrewLanguage): Readonly<R
 }
 
 /** Reads lines of cards in one language; text in small letters without accents. null: no line of a card. */
-export function cardReader(farm: Farm, language: CrewLanguage): (text: string) => CardLine | null {
+export function cardReader(
+  { successions }: Pick<Farm, "successions">,
+  language: CrewLanguage,
+  terms: CrewTerms,
+): (text: string) => CardLine | null {
   const { sentences } = language;
-  const covers = idsByName(crewTerms(farm, language).covers);
-  const beds: Ids = new Map(farm.successions.map(({ id }) => [nameKey(id), id]));
+  const covers = idsByName(terms.covers);
+  const beds: Ids = new Map(successions.map(({ id }) => [nameKey(id), id]));
   const holes = tellingHoles(language);
   const acts = (cover: string) =>
     (Object.keys(ACTS) as Act[]).map((act) => ({

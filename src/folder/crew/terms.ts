@@ -1,4 +1,4 @@
-import { catalogue, type Farm } from "../../farm/index.ts";
+import type { Catalogue, Farm } from "../../farm/index.ts";
 import { groupBy } from "../../quantity/index.ts";
 import { plainSigns } from "../noteText.ts";
 import type { CrewLanguage } from "./language.ts";
@@ -44,8 +44,12 @@ function termed(
 /** Tunnels stand in a list, where a name with a comma would be taken for two. */
 const listable = ({ id, name }: Named): Named => ({ id, name: name.includes(",") ? id : name });
 
-export function crewTerms(farm: Farm, language: CrewLanguage): CrewTerms {
-  const known = catalogue();
+/** @param known - The catalogue, whose names the languages have terms for. */
+export function crewTerms(
+  farm: Farm,
+  language: CrewLanguage,
+  known: Pick<Catalogue, "covers" | "crops">,
+): CrewTerms {
   return {
     tunnels: distinct(farm.tunnels.map(listable)),
     covers: distinct(termed(farm.covers, known.covers, language.covers)),

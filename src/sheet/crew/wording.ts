@@ -1,4 +1,4 @@
-import type { Farm } from "../../farm/index.ts";
+import { catalogue, type Farm } from "../../farm/index.ts";
 import {
   type CrewLanguage,
   type CrewTerms,
@@ -36,7 +36,7 @@ export interface Wording {
 
 export function wording(farm: Farm, language: CrewLanguage): Wording {
   const { units, place } = farm;
-  const terms = crewTerms(farm, language);
+  const terms = crewTerms(farm, language, catalogue());
   const say = (name: SentenceName, holes: Readonly<Record<string, string>> = {}): string =>
     filled(language.sentences[name], holes);
   const called = (what: keyof CrewTerms, id: string): string => clean(terms[what].get(id) ?? id);
