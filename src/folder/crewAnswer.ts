@@ -150,6 +150,7 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
 
   function cutNoted(
     { succession, weight }: CardLine & { readonly kind: "cut" },
+    plain: string,
     moment: NoteMoment,
     setting: NoteSetting,
   ): LineRead {
@@ -169,7 +170,19 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
       words: [],
     };
     const notes = successionNotes(parts, "cut", moment, setting);
-    return "kind" in notes ? notes : noted(moment, notes);
+    if (!("kind" in notes)) return noted(moment, notes);
+    // What was filled in is all that can be wrong with a weight.
+    const { received } = notes.misread;
+    const part = typed(plain, weight);
+    return received === null
+      ? misread("Write one weight behind the colon, and anything else on a line below.", {
+          ...notes.misread,
+          unknown: [],
+          expected: "what was weighed, like 12.5 lb, or nothing",
+          received: shown(part),
+          part,
+        })
+      : notes;
   }
 
   return (plain, setting) => {
@@ -194,6 +207,6 @@ export function crewAnswer(farm: Farm): (plain: string, setting: NoteSetting) =>
     const at = typeof hour === "number" ? hour : clock.walks[hour];
     const moment = walkMoment(clock, date, at, setting.now);
     if (moment === null) return stillAhead(setting);
-    return line.kind === "cover" ? coverNoted(line, plain, moment) : cutNoted(line, moment, setting);
+    return line.kind === "cover" ? coverNoted(line, plain, moment) : cutNoted(line, plain, moment, setting);
   };
 }

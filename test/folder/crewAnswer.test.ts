@@ -179,9 +179,14 @@ describe("what cannot be read is told with line and column", () => {
       'answer.txt:2: expected a date from 2026-04-22 on, when S09 was sown, received 2026-04-20 in "CUT S09 mustard, Pena (arriba), about 9 lb: 3 lb". Correct the date here or in successions.csv.',
     ],
     [
+      "words in the place of a weight",
+      `${CODE}\nCORTAR S01 lechuga mixta, Creek 1, aprox. 22 lb: dos cajas`,
+      'answer.txt:2 column 50: expected what was weighed, like 12.5 lb, or nothing, received "dos cajas" in "CORTAR S01 lechuga mixta, Creek 1, aprox. 22 lb: dos cajas". Write one weight behind the colon, and anything else on a line below.',
+    ],
+    [
       "a range of weights",
       `${CODE}\nCUT S01 lettuce mix, Creek 1, about 22 lb: 10-12 lb`,
-      'answer.txt:2: expected a note like "S01 4 in", received "CUT S01 lettuce mix, Creek 1, about 22 lb: 10-12 lb". Write one weight.',
+      'answer.txt:2 column 44: expected what was weighed, like 12.5 lb, or nothing, received "10-12 lb" in "CUT S01 lettuce mix, Creek 1, about 22 lb: 10-12 lb". Write one weight behind the colon, and anything else on a line below.',
     ],
   ])("%s", (_what, text, problem) => {
     expect(told(text)).toEqual([problem]);

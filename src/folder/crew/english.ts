@@ -33,6 +33,7 @@ export const ENGLISH_CREW: CrewLanguage = {
     frozenCloth: "Frozen cloth: do NOT move it until it has thawed.",
     frozenLeaves: "Frozen leaves: do NOT cut or touch until they thaw.",
     frozenLeavesUntil: "Frozen leaves: do NOT cut or touch before {hour}.",
+    frozenLeavesUntilOne: "Frozen leaves: do NOT cut or touch before {hour}.",
     morning: "{code} {day}, {hour}, morning",
     evening: "{code} {day}, {hour}, evening",
     cutting: "{code} {day}, {hour}, cutting",

@@ -46,8 +46,14 @@ export const ACTS: Readonly<Record<Act, CoverState | null>> = {
 /** What a cut is for: as what it is sold, and whether it is kept cold until then. */
 export type Purpose = "salad" | "braising" | "small" | "coldSalad" | "coldBraising" | "coldSmall";
 
-/** What keeps people, cloth and leaves from harm. */
-export type Safety = "windLimit" | "windExpected" | "frozenCloth" | "frozenLeaves" | "frozenLeavesUntil";
+/** What keeps people, cloth and leaves from harm. `…One`: until one o'clock, which Spanish counts as a single hour. */
+export type Safety =
+  | "windLimit"
+  | "windExpected"
+  | "frozenCloth"
+  | "frozenLeaves"
+  | "frozenLeavesUntil"
+  | "frozenLeavesUntilOne";
 
 /** When a card is for; `…Of` where the walk has several cards. */
 export type Heading = "morning" | "evening" | "cutting" | "morningOf" | "eveningOf" | "cuttingOf";

@@ -8,6 +8,7 @@ import {
   walkCode,
 } from "../../folder/index.ts";
 import {
+  type Instant,
   type Kilogram,
   type LocalDate,
   localHour,
@@ -55,6 +56,11 @@ export function wording(farm: Farm, language: CrewLanguage): Wording {
     if (units === "metric") return say("clock", { hour: `${h}${past}` });
     if (m === 0 && h % 12 === 0) return say(h === 0 ? "midnight" : "noon");
     return say(h < 12 ? "am" : "pm", { hour: `${h % 12 === 0 ? 12 : h % 12}${m === 0 ? "" : past}` });
+  }
+
+  function frozenUntil(thaw: Instant): string {
+    const hour = clock(localHour(place.zone, thaw));
+    return say(/^1(?!\d)/u.test(hour) ? "frozenLeavesUntilOne" : "frozenLeavesUntil", { hour });
   }
 
   const wind = (speed: MetrePerSecond): string =>
@@ -118,9 +124,7 @@ export function wording(farm: Farm, language: CrewLanguage): Wording {
         case "frozenCloth":
           return say("frozenCloth");
         case "frozenLeaves":
-          return caution.thaw === null
-            ? say("frozenLeaves")
-            : say("frozenLeavesUntil", { hour: clock(localHour(place.zone, caution.thaw)) });
+          return caution.thaw === null ? say("frozenLeaves") : frozenUntil(caution.thaw);
       }
     },
     lines: (instruction) =>

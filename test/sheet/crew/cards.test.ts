@@ -9,6 +9,8 @@ import { exampleWeek } from "../exampleWeek.ts";
 import { metricSample, sample } from "../sample.ts";
 import { planned, tunnelNamed } from "./planned.ts";
 
+const example = exampleWeek();
+
 const LANGUAGES = Object.keys(CREW_LANGUAGES) as CrewLanguageCode[];
 
 const cards = (text: string): readonly string[] => text.trimEnd().split("\n\n");
@@ -61,7 +63,8 @@ Copy all, delete what was NOT done, send it back.`);
 
   test.each([
     [9, "en", "Frozen leaves: do NOT cut or touch before 9 am."],
-    [12, "es", "Hoja congelada: NO cortar ni tocar antes de 12 del dia."],
+    [12, "es", "Hoja congelada: NO cortar ni tocar antes de las 12 del dia."],
+    [13, "es", "Hoja congelada: NO cortar ni tocar antes de la 1 pm."],
     [null, "en", "Frozen leaves: do NOT cut or touch until they thaw."],
     [null, "es", "Hoja congelada: NO cortar ni tocar hasta que descongele."],
   ] as const)("of leaves frozen until %s forbids to cut them, in %s", (hour, language, line) => {
@@ -108,7 +111,7 @@ describe.each(LANGUAGES)("cards in %s", (language) => {
   test("have at most six lines of at most sixty letters, and end with how to answer", async () => {
     const { reply, replyWithWeight } = CREW_LANGUAGES[language].sentences;
     const ends = [filled(reply, {}), filled(replyWithWeight, {})];
-    for (const outcome of [await exampleWeek(), longWalk()])
+    for (const outcome of [await example, longWalk()])
       for (const lines of cards(crewText(outcome, language)).map((each) => each.split("\n"))) {
         expect(lines.length).toBeLessThanOrEqual(6);
         expect(lines.filter((line) => line.length > 60)).toEqual([]);
@@ -145,7 +148,7 @@ describe.each(LANGUAGES)("cards in %s", (language) => {
 
 /** What of an instruction is no matter of language: tunnels, beds, and every number. */
 test("English and Spanish tell the same list of instructions with the same numbers", async () => {
-  for (const outcome of [await exampleWeek(), sample(), longWalk()]) {
+  for (const outcome of [await example, sample(), longWalk()]) {
     const { farm } = outcome;
     const ids = [...farm.tunnels.map(({ name }) => name), ...farm.successions.map(({ id }) => id)];
     const told = (language: CrewLanguageCode) => {
