@@ -17,6 +17,7 @@ export { score } from "./score.ts";
 export {
   bedsJson,
   bedsText,
+  crewText,
   promiseChanges,
   promiseText,
   scoreJson,

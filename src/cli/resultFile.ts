@@ -50,6 +50,7 @@ const EXAMPLE: Readonly<Record<string, string>> = {
   "--html": "week.html",
   "--csv": "week.csv",
   "--promise": "promise.txt",
+  "--crew": "crew.txt",
 };
 
 /** Why a result cannot be written under a name; null when it can. */

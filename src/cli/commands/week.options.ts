@@ -45,6 +45,16 @@ export const week: CommandSpec = {
       flags: "--issue",
       description: "keep the sheet in sheets/ as it is given out, for leafpace score",
     },
+    {
+      flags: "--crew <file>",
+      description: "write each walk as a message for a phone, sent back to note what was done; - prints it",
+      writes: true,
+    },
+    {
+      flags: "--language <code>",
+      description: "language of these messages (else en)",
+      choices: ["en", "es"],
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
@@ -54,6 +64,7 @@ export const week: CommandSpec = {
       shows: "the rest, around what you have settled",
     },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
+    { command: "leafpace week --crew crew.txt --language es", shows: "a message a walk, in Spanish" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
     { command: "leafpace week --issue", shows: "the sheet, kept for leafpace score" },
   ],

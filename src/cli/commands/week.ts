@@ -1,7 +1,8 @@
 import type { Outcome } from "../../decide/index.ts";
+import type { CrewLanguageCode } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
 import { instant } from "../../quantity/index.ts";
-import { promiseText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
+import { crewText, promiseText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
@@ -29,13 +30,15 @@ export const run: Run = async (_names, given, context) => {
     const problem = await issue(read.dir, outcome, context);
     if (problem !== null) return context.refuse([problem]);
   }
-  const { html, csv: table, promise } = given;
+  const { html, csv: table, promise, crew } = given;
   if (typeof html === "string") await printOrWrite(weekHtml(outcome), html, context);
   if (typeof table === "string") await printOrWrite(csv(scheduleRows(outcome)), table, context);
   if (typeof promise === "string")
     await printOrWrite(promiseText(outcome, null, context.look), promise, context);
+  if (typeof crew === "string")
+    await printOrWrite(crewText(outcome, (given.language ?? "en") as CrewLanguageCode), crew, context);
   // Beside a page, a table or a message the sheet itself is wanted only where a file is named for it.
-  const others = [html, table, promise].some((file) => typeof file === "string");
+  const others = [html, table, promise, crew].some((file) => typeof file === "string");
   if (!others || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
