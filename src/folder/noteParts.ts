@@ -5,13 +5,25 @@ import { type NamesIn, namesIn } from "./noteNames.ts";
 import { type Misreading, misread, type NoteSetting } from "./noteRead.ts";
 import { type SaidIn, saidIn } from "./noteWhen.ts";
 
-export type Role = "emerged" | "cut" | "last" | "loss" | "resown" | "everything" | "bare" | CoverState;
+export type Role =
+  | "emerged"
+  | "strip"
+  | "not ready"
+  | "cut"
+  | "last"
+  | "loss"
+  | "resown"
+  | "everything"
+  | "bare"
+  | CoverState;
 
 export const ROLES: Readonly<Record<string, Role>> = {
   up: "emerged",
   emerged: "emerged",
   sprouted: "emerged",
   germinated: "emerged",
+  strip: "strip",
+  unready: "not ready",
   cut: "cut",
   harvested: "cut",
   last: "last",
@@ -64,6 +76,8 @@ export function partsOf(
       .toLowerCase()
       .replace(/\b(in|lbs?|oz|cm|mm|kg)\.(?!\d)/gu, "$1")
       .replace(/\b(?:re[\s-]sown|(?:sown|sowed|seeded)\s+again)\b/gu, "resown")
+      .replace(/\b(?:(?:not|isn't|isnt|aren't|arent)(?:\s+yet)?\s+ready|too\s+small)(?:\s+yet)?\b/gu, "unready")
+      .replace(/\b(?:bare|check)[\s-]+strip\b/gu, "strip")
       .replace(/\b(?:at|every|by)\s+nights?\b/gu, "nights"),
     farm.units,
   );
@@ -84,11 +98,14 @@ export function partsOf(
 
 export type Kind = Note["kind"];
 
+/** Words that are a kind of note themselves. */
+const KINDS_SAID: ReadonlySet<Role> = new Set(["emerged", "strip", "not ready", "cut", "loss", "resown"]);
+
 /** The kinds of note the words of the trade speak of; a leaf where there are none. */
 export function kindsOf({ roles, names, said }: Parts): readonly Kind[] {
   const kinds = new Set<Kind>();
   for (const role of roles) {
-    if (role === "emerged" || role === "cut" || role === "loss" || role === "resown") kinds.add(role);
+    if (KINDS_SAID.has(role)) kinds.add(role as Kind);
     else if (COVERS.includes(role)) kinds.add("cover");
   }
   if (kinds.size > 0) return [...kinds];
