@@ -40,7 +40,12 @@ function laid({ farm, weather, horizon }: Stage, tunnel: Tunnel, from: number, t
 }
 
 /** Hours by which a bed left bare would have come up later. */
-function laterUp({ sown }: Grown, covered: Climate, bare: Climate, crop: Parameters<typeof emergence>[1]): number {
+function laterUp(
+  { sown }: Grown,
+  covered: Climate,
+  bare: Climate,
+  crop: Parameters<typeof emergence>[1],
+): number {
   const up = (under: Climate): number | null => emergence(under.seedbed.subarray(sown), crop);
   const [first, second] = [up(covered), up(bare)];
   return first === null || second === null ? 0 : second - first;
@@ -53,7 +58,9 @@ function laterUp({ sown }: Grown, covered: Climate, bare: Climate, crop: Paramet
 export function stripPairs(stage: Stage): readonly StripPair[] {
   const { farm, weather, horizon, settings } = stage;
   const { zone } = farm.place;
-  const strips = farm.notes.filter((note): note is StripNote => note.kind === "strip" && note.at <= horizon.on);
+  const strips = farm.notes.filter(
+    (note): note is StripNote => note.kind === "strip" && note.at <= horizon.on,
+  );
   const byBed = groupBy(strips, ({ succession }) => succession);
   return [...byBed].flatMap(([id, notes]): readonly StripPair[] => {
     const succession = farm.successions.find((one) => one.id === id);
@@ -66,9 +73,12 @@ export function stripPairs(stage: Stage): readonly StripPair[] {
     return notes.flatMap((note): readonly StripPair[] => {
       const day = localDate(zone, note.at);
       for (const { told, origin, curve, regrowth } of grown.parts) {
-        const beside = told.find(({ note: other }) => other.kind === "leaf" && localDate(zone, other.at) === day);
+        const beside = told.find(
+          ({ note: other }) => other.kind === "leaf" && localDate(zone, other.at) === day,
+        );
         const cover = laid(stage, tunnel, origin, hourAt(weather, note.at));
-        if (beside === undefined || beside.note.kind !== "leaf" || beside.counted <= 0 || cover === null) continue;
+        if (beside === undefined || beside.note.kind !== "leaf" || beside.counted <= 0 || cover === null)
+          continue;
         const hour = hourAt(weather, beside.note.at);
         const begun = origin + (regrowth ? 0 : laterUp(grown, unchanged, bare, crop.emergence));
         const grownBare = between(open.sums.pace, open.sums.from, begun, hour);

@@ -33,7 +33,9 @@ export function coverPairs({
     const history = coverHistory(farm, tunnel);
     return horizon.rounds.flatMap(({ from, to, part }): readonly CoverPair[] => {
       if (from >= horizon.now) return [];
-      const [begun, ended] = [from, to].map((hour) => lyingAt(history, startOf((weather.first + hour) as UtcHour)));
+      const [begun, ended] = [from, to].map((hour) =>
+        lyingAt(history, startOf((weather.first + hour) as UtcHour)),
+      );
       const lying = lyingIn(begun!, part, farm.covers);
       const cloths = lying.filter(({ cover }) => cover.kind !== "net");
       const [only] = cloths;

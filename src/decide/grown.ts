@@ -2,7 +2,14 @@ import type { Climate } from "../cover/index.ts";
 import { type Crop, type Farm, median, type Note, type Succession } from "../farm/index.ts";
 import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
 import { type BedThen, cutSeen, leafSeen, notReadySeen, type Seen } from "../learn/index.ts";
-import { type Centimetre, degreeDays, type Instant, instantAt, startOf, type UtcHour } from "../quantity/index.ts";
+import {
+  type Centimetre,
+  degreeDays,
+  type Instant,
+  instantAt,
+  startOf,
+  type UtcHour,
+} from "../quantity/index.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
 import type { Scene } from "./scene.ts";
@@ -58,7 +65,11 @@ function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note
 const saysSize = (note: Note): boolean => note.kind !== "cut" || note.weight !== null || !note.last;
 
 /** @param climate - Under what lay on its tunnel, from the weather's beginning on. */
-export function grownOf({ farm, weather, horizon, settings }: Stage, succession: Succession, climate: Climate): Grown {
+export function grownOf(
+  { farm, weather, horizon, settings }: Stage,
+  succession: Succession,
+  climate: Climate,
+): Grown {
   const crop = farm.crops.get(succession.crop)!;
   const notes = notesOf(farm, succession, horizon.on);
   const cuts = notes.filter((note) => note.kind === "cut");
@@ -117,7 +128,13 @@ export function grownOf({ farm, weather, horizon, settings }: Stage, succession:
   };
 }
 
-function seenIn(note: Note, bed: BedThen, crop: Crop, curve: LeafCurve, settings: Stage["settings"]): Seen | null {
+function seenIn(
+  note: Note,
+  bed: BedThen,
+  crop: Crop,
+  curve: LeafCurve,
+  settings: Stage["settings"],
+): Seen | null {
   if (!saysSize(note)) return null;
   switch (note.kind) {
     case "leaf":

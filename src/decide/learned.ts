@@ -1,5 +1,10 @@
-import { type KeptRequirement, learnRequirement, type GrowthEstimate, type LearnedCrop } from "../learn/index.ts";
 import { type Farm, type Note, type SeasonOfYear, seasonOf } from "../farm/index.ts";
+import {
+  type GrowthEstimate,
+  type KeptRequirement,
+  type LearnedCrop,
+  learnRequirement,
+} from "../learn/index.ts";
 import { groupBy, localDate } from "../quantity/index.ts";
 import { type Grown, grownOf } from "./grown.ts";
 import type { LearnedCover } from "./learnedCovers.ts";
@@ -29,7 +34,10 @@ export interface LearnedSuccession {
 export interface Learned {
   readonly successions: ReadonlyMap<string, LearnedSuccession>;
   /** By crop, those with a note or with something kept; and how many notes, all year and by season. */
-  readonly crops: ReadonlyMap<string, LearnedCrop & { readonly notes: ReadonlyMap<SeasonOfYear | null, NoteCount> }>;
+  readonly crops: ReadonlyMap<
+    string,
+    LearnedCrop & { readonly notes: ReadonlyMap<SeasonOfYear | null, NoteCount> }
+  >;
   readonly covers: readonly LearnedCover[];
 }
 
@@ -37,7 +45,9 @@ const kindOf = (note: Note): keyof NoteCount | null =>
   note.kind === "not ready" ? "notReady" : note.kind === "leaf" || note.kind === "cut" ? note.kind : null;
 
 const countOf = (grown: readonly Grown[]): NoteCount => {
-  const kinds = grown.flatMap(({ parts }) => parts.flatMap(({ told }) => told.map(({ note }) => kindOf(note))));
+  const kinds = grown.flatMap(({ parts }) =>
+    parts.flatMap(({ told }) => told.map(({ note }) => kindOf(note))),
+  );
   const of = (kind: keyof NoteCount): number => kinds.filter((each) => each === kind).length;
   return { leaf: of("leaf"), cut: of("cut"), notReady: of("notReady") };
 };
@@ -67,7 +77,10 @@ export function learnedOf(stage: Omit<Scene, "learned">, covers: readonly Learne
   });
   const seasonIn = ({ succession }: Grown): SeasonOfYear => seasonOf(succession.sown, latitude);
   const successions = new Map<string, LearnedSuccession>();
-  const crops = new Map<string, LearnedCrop & { readonly notes: ReadonlyMap<SeasonOfYear | null, NoteCount> }>();
+  const crops = new Map<
+    string,
+    LearnedCrop & { readonly notes: ReadonlyMap<SeasonOfYear | null, NoteCount> }
+  >();
   for (const [id, all] of groupBy(grown, ({ succession }) => succession.crop)) {
     const kept = keptOf(farm, id);
     const growths = all.flatMap((each) =>

@@ -1,5 +1,5 @@
 import type { Cover, Farm, Kept, KeptWhat, Settings } from "../farm/index.ts";
-import { type Factor, shadeFactor, warmthFactor } from "../learn/index.ts";
+import { type Factor, linearSpread, shadeFactor, warmthFactor } from "../learn/index.ts";
 import { celsiusDifference, groupBy } from "../quantity/index.ts";
 import { type StripPair, stripPairs } from "./checkStrips.ts";
 import { type CoverPair, coverPairs } from "./coverPairs.ts";
@@ -65,7 +65,11 @@ function factorsOf(
   return (["day", "night"] as const).map((part) =>
     as(`${part} warmth`, () =>
       withStrips(
-        warmthFactor(warmthSpread, warmthFloor, pairs.filter((pair) => pair.part === part)),
+        warmthFactor(
+          warmthSpread,
+          warmthFloor,
+          pairs.filter((pair) => pair.part === part),
+        ),
         strips,
         settings,
       ),
@@ -73,7 +77,8 @@ function factorsOf(
   );
 }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** What strips say by crop; how much of it is the farm's own, by what the cover's spread was without them. */
 const stripsOf = (strips: readonly StripPair[], spread: number): readonly LearnedStrip[] =>
@@ -103,14 +108,15 @@ export function learnCovers(
     const own = kept.filter(({ what, name }) => what !== "requirement" && name === cover.id);
     if (logged.length + beside.length + own.length === 0) return [];
     const factors = factorsOf(cover, logged, beside, own, settings);
-    const spread = cover.kind === "shade" ? settings.shadeSpread : settings.warmthSpread;
+    const spread = linearSpread(cover.kind === "shade" ? settings.shadeSpread : settings.warmthSpread);
     return [{ cover: cover.id, factors, strips: stripsOf(beside, spread) }];
   });
 }
 
 /** A cover as it does on this farm. What it promises against frost only ever shrinks. */
 function asLearned(cover: Cover, { factors }: LearnedCover, { warmthSpread, shadeSpread }: Settings): Cover {
-  const of = (what: LearnedFactor["what"]): LearnedFactor | undefined => factors.find((each) => each.what === what);
+  const of = (what: LearnedFactor["what"]): LearnedFactor | undefined =>
+    factors.find((each) => each.what === what);
   const [day, night, shade] = [of("day warmth"), of("night warmth"), of("shade")];
   const warmer = (gain: number): typeof cover.frostCredit => celsiusDifference(gain * (night?.factor ?? 1));
   return {

@@ -77,7 +77,8 @@ export function memberCourse(
       known = spreadsOf(lying, farm.covers, settings);
     }
     gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
-    spread[i] = gain[i]! < 0 ? known.shade : weather.radiation[from + i]! < settings.dusk ? known.night : known.day;
+    spread[i] =
+      gain[i]! < 0 ? known.shade : weather.radiation[from + i]! < settings.dusk ? known.night : known.day;
     radiation[i] = climate.radiation[i]!;
   }
   const warmth = draws(settings.seed, `warmth ${tunnel}`);
@@ -123,12 +124,7 @@ export function memberCourse(
     from: now,
     expected: follow(0, 0, null, origin),
     members: members.departures.map((departure, m) =>
-      follow(
-        normalQuantile(warmth(m)),
-        normalQuantile(shade(m)),
-        departure,
-        comesUp(departure),
-      ),
+      follow(normalQuantile(warmth(m)), normalQuantile(shade(m)), departure, comesUp(departure)),
     ),
   };
 }

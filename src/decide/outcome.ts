@@ -368,8 +368,8 @@ export interface MadeFrom {
   readonly members: number;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */
   readonly broughtOver: readonly BroughtOver[];
-  /** What the notes have taught of crops and covers; null: nothing can be computed. */
-  readonly learned: Learned | null;
+  /** What the notes have taught of crops and covers; left out: nothing can be computed. */
+  readonly learned?: Learned;
   /** The stretch of days under ten hours that touches the days looked at. */
   readonly shortDays: DateRange | null;
 }

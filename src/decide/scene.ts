@@ -142,7 +142,7 @@ export function sceneOf(asked: WeekInput): {
     members: result === null ? 0 : settings.members,
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
-    learned: scene?.learned ?? null,
+    ...(scene === null ? {} : { learned: scene.learned }),
   };
   const [first] = begins;
   const logBegins = first === undefined ? null : instantAt(zone, first, 0);

@@ -89,7 +89,9 @@ export function standing(
 
   const { origin, counted, requirement, curve } = part;
   const leaves = part.told.flatMap((told, i) =>
-    told.note.kind === "leaf" ? [{ ...told, hour: hourAt(weather, told.note.at), fate: estimate.weighed[i]! }] : [],
+    told.note.kind === "leaf"
+      ? [{ ...told, hour: hourAt(weather, told.note.at), fate: estimate.weighed[i]! }]
+      : [],
   );
   const last = leaves.at(-1);
   const guess = guessOf(weather, counted, last?.hour ?? counted, horizon.now, settings);

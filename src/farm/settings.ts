@@ -82,6 +82,8 @@ export interface Settings {
   /** Error of a bed's beginning as a share of its requirement, where its emergence was seen and where it was computed. [1] */
   readonly seenStart: number;
   readonly computedStart: number;
+  /** Share of its window that has passed, as a rule, when a bed is cut for salad. [1] */
+  readonly cutPlace: number;
   /** Error of the grower's eye for what is salad size; standard deviation of the logarithm of thermal time. [1] */
   readonly eyeError: number;
   /** Standard deviations from what all else says beyond which a note is told and weighed down. [1] */

@@ -16,6 +16,7 @@ export * from "./heavyCuts.ts";
 export * from "./hourTable.ts";
 export * from "./idNamed.ts";
 export * from "./keptForecast.ts";
+export * from "./learnedFile.ts";
 export { namesTemperature } from "./logHeader.ts";
 export * from "./logKinds.ts";
 export * from "./logReading.ts";

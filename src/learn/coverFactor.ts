@@ -20,9 +20,13 @@ export interface Factor {
 }
 
 const FOUR_IN_FIVE = 1.2816;
+/** How many spreads a factor may lie off; what says more is a logger that hangs in the sun, or another cloth. judgement */
+const MOST_SPREADS = 3;
 /** Of the grid, on either side, in spreads of the prior; and its points. */
 const REACH = 6;
 const POINTS = 2001;
+
+const UNTOUCHED = { own: 0, pairs: 0 } as const;
 
 const sums = (pairs: readonly Pair[]): { readonly information: number; readonly pull: number } => {
   // Smallest first, so that the order in which pairs come in moves no digit.
@@ -43,6 +47,8 @@ const sums = (pairs: readonly Pair[]): { readonly information: number; readonly 
  * @source Bayes' rule on a grid, textbook
  */
 export function warmthFactor(spread: number, floor: number, pairs: readonly Pair[]): Factor {
+  const bound = Math.exp(FOUR_IN_FIVE * spread);
+  if (pairs.length === 0) return { factor: 1, low: 1 / bound, high: bound, spread, ...UNTOUCHED };
   const { information, pull } = sums(pairs);
   const logs = Array.from({ length: POINTS }, (_, i) => spread * REACH * ((2 * i) / (POINTS - 1) - 1));
   const heights = logs.map((x) => {
@@ -52,15 +58,16 @@ export function warmthFactor(spread: number, floor: number, pairs: readonly Pair
   const most = Math.max(...heights);
   const weights = heights.map((height) => Math.exp(height - most));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const mean = weights.reduce((sum, weight, i) => sum + weight * logs[i]!, 0) / total;
-  const variance = weights.reduce((sum, weight, i) => sum + weight * (logs[i]! - mean) ** 2, 0) / total;
-  const left = pairs.length === 0 ? spread : Math.max(floor, Math.sqrt(variance));
+  const middle = weights.reduce((sum, weight, i) => sum + weight * logs[i]!, 0) / total;
+  const variance = weights.reduce((sum, weight, i) => sum + weight * (logs[i]! - middle) ** 2, 0) / total;
+  const left = Math.max(floor, Math.sqrt(variance));
+  const shift = Math.min(MOST_SPREADS * spread, Math.max(-MOST_SPREADS * spread, middle));
   return {
-    factor: pairs.length === 0 ? 1 : Math.exp(mean),
-    low: Math.exp((pairs.length === 0 ? 0 : mean) - FOUR_IN_FIVE * left),
-    high: Math.exp((pairs.length === 0 ? 0 : mean) + FOUR_IN_FIVE * left),
+    factor: Math.exp(shift),
+    low: Math.exp(shift - FOUR_IN_FIVE * left),
+    high: Math.exp(shift + FOUR_IN_FIVE * left),
     spread: left,
-    own: pairs.length === 0 ? 0 : Math.max(0, 1 - variance / spread ** 2),
+    own: Math.max(0, 1 - variance / spread ** 2),
     pairs: pairs.length,
   };
 }
@@ -68,23 +75,30 @@ export function warmthFactor(spread: number, floor: number, pairs: readonly Pair
 /** What is left to draw around, however little a cloth does. judgement */
 const LEAST = 0.05;
 
+/** Standard deviation of a value whose logarithm has that of `spread`, about a median of 1. @source log-normal distribution, textbook */
+export const linearSpread = (spread: number): number =>
+  Math.sqrt(Math.expm1(spread ** 2) * Math.exp(spread ** 2));
+
 /**
- * What shade takes, as a factor that may come to nothing: the prior is normal about 1.
+ * What shade takes, as a factor that may come to nothing: the prior is normal about 1, as wide as one in the logarithm would be.
  *
- * @param spread - Standard deviation before any pair. [1]
+ * @param spread - Standard deviation of the logarithm before any pair. [1]
  * @source normal prior with known variances (conjugate, textbook)
  */
 export function shadeFactor(spread: number, floor: number, pairs: readonly Pair[]): Factor {
+  const wide = linearSpread(spread);
+  const usual = FOUR_IN_FIVE * wide;
+  if (pairs.length === 0) return { factor: 1, low: 1 - usual, high: 1 + usual, spread, ...UNTOUCHED };
   const { information, pull } = sums(pairs);
-  const precision = information + 1 / spread ** 2;
-  const mean = (pull + 1 / spread ** 2) / precision;
+  const precision = information + 1 / wide ** 2;
+  const mean = (pull + 1 / wide ** 2) / precision;
   const left = Math.max(floor, Math.sqrt(1 / precision));
   const factor = Math.max(LEAST, mean);
   return {
     factor,
     low: mean - FOUR_IN_FIVE * left,
     high: mean + FOUR_IN_FIVE * left,
-    spread: pairs.length === 0 ? spread : Math.sqrt(Math.log1p((left / factor) ** 2)),
+    spread: Math.sqrt(Math.log1p((left / factor) ** 2)),
     own: information / precision,
     pairs: pairs.length,
   };

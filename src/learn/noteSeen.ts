@@ -1,6 +1,6 @@
 import type { Crop, Settings } from "../farm/index.ts";
-import { type LeafCurve, leafLength, thermalTimeAt } from "../growth/index.ts";
-import type { Centimetre } from "../quantity/index.ts";
+import { type LeafCurve, thermalTimeAt } from "../growth/index.ts";
+import { type Centimetre, centimetre } from "../quantity/index.ts";
 import type { Seen } from "./seen.ts";
 
 /** A bed at the moment of a note. */
@@ -13,20 +13,26 @@ export interface BedThen {
   readonly begun: "cut" | "seen" | "computed";
 }
 
-/** How the logarithm of thermal time answers to the logarithm of length at a length. [1] */
-function steepness(curve: LeafCurve, thermalTime: number): number {
-  const step = Math.max(0.5, thermalTime * 0.01);
-  const up = Math.log(leafLength(curve, thermalTime + step));
-  const down = Math.log(leafLength(curve, Math.max(0, thermalTime - step)));
-  const span = Math.log((thermalTime + step) / Math.max(0.1, thermalTime - step));
-  return up > down ? span / (up - down) : 10;
-}
+/** Thermal time a leaf stands for. One no longer than the seed leaves says no more than that the bed has just begun. [°C·d] */
+const timeOf = (curve: LeafCurve, length: number): number =>
+  Math.max(1, thermalTimeAt(curve, centimetre(length)));
 
-/** Standard deviation of the logarithm of a bed's thermal time: what is wrong with its sum, its weather and its beginning. */
-function timeError({ thermalTime, guess, begun }: BedThen, requirement: number, settings: Settings): number {
+/**
+ * Standard deviation of the logarithm of a bed's thermal time: what is wrong with its sum, its weather and its beginning. All
+ * of it is of what the bed has truly grown, which may be far more than the model had it grow.
+ *
+ * @param grown - What the note says it has grown. [°C·d]
+ */
+function timeError(
+  { thermalTime, guess, begun }: BedThen,
+  grown: number,
+  requirement: number,
+  settings: Settings,
+): number {
   const { computedStart, seenStart, thermalError } = settings;
   const start = begun === "cut" ? 0 : begun === "seen" ? seenStart : computedStart;
-  return Math.hypot(thermalError, guess, (start * requirement) / thermalTime);
+  const more = Math.max(1, grown / thermalTime);
+  return Math.hypot(thermalError * more, guess * more, (start * requirement) / thermalTime);
 }
 
 /** What a note says of the logarithm of a requirement's ratio to the crop's; each takes the curve of that requirement. */
@@ -37,14 +43,16 @@ export const leafSeen = (
   curve: LeafCurve,
   settings: Settings,
 ): Seen => {
-  // A leaf no longer than the seed leaves says no more than that the bed has just begun.
-  const expected = Math.max(1, thermalTimeAt(curve, length));
+  const expected = timeOf(curve, length);
+  // Looked at from the side of what was expected: a leaf as long as leaves become may be of any age, but not of a young bed.
+  const side = bed.thermalTime < expected ? -1 : 1;
+  const other = timeOf(curve, length * Math.exp(side * settings.leafError));
   return {
     kind: "about",
     value: Math.log(bed.thermalTime / expected),
     error: Math.hypot(
-      timeError(bed, thermalTimeAt(curve, crop.smallest), settings),
-      settings.leafError * steepness(curve, expected),
+      timeError(bed, expected, thermalTimeAt(curve, crop.smallest), settings),
+      Math.max(settings.thermalError, Math.abs(Math.log(expected / other))),
     ),
   };
 };
@@ -52,12 +60,13 @@ export const leafSeen = (
 /** A bed cut for salad was somewhere in its window, as its grower judged. */
 export const cutSeen = (bed: BedThen, crop: Crop, curve: LeafCurve, settings: Settings): Seen => {
   const [first, last] = [thermalTimeAt(curve, crop.smallest), thermalTimeAt(curve, crop.largest)];
-  // Anywhere in the window alike: the variance of a uniform distribution is a twelfth of its width squared.
+  // As wide as anywhere in the window alike: the variance of a uniform distribution is a twelfth of its width squared.
   const anywhere = Math.log(last / first) / Math.sqrt(12);
+  const usual = first + settings.cutPlace * (last - first);
   return {
     kind: "about",
-    value: Math.log(bed.thermalTime / Math.sqrt(first * last)),
-    error: Math.hypot(timeError(bed, first, settings), anywhere, settings.eyeError),
+    value: Math.log(bed.thermalTime / usual),
+    error: Math.hypot(timeError(bed, usual, first, settings), anywhere, settings.eyeError),
   };
 };
 
@@ -67,6 +76,7 @@ export const notReadySeen = (bed: BedThen, crop: Crop, curve: LeafCurve, setting
   return {
     kind: "above",
     value: Math.log(bed.thermalTime / first),
-    error: Math.hypot(timeError(bed, first, settings), settings.eyeError),
+    // It has grown no more than that: what the model had it grow too little is no doubt of this note.
+    error: Math.hypot(timeError(bed, bed.thermalTime, first, settings), settings.eyeError),
   };
 };

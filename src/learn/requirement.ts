@@ -100,7 +100,9 @@ export function learnRequirement(
   const told = growths
     .filter(({ seen }) => seen.length > 0)
     .map((growth) => ({ growth, notes: [...growth.seen].sort(byKey) }))
-    .sort((a, b) => byKey([a.growth.sowing, a.growth.regrowth, a.notes], [b.growth.sowing, b.growth.regrowth, b.notes]));
+    .sort((a, b) =>
+      byKey([a.growth.sowing, a.growth.regrowth, a.notes], [b.growth.sowing, b.growth.regrowth, b.notes]),
+    );
   const { all, weighed } = settle(
     told.map(({ growth: a }) => told.map(({ growth: b }) => shared(a, b))),
     told.map(({ growth, notes }) => {
@@ -118,7 +120,9 @@ export function learnRequirement(
       spread: Math.hypot(Math.sqrt(variance), value?.spread ?? 0),
     };
   };
-  const fates = new Map(told.map(({ growth, notes }, i) => [growth, new Map(notes.map((note, k) => [note, weighed[i]![k]!]))]));
+  const fates = new Map(
+    told.map(({ growth, notes }, i) => [growth, new Map(notes.map((note, k) => [note, weighed[i]![k]!]))]),
+  );
   const level = { sowing: null, age: 0, regrowth: false };
   return {
     farm: at({ ...level, season: null }),

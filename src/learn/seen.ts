@@ -12,7 +12,7 @@ export interface Seen {
 export interface Weighed {
   /** All others contradict it. */
   readonly surprising: boolean;
-  /** What it says; of one that surprises what is taken of it: the nearer to what all others say, the further off it is. */
+  /** What it says; of one that surprises no more than `surprise` standard deviations from what all others say. */
   readonly taken: number;
 }
 
@@ -112,7 +112,7 @@ export function settle(
       const others = without(all.values[i]!, site);
       const off = offBy(note, others);
       if (off <= surprise) return { surprising: false, taken: note.value };
-      return { surprising: true, taken: others.mean + (note.value - others.mean) * (surprise / off) ** 2 };
+      return { surprising: true, taken: others.mean + ((note.value - others.mean) * surprise) / off };
     }),
   );
   return { all, weighed };

@@ -6,6 +6,7 @@ export * from "./doubtful.ts";
 export * from "./grid.ts";
 export { weekHtml } from "./html/page.ts";
 export * from "./json.ts";
+export * from "./learnedRows.ts";
 export * from "./misses.ts";
 export * from "./noted.ts";
 export type { TextOptions } from "./page.ts";
