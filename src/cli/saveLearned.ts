@@ -19,7 +19,10 @@ export async function saveLearned(
   { farm, madeFrom: { learned } }: Beds,
   context: Context,
 ): Promise<Problem | null> {
-  if (learned === undefined) return null;
+  if (learned === undefined) {
+    context.say("Without any weather nothing can be learned: learned.csv is as it was.\n");
+    return null;
+  }
   const done = await locked(dir, async (): Promise<Problem | null> => {
     const batch = openBatch(dir, instant(context.io.now()));
     const found = await batch.text(LEARNED_NAME);

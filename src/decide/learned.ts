@@ -81,7 +81,9 @@ export function learnedOf(stage: Omit<Scene, "learned">, covers: readonly Learne
     string,
     LearnedCrop & { readonly notes: ReadonlyMap<SeasonOfYear | null, NoteCount> }
   >();
-  for (const [id, all] of groupBy(grown, ({ succession }) => succession.crop)) {
+  const byCrop = groupBy(grown, ({ succession }) => succession.crop);
+  for (const id of farm.crops.keys()) {
+    const all = byCrop.get(id) ?? [];
     const kept = keptOf(farm, id);
     const growths = all.flatMap((each) =>
       each.parts.map(({ regrowth, told }) => ({

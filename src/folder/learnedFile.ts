@@ -48,8 +48,8 @@ const COLUMNS: readonly Column[] = [
 ];
 
 const HEADING = [
-  "# What your notes and loggers say beside the catalogue, which is 100 %; four of five cases lie from least to most.",
-  '# It is worked out anew from the notes every time. In the column keep: "as is" freezes a line, and a value like "110 %" counts in its place.',
+  "# What your notes and loggers say beside the catalogue (100 %). Four of five cases lie from least to most.",
+  "# All of it is worked out anew from the notes every time. What you write in the column keep stays: as is freezes a line; a value like 110 % counts in its place.",
 ];
 
 /** Most a value may be of the catalogue's, and least. judgement */

@@ -76,10 +76,7 @@ export function partsOf(
       .toLowerCase()
       .replace(/\b(in|lbs?|oz|cm|mm|kg)\.(?!\d)/gu, "$1")
       .replace(/\b(?:re[\s-]sown|(?:sown|sowed|seeded)\s+again)\b/gu, "resown")
-      .replace(
-        /\b(?:(?:not|isn't|isnt|aren't|arent)(?:\s+yet)?\s+ready|too\s+small)(?:\s+yet)?\b/gu,
-        "unready",
-      )
+      .replace(/\b(?:not(?:\s+yet)?|isn't|isnt)\s+ready(?:\s+yet)?\b/gu, "unready")
       .replace(/\b(?:bare|check)[\s-]+strip\b/gu, "strip")
       .replace(/\b(?:at|every|by)\s+nights?\b/gu, "nights"),
     farm.units,

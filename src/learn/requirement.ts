@@ -18,12 +18,12 @@ export interface Growth {
 export interface Estimate {
   readonly shift: number;
   readonly spread: number;
+  /** Its spread before any note. [1] */
+  readonly before: number;
 }
 
 /** What is known of one growth's requirement. */
 export interface GrowthEstimate extends Estimate {
-  /** Its spread before any note. [1] */
-  readonly before: number;
   /** What became of each of its notes, in the order given. */
   readonly weighed: readonly Weighed[];
 }
@@ -113,11 +113,13 @@ export function learnRequirement(
   );
   const at = (place: Place): Estimate => {
     const covariances = told.map(({ growth }) => shared(place, growth));
-    const { mean, variance } = all.at(covariances, shared(place, place));
-    const value = keptValue(place);
+    const own = shared(place, place);
+    const { mean, variance } = all.at(covariances, own);
+    const { shift, spread: doubt } = keptValue(place) ?? { shift: 0, spread: 0 };
     return {
-      shift: mean + (value?.shift ?? 0),
-      spread: Math.hypot(Math.sqrt(variance), value?.spread ?? 0),
+      shift: mean + shift,
+      spread: Math.hypot(Math.sqrt(variance), doubt),
+      before: Math.hypot(Math.sqrt(own), doubt),
     };
   };
   const fates = new Map(
@@ -128,11 +130,10 @@ export function learnRequirement(
     farm: at({ ...level, season: null }),
     season: (season) => at({ ...level, season }),
     growths: growths.map((growth): GrowthEstimate => {
-      const { shift, spread: left } = at(growth);
+      const estimate = at(growth);
       return {
-        shift,
-        spread: Math.max(settings.spreadFloor, left),
-        before: Math.hypot(Math.sqrt(shared(growth, growth)), keptValue(growth)?.spread ?? 0),
+        ...estimate,
+        spread: Math.max(settings.spreadFloor, estimate.spread),
         weighed: growth.seen.map((note) => {
           const fate = fates.get(growth)!.get(note)!;
           return { ...fate, taken: fate.taken + (keptValue(growth)?.shift ?? 0) };

@@ -52,13 +52,16 @@ export function learnedRows(
     const found = cells.find((each) => each.what === what && each.name === name && each.season === season);
     return { keep: found?.keep ?? "", remark: found?.remark ?? "" };
   };
-  const crops = [...farm.crops.values()].flatMap(({ id, requirementSpread }): readonly LearnedRow[] => {
+  const crops = [...farm.crops.keys()].flatMap((id): readonly LearnedRow[] => {
     const crop = learned.crops.get(id);
     if (crop === undefined) return [];
     return [null, ...SEASONS_OF_YEAR].flatMap((season): readonly LearnedRow[] => {
       const notes = crop.notes.get(season);
-      const { shift, spread } = season === null ? crop.farm : crop.season(season);
       if (notes === undefined) return [];
+      const { shift, spread, before } = season === null ? crop.farm : crop.season(season);
+      const kept = (farm.kept ?? []).some(
+        (each) => each.what === "requirement" && each.name === id && (each.season ?? season) === season,
+      );
       return [
         {
           what: "requirement",
@@ -66,7 +69,7 @@ export function learnedRows(
           season,
           value: Math.exp(shift),
           spread,
-          own: Math.max(0, 1 - (spread / requirementSpread) ** 2),
+          own: kept ? 1 : Math.max(0, 1 - (spread / before) ** 2),
           from: notesCounted(notes),
           ...own("requirement", id, season),
         },

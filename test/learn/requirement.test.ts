@@ -139,7 +139,7 @@ describe("what the grower keeps", () => {
   it("stays as it is, whatever the notes say, and each bed still has its own", () => {
     const kept: KeptRequirement = { farm: typed, seasons: new Map() };
     const { farm, growths } = learn(0.15, [growth("S1", slow), growth("S2", [], { season: "autumn" })], kept);
-    expect(farm).toEqual({ shift: Math.log(1.1), spread: 0 });
+    expect(farm).toEqual({ shift: Math.log(1.1), spread: 0, before: 0 });
     expect(growths[1]!.shift).toBeCloseTo(Math.log(1.1), 12);
     expect(growths[1]!.spread).toBeCloseTo(0.15 * Math.sqrt(1 - settings.farmShare), 12);
     expect(growths[0]!.shift).toBeGreaterThan(Math.log(1.1));
@@ -151,7 +151,7 @@ describe("what the grower keeps", () => {
       seasons: new Map<SeasonOfYear, KeptValue>([["spring", { ...typed, spread: 0.05 }]]),
     };
     const { farm, season } = learn(0.15, [growth("S1", slow)], kept);
-    expect(season("spring")).toEqual({ shift: Math.log(1.1), spread: 0.05 });
+    expect(season("spring")).toEqual({ shift: Math.log(1.1), spread: 0.05, before: 0.05 });
     expect(farm.shift).toBe(0);
   });
 });
