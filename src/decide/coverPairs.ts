@@ -1,7 +1,7 @@
 import { gain, layersOf, lyingIn } from "../cover/index.ts";
 import { coverHistory, lyingAt } from "../farm/index.ts";
 import type { Pair } from "../learn/index.ts";
-import { startOf, type UtcHour } from "../quantity/index.ts";
+import { type Instant, startOf, type UtcHour } from "../quantity/index.ts";
 import { ORIGINS } from "../weather/index.ts";
 import type { Scene } from "./scene.ts";
 
@@ -33,18 +33,15 @@ export function coverPairs({
     const history = coverHistory(farm, tunnel);
     return horizon.rounds.flatMap(({ from, to, part }): readonly CoverPair[] => {
       if (from >= horizon.now) return [];
-      const [begun, ended] = [from, to].map((hour) =>
-        lyingAt(history, startOf((weather.first + hour) as UtcHour)),
-      );
-      const lying = lyingIn(begun!, part, farm.covers);
+      const [since, until] = [from, to].map((hour) => startOf((weather.first + hour) as UtcHour)) as [
+        Instant,
+        Instant,
+      ];
+      if (history.some(({ at }) => at > since && at < until)) return [];
+      const lying = lyingIn(lyingAt(history, since), part, farm.covers);
       const cloths = lying.filter(({ cover }) => cover.kind !== "net");
       const [only] = cloths;
-      const changed = history.some(({ at }) => {
-        const since = startOf((weather.first + from) as UtcHour);
-        return at > since && at < startOf((weather.first + to) as UtcHour);
-      });
       if (only === undefined || cloths.length > 1 || only.cover.kind === "shade" || only.vented) return [];
-      if (changed && begun !== ended) return [];
       const layers = layersOf(lying, settings);
       let [hours, expected, measured] = [0, 0, 0];
       for (let hour = from; hour < Math.min(to, horizon.now); hour++) {

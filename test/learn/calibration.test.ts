@@ -9,3 +9,9 @@ it("ranks of what is true among what is believed are uniform, with floor, drift 
     expect(Math.abs(spread - 0.289), what).toBeLessThan(0.02);
   }
 });
+
+it("ranks are not uniform where what is believed is far too wide", () => {
+  const wide = calibration(500, 11, { ...plainSettings(), spreadFloor: 0.15 });
+  expect(wide[2]!.p).toBeLessThan(1e-6);
+  expect(wide[2]!.spread).toBeLessThan(0.25);
+});

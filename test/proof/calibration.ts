@@ -89,3 +89,23 @@ export function calibration(farms: number, seed: number, settings: Settings): re
     return { what: RANKED[k]!, chiSquare, p: above(chiSquare, BINS - 1), mean, spread: Math.sqrt(variance) };
   });
 }
+
+const lineOf = ({ what, chiSquare, p, mean, spread }: Ranks): string =>
+  `  ${what.padEnd(18)} χ² ${chiSquare.toFixed(1).padStart(6)} of 19, p ${p.toFixed(3)}; mean ${mean.toFixed(3)} (0.500), spread ${spread.toFixed(3)} (0.289)`;
+
+/** The ranks without floor, drift and weighing down and with them, as lines; whether the first are uniform. */
+export function calibrationTold(farms: number): {
+  readonly lines: readonly string[];
+  readonly uniform: boolean;
+} {
+  const plain = calibration(farms, 1, plainSettings());
+  return {
+    lines: [
+      `Simulation-based calibration (Talts and others 2018, arXiv:1804.06788), ${farms} farms; floor, drift and weighing down off, every rank should be as likely:`,
+      ...plain.map(lineOf),
+      "The same with all of them on, how far they move it:",
+      ...calibration(farms, 1, catalogue().settings).map(lineOf),
+    ],
+    uniform: plain.every(({ p }) => p > 0.001),
+  };
+}

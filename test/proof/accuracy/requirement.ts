@@ -1,5 +1,6 @@
 import { afterHarvests, gainOf } from "../../learn/harvests.ts";
 import published from "../../published/requirement-updates.json" with { type: "json" };
+import { calibrationTold } from "../calibration.ts";
 import type { Check, Subject } from "./check.ts";
 
 const { steady, drifting } = published;
@@ -53,4 +54,5 @@ export const requirementUpdates: Subject = {
           },
         ]),
   ]),
+  findings: () => calibrationTold(1000).lines,
 };
