@@ -22,10 +22,9 @@ export interface Settled {
   readonly weighed: readonly (readonly Weighed[])[];
 }
 
+/** Rounds after which it ends in any case; random notes that contradict each other wildly settle within 300. */
 const ROUNDS = 400;
 const STILL = 1e-13;
-/** Part of the way each round goes, so that notes that lean on each other do not swing. */
-const STEP = 0.7;
 
 /** Height of the normal over what lies below `z`. @source continued fraction of Laplace for the far tail, textbook */
 function hazard(z: number): number {
@@ -96,11 +95,9 @@ export function settle(
     sites = sites.map((own, i) =>
       own.map((site, k) => {
         const next = siteOf(seen[i]![k]!, without(all.values[i]!, site), surprise);
-        const step = (from: number, to: number): number => {
-          moved = Math.max(moved, Math.abs(to - from) / (1 + Math.abs(to)));
-          return from + STEP * (to - from);
-        };
-        return { precision: step(site.precision, next.precision), pull: step(site.pull, next.pull) };
+        const by = (from: number, to: number): number => Math.abs(to - from) / (1 + Math.abs(to));
+        moved = Math.max(moved, by(site.precision, next.precision), by(site.pull, next.pull));
+        return next;
       }),
     );
     if (moved > 0) all = together();

@@ -237,6 +237,21 @@ describe("a note that everything else contradicts", () => {
     }
   });
 
+  it("does no more whatever else was noted", () => {
+    const usual = fc.record({
+      kind: fc.constantFrom("about" as const, "above" as const),
+      value: fc.double({ min: -0.3, max: 0.15, noNaN: true }),
+      error: fc.double({ min: 0.06, max: 0.2, noNaN: true }),
+    });
+    const wild = fc.double({ min: 1, max: 4, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(usual, { maxLength: 6 }), wild, fc.boolean(), (others, far, below) => {
+        expect(moved(below ? -far : far, others)).toBeLessThanOrEqual(settings.surprise);
+      }),
+      { numRuns: 300, seed: 8 },
+    );
+  });
+
   it("is told, and counts again once another agrees with it", () => {
     const wild = leafOf(300, 2);
     const once = alone(0.12, [leafOf(200, 1), wild]);

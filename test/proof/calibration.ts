@@ -50,7 +50,11 @@ function farmAt(draw: ReturnType<typeof chance>, settings: Settings) {
       ]);
     if (notes.some((own) => own.includes(null))) continue;
     const growths = truth.growths.map(
-      ({ growth }, i): Growth => ({ ...growth, seen: (notes[i] ?? []) as readonly Seen[] }),
+      ({ growth }, i): Growth => ({
+        ...growth,
+        age: Math.max(0, 4 - i),
+        seen: (notes[i] ?? []) as readonly Seen[],
+      }),
     );
     return { truth, growths };
   }
