@@ -29,6 +29,9 @@ export interface LearnedRow {
   readonly remark: string;
 }
 
+/** What the grower wrote into a line, and which it is. */
+export type LearnedCells = Pick<LearnedRow, "what" | "name" | "season" | "keep" | "remark">;
+
 export const LEARNED_NAME = "learned.csv";
 
 const WHAT: readonly KeptWhat[] = ["requirement", "day warmth", "night warmth", "shade"];
@@ -174,12 +177,12 @@ export function learnedFile(
 ): {
   readonly kept: readonly Kept[];
   /** The grower's cells of every line that can be read, to be written again. */
-  readonly cells: readonly (Pick<Kept, "what" | "name" | "season"> & Pick<LearnedRow, "keep" | "remark">)[];
+  readonly cells: readonly LearnedCells[];
   readonly problems: readonly Problem[];
 } {
   const { entries, problems } = tableReader(table, COLUMNS);
   const kept: Kept[] = [];
-  const cells: (Pick<Kept, "what" | "name" | "season"> & Pick<LearnedRow, "keep" | "remark">)[] = [];
+  const cells: LearnedCells[] = [];
   const seen = new Map<string, number>();
   for (const entry of entries) {
     const about = aboutOf(entry, known, problems);

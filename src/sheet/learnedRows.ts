@@ -1,6 +1,6 @@
 import type { Learned, NoteCount } from "../decide/index.ts";
 import { type Farm, type KeptWhat, SEASONS_OF_YEAR, type SeasonOfYear } from "../farm/index.ts";
-import type { LearnedRow } from "../folder/index.ts";
+import type { LearnedCells, LearnedRow } from "../folder/index.ts";
 import { list } from "../problem/index.ts";
 
 const NUMBERS = [
@@ -30,9 +30,6 @@ export const notesCounted = ({ leaf, cut, notReady }: NoteCount): string =>
       notReady > 0 ? counted(notReady, 'note "not ready"', 'notes "not ready"') : "",
     ].filter((words) => words !== ""),
   );
-
-/** What a line keeps and says of itself, that the grower wrote. */
-export type LearnedCells = Pick<LearnedRow, "what" | "name" | "season" | "keep" | "remark">;
 
 /**
  * What was learned, a line for each crop, each of its seasons and each cover, in the farm's order.
