@@ -31,7 +31,7 @@ describe("a tunnel's own logger", () => {
   });
 
   it("says nothing of tunnels under another cloth, and nothing of the air outside", () => {
-    // Creek 1 lies under 19 g; by day at least these have never had it.
+    // Creek 1 lies under 19 g, these have had 30 g alone.
     const others = (outcome: ReturnType<typeof week>) =>
       outcome.successions
         .filter(({ succession }) => ["T8", "T10"].includes(succession.tunnel))
