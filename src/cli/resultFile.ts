@@ -6,7 +6,7 @@ import { usage } from "./context.ts";
 import type { Given, OptionSpec } from "./spec.ts";
 
 /** Files of a farm that the grower types. */
-const TYPED: readonly string[] = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv"];
+const TYPED: readonly string[] = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "learned.csv"];
 
 /** Folders of a farm for what is imported and issued. */
 const KEPT: readonly string[] = ["temperature", "forecasts", "sheets"];

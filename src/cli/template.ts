@@ -216,6 +216,8 @@ const notes = ({ leaves, cut }: Words): string => `# What you saw or did. For ex
 # 2026-04-09,emerged,S01,,
 # 2026-04-24 06:00,cut,S01,${cut},               (${cut} last: the bed is done)
 # 2026-04-20,loss,S01,30 %,flea beetles
+# 2026-04-20,not ready,S01,,                      (still below salad size)
+# 2026-04-18,strip,S01,${leaves},a stretch left bare beside its cover
 when,kind,about,value,remark
 `;
 

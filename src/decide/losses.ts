@@ -1,6 +1,6 @@
 import { normalQuantile } from "../learn/index.ts";
 import { damageOddsWithin } from "../watch/index.ts";
-import { coverDraws } from "./memberCourse.ts";
+import { coverDraws, spreadsOf } from "./memberCourse.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
@@ -12,7 +12,7 @@ import type { SuccessionTable } from "./successionTable.ts";
  * @param cut - Hour of the weather.
  */
 export function comesThrough(
-  { horizon, store, settings, members }: Scene,
+  { farm, horizon, store, settings, members }: Scene,
   { at, problem, choice }: Planned,
   { standing, growing }: SuccessionTable,
   cut: number,
@@ -26,20 +26,25 @@ export function comesThrough(
   ]
     .map((span) => ({ ...span, from: Math.max(span.from, growing.origin), to: Math.min(span.to, cut) }))
     .filter(({ from, to }) => from < to)
-    .map(({ setting, ...span }) => ({ ...span, under: store.climate(setting) }));
+    .map(({ setting, ...span }) => ({
+      ...span,
+      under: store.climate(setting),
+      spreads: spreadsOf(setting, farm.covers, settings),
+    }));
   return Float64Array.from(members.departures, (departure, m) => {
-    const warmer = Math.exp(settings.warmthSpread * normalQuantile(warmth(m)));
-    const cooler = Math.exp(settings.shadeSpread * normalQuantile(shade(m)));
-    /** What lies beside bare ground, as much as it does in this member. */
-    const moved = (open: number, under: number): number =>
-      open + (under - open) * (under > open ? warmer : cooler);
-    return spans.reduce((safe, { from, to, under }) => {
+    const [warm, cool] = [normalQuantile(warmth(m)), normalQuantile(shade(m))];
+    return spans.reduce((safe, { from, to, under, spreads }) => {
+      const cooler = Math.exp(spreads.shade * cool);
+      const [byNight, byDay] = [Math.exp(spreads.night * warm), Math.exp(spreads.day * warm)];
+      /** What lies beside bare ground, as much as it does in this member. */
+      const moved = (open: number, there: number, warmer: number): number =>
+        open + (there - open) * (there > open ? warmer : cooler);
       let [lowest, highest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
       for (let hour = from; hour < to; hour++) {
         const i = hour - bare.from;
         const departed = departure[hour - members.now] ?? 0;
-        lowest = Math.min(lowest, moved(bare.frost[i]!, under.frost[i]!) + departed);
-        highest = Math.max(highest, moved(bare.heat[i]!, under.heat[i]!) + departed);
+        lowest = Math.min(lowest, moved(bare.frost[i]!, under.frost[i]!, byNight) + departed);
+        highest = Math.max(highest, moved(bare.heat[i]!, under.heat[i]!, byDay) + departed);
       }
       return safe / (1 + damageOddsWithin(standing.crop, lowest, highest, 0, settings));
     }, 1);

@@ -22,6 +22,7 @@ import type {
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
@@ -396,6 +397,8 @@ export interface MadeFrom {
   readonly members: number;
   /** Requirements stated by another way of counting, as they were brought to the model's clock. */
   readonly broughtOver: readonly BroughtOver[];
+  /** What the notes have taught of crops and covers; left out: nothing can be computed. */
+  readonly learned?: Learned;
   /** The stretch of days under ten hours that touches the days looked at. */
   readonly shortDays: DateRange | null;
 }

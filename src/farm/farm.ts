@@ -1,6 +1,7 @@
 import type { Centimetre, Instant, Kilogram, LocalDate, Metre, MetrePerSecond } from "../quantity/index.ts";
 import type { Cover } from "./cover.ts";
 import type { Crop } from "./crop.ts";
+import type { KeptLearned } from "./keptLearned.ts";
 import type { Place } from "./place.ts";
 import type { Settings } from "./settings.ts";
 import type { Usual } from "./usual.ts";
@@ -157,6 +158,8 @@ export interface Farm {
   readonly keepFlagged: ReadonlySet<string>;
   readonly crops: ReadonlyMap<string, Crop>;
   readonly covers: ReadonlyMap<string, Cover>;
+  /** What the grower froze or set of what was learned; left out: nothing. */
+  readonly kept?: readonly KeptLearned[];
 }
 
 /** How a cover lies. */
@@ -165,7 +168,11 @@ export type CoverState = "on" | "vented" | "nights" | "off";
 /** Something seen or done. `remark`: what the grower wrote beside it, "" for nothing. */
 export type Note = { readonly at: Instant; readonly line: number; readonly remark: string } & (
   | { readonly kind: "leaf"; readonly succession: string; readonly lengths: readonly Centimetre[] }
+  /** The stretch of the bed left bare beside its cover, measured as a leaf is. */
+  | { readonly kind: "strip"; readonly succession: string; readonly lengths: readonly Centimetre[] }
   | { readonly kind: "emerged"; readonly succession: string }
+  /** Seen below salad size. */
+  | { readonly kind: "not ready"; readonly succession: string }
   | { readonly kind: "resown"; readonly succession: string }
   | { readonly kind: "cover"; readonly tunnel: string; readonly cover: string; readonly state: CoverState }
   | {

@@ -8,6 +8,7 @@ import { inSections } from "./cloth.ts";
 import { collapsed } from "./collapsed.ts";
 import { farmFile } from "./farmFile.ts";
 import { heavyCuts } from "./heavyCuts.ts";
+import { LEARNED_NAME, learnedFile } from "./learnedFile.ts";
 import { lyingUnnoted } from "./lyingUnnoted.ts";
 import { normalsFile } from "./normalsFile.ts";
 import { notesFile } from "./notesFile.ts";
@@ -23,12 +24,14 @@ export interface FolderFiles {
   readonly notes: Table | null;
   /** A table of usual weather; most farms have none. */
   readonly normals?: Table | null;
+  /** What was learned, as the grower left it. */
+  readonly learned?: Table | null;
   /** Why a file, or the rest of one, could not be read. */
   readonly unread: readonly Problem[];
 }
 
 /** As a grower goes through them. */
-const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv"];
+const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv", LEARNED_NAME];
 
 /** File by file, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
@@ -93,6 +96,10 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
     files.normals === null || files.normals === undefined
       ? null
       : normalsFile(files.normals, other, farm?.units);
+  const learned =
+    files.learned === null || files.learned === undefined || farm === null
+      ? null
+      : learnedFile(files.learned, farm);
   const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
   const problems = [
     own,
@@ -101,6 +108,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
     owned?.problems,
     noted?.problems,
     usual?.problems,
+    learned?.problems,
   ].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
   const sowingsFile = files.successions?.file ?? "successions.csv";
@@ -152,6 +160,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   const whole: Farm = {
     ...farm,
     ...(usual === null ? {} : { normals: usual.usual }),
+    ...(learned === null ? {} : { kept: learned.kept }),
     successions: stand,
     pieces: known(pieces, cloths, ({ cover }) => farm.covers.has(cover)),
     notes: [...notes, ...beds.lastCuts]

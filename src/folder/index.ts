@@ -24,6 +24,7 @@ export * from "./idNamed.ts";
 export * from "./issuedSheet.ts";
 export * from "./keptForecast.ts";
 export * from "./keptWords.ts";
+export * from "./learnedFile.ts";
 export { namesTemperature } from "./logHeader.ts";
 export * from "./logKinds.ts";
 export * from "./logReading.ts";

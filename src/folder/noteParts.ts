@@ -6,13 +6,25 @@ import { type NamesIn, namesIn } from "./noteNames.ts";
 import { type Misreading, misread, type NoteSetting } from "./noteRead.ts";
 import { type SaidIn, saidIn } from "./noteWhen.ts";
 
-export type Role = "emerged" | "cut" | "last" | "loss" | "resown" | "everything" | "bare" | CoverState;
+export type Role =
+  | "emerged"
+  | "strip"
+  | "not ready"
+  | "cut"
+  | "last"
+  | "loss"
+  | "resown"
+  | "everything"
+  | "bare"
+  | CoverState;
 
 export const ROLES: Readonly<Record<string, Role>> = {
   up: "emerged",
   emerged: "emerged",
   sprouted: "emerged",
   germinated: "emerged",
+  strip: "strip",
+  unready: "not ready",
   cut: "cut",
   harvested: "cut",
   last: "last",
@@ -62,6 +74,8 @@ export function spokenIn(text: string, units: Units): Spoken | null {
       .toLowerCase()
       .replace(/\b(in|lbs?|oz|cm|mm|kg)\.(?!\d)/gu, "$1")
       .replace(/\b(?:re[\s-]sown|(?:sown|sowed|seeded)\s+again)\b/gu, "resown")
+      .replace(/\b(?:not(?:\s+yet)?|isn't|isnt)\s+ready(?:\s+yet)?\b/gu, "unready")
+      .replace(/\b(?:bare|check)[\s-]+strip\b/gu, "strip")
       .replace(/\b(?:at|every|by)\s+nights?\b/gu, "nights"),
     units,
   );
@@ -94,11 +108,14 @@ export function partsOf(
 
 export type Kind = Note["kind"];
 
+/** Words that are a kind of note themselves. */
+const KINDS_SAID: ReadonlySet<Role> = new Set(["emerged", "strip", "not ready", "cut", "loss", "resown"]);
+
 /** The kinds of note the words of the trade speak of; a leaf where there are none. */
 export function kindsOf({ roles, names, said }: Parts): readonly Kind[] {
   const kinds = new Set<Kind>();
   for (const role of roles) {
-    if (role === "emerged" || role === "cut" || role === "loss" || role === "resown") kinds.add(role);
+    if (KINDS_SAID.has(role)) kinds.add(role as Kind);
     else if (COVERS.includes(role)) kinds.add("cover");
   }
   if (kinds.size > 0) return [...kinds];

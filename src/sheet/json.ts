@@ -29,6 +29,7 @@ import { type Instant, localMinute } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Beds } from "./beds.ts";
+import { learnedRows } from "./learnedRows.ts";
 
 /** What may stand in the answer: no undefined, no number that is not one. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
@@ -461,6 +462,9 @@ const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
   learnedFrom: from.learnedFrom,
+  learnedCovers: (from.learned?.covers ?? []).flatMap(({ cover, factors }) =>
+    factors.map(({ what, factor, spread }) => ({ cover, what, ofCatalogue: factor, spread })),
+  ),
   members: from.members,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,
@@ -578,6 +582,19 @@ export function weekJson(outcome: Outcome): string {
   });
 }
 
+const learnedJson = ({ farm, madeFrom: { learned } }: Beds): Json =>
+  learned === undefined
+    ? []
+    : learnedRows(farm, learned, []).map(({ what, name, season, value, spread, own, from }) => ({
+        what,
+        name,
+        season,
+        ofCatalogue: value,
+        spread,
+        own,
+        from,
+      }));
+
 /**
  * Where each succession stands as data.
  *
@@ -592,6 +609,7 @@ export function bedsJson(beds: Beds): string {
     on: time(farm, beds.on),
     crops: cropsOf(beds.successions),
     successions: beds.successions.map((outlook) => successionJson(farm, outlook)),
+    learned: learnedJson(beds),
     madeFrom: madeFromJson(farm, beds.madeFrom),
     problems: beds.problems.map(problemJson),
   });

@@ -45,7 +45,7 @@ describe("start", () => {
         writeFileSync(join(here.dir, name), plain);
       }
       expect((await here.run("check")).all).toBe(
-        "My farm: no problems. 1 tunnel, 1 succession, 2 cloths, 5 notes.\n",
+        "My farm: no problems. 1 tunnel, 1 succession, 2 cloths, 7 notes.\n",
       );
     },
   );

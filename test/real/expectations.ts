@@ -3,7 +3,10 @@ import { type Outcome, settingKey } from "../../src/index.ts";
 /** Everything that must hold for any week of real weather; each broken rule as one sentence. */
 export function faultsOf(outcome: Outcome): readonly string[] {
   return [
-    ...outcome.problems.map(({ code }) => `a problem value: ${code}`),
+    // The example's cut was made in the example's own weather: in another it may well surprise.
+    ...outcome.problems
+      .filter(({ code }) => code !== "leaf-surprises")
+      .map(({ code }) => `a problem value: ${code}`),
     ...shrinking(outcome),
     ...farFromBest(outcome),
     ...coldNights(outcome),
