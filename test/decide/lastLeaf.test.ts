@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type Cases, lastLeafDraws, ownTime, timeOf } from "../../src/decide/index.ts";
 import { catalogue } from "../../src/farm/index.ts";
 import { leafCurve, leafLength, thermalTimeAt } from "../../src/growth/index.ts";
-import { learnFromLeaves, normalQuantile } from "../../src/learn/index.ts";
+import { normalQuantile } from "../../src/learn/index.ts";
 import { centimetre, degreeDays } from "../../src/quantity/index.ts";
 import { draws } from "../../src/weather/index.ts";
 import { gauss } from "../real/foretold.ts";
@@ -13,10 +13,29 @@ const curve = leafCurve(arugula, arugula.requirement, settings);
 const exact = { ...settings, spreadFloor: 0 };
 const CASES = 1024;
 
+/** What one leaf makes of a requirement of its own: a normal prior and one normal reading of it, textbook. */
+function afterLeaf(
+  length: number,
+  counted: number,
+  given: typeof settings,
+  guess: { before: number; since: number },
+) {
+  const grown = thermalTimeAt(curve, centimetre(length));
+  const at = (error: number): number => Math.log(thermalTimeAt(curve, centimetre(length * Math.exp(error))));
+  const measuring = (at(given.leafError) - at(-given.leafError)) / 2;
+  const [prior, reading] = [
+    arugula.requirementSpread ** 2,
+    given.thermalError ** 2 + guess.before ** 2 + measuring ** 2,
+  ];
+  const shift = (prior / (prior + reading)) * Math.log(counted / grown);
+  const spread = Math.hypot(Math.sqrt((prior * reading) / (prior + reading)), guess.since);
+  const head = grown * Math.exp(shift) - counted;
+  return { shift, spread: Math.max(given.spreadFloor, spread), head, surprising: false, measured: 1 };
+}
+
 /** A bed whose leaf of some length was measured when the model had given it so much. */
 function cases(length: number, counted: number, given = exact, guess = { before: 0, since: 0 }): Cases {
-  const leaf = { thermalTime: counted, guess: guess.before, length: centimetre(length) };
-  const belief = learnFromLeaves(arugula.requirementSpread, guess.since, curve, [leaf], given);
+  const belief = afterLeaf(length, counted, given, guess);
   const draw = draws(given.seed, "requirement bed");
   const requirements = Float64Array.from({ length: CASES }, (_, i) =>
     Math.exp(belief.shift + belief.spread * normalQuantile(draw(i))),

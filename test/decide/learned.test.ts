@@ -19,7 +19,8 @@ import {
   pounds,
   startOf,
 } from "../../src/quantity/index.ts";
-import { type WeekInput, week } from "../../src/week.ts";
+import type { WeekInput } from "../../src/week.ts";
+import { week } from "../week.ts";
 import { daysBefore, logged, recorded } from "./loggedFarm.ts";
 import { at, bed, leaf, MONDAY, piece, tunnel } from "./smallFarm.ts";
 
