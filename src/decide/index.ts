@@ -46,4 +46,5 @@ export * from "./tails.ts";
 export * from "./together.ts";
 export * from "./tunnelNow.ts";
 export * from "./tunnelProblem.ts";
+export * from "./wage.ts";
 export * from "./weathers.ts";

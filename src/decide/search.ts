@@ -1,4 +1,4 @@
-import { breachesAt, gravityOf, idle, quality, slopeOf } from "./evaluate.ts";
+import { afterCut, breachesAt, gravityOf, idle, quality, slopeOf } from "./evaluate.ts";
 import { rangeMaximum, readAt, STEP } from "./harvest.ts";
 import type { Prices } from "./prices.ts";
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
@@ -25,6 +25,9 @@ export interface Searched {
 
 /** Places in the tree looked into before a search gives up proving. The same on every machine. */
 const MOST_NODES = 3_000_000;
+
+/** Worth of cutting where there is nothing worth cutting. */
+const NEVER_CUT = -1e12;
 
 const DIM = gravityOf(["dim"]);
 
@@ -89,6 +92,7 @@ function wayOf(
       worth[i]! += forSalad * salad[at]! + forOther * other[at]! - forCut * cut[at]!;
     }
   });
+  if (!table.mustCut) worth.fill(NEVER_CUT, 0, outlet.pays[0]).fill(NEVER_CUT, outlet.pays[1] + 1);
   return {
     index,
     tails,
@@ -232,11 +236,7 @@ export function searcher(problem: TunnelProblem): Searcher {
         const way = ways[w]!;
         const { outlet, tails: to } = way;
         if (outlet.interval < i) {
-          const settled =
-            brought[j]![w]! +
-            (table.regrown === 0
-              ? 0
-              : table.regrown * (Math.exp(stubble[j]![i]! - stubbleBefore[j]![w]!) - 1));
+          const settled = brought[j]![w]! + afterCut(problem, table, stubble[j]![i]! - stubbleBefore[j]![w]!);
           if (settled > top) top = settled;
           continue;
         }
@@ -280,7 +280,7 @@ export function searcher(problem: TunnelProblem): Searcher {
               heat[j]![n]!,
               safe[j]![n]!,
             );
-          return brought[j]![w]! + table.regrown * (Math.exp(stubble[j]![n]! - stubbleBefore[j]![w]!) - 1);
+          return brought[j]![w]! + afterCut(problem, table, stubble[j]![n]! - stubbleBefore[j]![w]!);
         });
         return [...values, table.mustCut ? Number.NEGATIVE_INFINITY : slope * safe[j]![n]!];
       });
