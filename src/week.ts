@@ -17,6 +17,7 @@ import {
   sceneOf,
   type Solver,
   standing,
+  takenIn,
   type TogetherPlan,
   type TunnelPlan,
   tunnelNow,
@@ -36,6 +37,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
   const { farm, settings, on, days } = input;
   const empty = {
     walks: [],
+    weathers: [],
     weather: [],
     warnings: [],
     tunnels: [],
@@ -60,6 +62,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     on,
     days,
     walks: scene.horizon.walks,
+    weathers: scene.weathers.shares,
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
     tunnels,
@@ -94,6 +97,13 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): 
     now: at.now,
     settings: problem.settings,
     choice,
+    taken: at.taken,
+    takenIn: choice.map((_, i) => takenIn(plan, i)),
+    undated: problem.undated.map(({ standing: { succession, crop }, worth }) => ({
+      id: succession.id,
+      worth,
+      unfit: crop.unfit,
+    })),
     changes: changesOf(plan, tunnel, joint, scene.horizon),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,

@@ -1,5 +1,6 @@
 import type { Horizon } from "./horizon.ts";
 import type { Joint } from "./joint.ts";
+import { outletIndex } from "./ledger.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";
 import { type Planned, takenIn } from "./planned.ts";
 import { NOW } from "./tunnelProblem.ts";
@@ -61,6 +62,15 @@ export function changesOf(planned: Planned, tunnel: number, joint: Joint, horizo
         decidedBy: limit === null ? strongest : "limit",
         gain,
         limit,
+        without: {
+          worth: other.worth,
+          breaks: other.evaluation.breaches,
+          overrun: other.overrun,
+          cuts: other.evaluation.successions.map((result) => ({
+            succession: result.table.standing.succession.id,
+            outlet: outletIndex(result),
+          })),
+        },
       },
     ];
   });

@@ -15,6 +15,7 @@ export * from "./lays.ts";
 export * from "./ledger.ts";
 export * from "./limits.ts";
 export * from "./logs.ts";
+export * from "./lyingNow.ts";
 export * from "./marketDay.ts";
 export * from "./missing.ts";
 export * from "./moves.ts";

@@ -1,7 +1,7 @@
 import type { Farm, Piece, Settings } from "../farm/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
 import type { Evaluation } from "./evaluate.ts";
-import type { Lay } from "./lays.ts";
+import type { Lay, Taken } from "./lays.ts";
 import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
 import type { LimitName, Pick } from "./outcome.ts";
 import type { Prices } from "./prices.ts";
@@ -95,19 +95,21 @@ function rowsOf(program: Program) {
 }
 
 const clothKey = (piece: Piece, i: number): string => `cloth ${piece.id} ${i}`;
-const spanKey = (piece: Piece, over: readonly string[], other: string, i: number): string =>
-  `span ${piece.id} ${over.join(" ")} ${other} ${i}`;
+/** Neighbours under one piece have it alike: on, vented, or by nights. */
+const spanKey = (piece: Piece, { over, state }: Taken, other: string, i: number): string =>
+  `span ${piece.id} ${state} ${over.join(" ")} ${other} ${i}`;
 
 /** Rows a lay takes part in through an interval, with its amounts. */
 function clothRows(tunnel: string, { taken }: Lay, i: number): readonly (readonly [key: string, amount: number])[] {
-  return taken.flatMap(({ piece, over }): readonly (readonly [string, number])[] => {
+  return taken.flatMap((each): readonly (readonly [string, number])[] => {
+    const { piece, over } = each;
     if (piece === null) return [];
     // A piece over neighbours is counted once, and all of them must lie under it together.
     const [first, ...others] = over;
-    if (first !== tunnel) return [[spanKey(piece, over, tunnel, i), -1]];
+    if (first !== tunnel) return [[spanKey(piece, each, tunnel, i), -1]];
     return [
       [clothKey(piece, i), 1],
-      ...others.map((other) => [spanKey(piece, over, other, i), 1] as const),
+      ...others.map((other) => [spanKey(piece, each, other, i), 1] as const),
     ];
   });
 }
@@ -141,11 +143,12 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   for (const { problem: each } of tunnels)
     for (let i = 0; i < each.intervals; i++)
       for (const { taken } of each.lays)
-        for (const { piece, over } of taken) {
+        for (const lain of taken) {
+          const { piece, over } = lain;
           if (piece === null) continue;
           if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
           for (const other of over.slice(1)) {
-            const key = spanKey(piece, over, other, i);
+            const key = spanKey(piece, lain, other, i);
             cloth(key, 0, 0, [1, -1]);
             exact.add(rows.at(key)!);
           }
