@@ -1,25 +1,25 @@
 import {
   changesOf,
   cropAirOf,
+  type FarmPlan,
+  gaveWay,
+  type Joint,
   leafSurprises,
   ledgerOf,
   nightsOf,
   type Outcome,
   outlookOf,
-  type FarmPlan,
-  gaveWay,
-  type Joint,
   type Parts,
-  planFarm,
   type Planned,
+  planFarm,
   productsAt,
   type Scene,
-  sceneOf,
   type Solver,
+  sceneOf,
   standing,
-  takenIn,
   type TogetherPlan,
   type TunnelPlan,
+  takenIn,
   tunnelNow,
   type WeekInput,
   warningsOf,
@@ -122,7 +122,13 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
   const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
     const sum = (part: "timing" | "stress" | "damage" | "labour"): number =>
       plans.reduce((total, plan) => total + plan[of].parts[part], 0);
-    return { timing: sum("timing"), stress: sum("stress"), damage: sum("damage"), labour: sum("labour"), orders };
+    return {
+      timing: sum("timing"),
+      stress: sum("stress"),
+      damage: sum("damage"),
+      labour: sum("labour"),
+      orders,
+    };
   };
   const changes = tunnels.flatMap((tunnel) => tunnel.changes);
   const share = (by: (typeof PARTS)[number] | "limit"): number =>

@@ -31,7 +31,12 @@ function extra(more: readonly LimitName[], fewer: readonly LimitName[]): readonl
 const PARTS = ["damage", "stress", "timing", "orders", "labour"] as const;
 
 /** Every change of a tunnel's plan with what it gains, found by taking it out while all else stays as planned. */
-export function changesOf(planned: Planned, tunnel: number, joint: Joint, horizon: Horizon): readonly Change[] {
+export function changesOf(
+  planned: Planned,
+  tunnel: number,
+  joint: Joint,
+  horizon: Horizon,
+): readonly Change[] {
   const { at, problem, schedule, chosen } = planned;
   const L = problem.lays.length;
   return schedule.flatMap((to, i): readonly Change[] => {
@@ -42,7 +47,9 @@ export function changesOf(planned: Planned, tunnel: number, joint: Joint, horizo
       { ...chosen.parts, orders: joint.orders },
       { ...other.evaluation.parts, orders: other.orders },
     );
-    const limit = extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ?? null;
+    const limit =
+      extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
+      null;
     const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
     const setting = problem.settings[problem.lays[to]!.setting]!;
     const had = i === 0 ? problem.lays[NOW]!.taken : takenIn(planned, i - 1);

@@ -30,7 +30,10 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
           safe: table.safe[k]!,
           stubble: table.stubble[k]!,
         })),
-        undated: problem.undated.map(({ standing, safe }) => ({ id: standing.succession.id, safe: safe[k]! })),
+        undated: problem.undated.map(({ standing, safe }) => ({
+          id: standing.succession.id,
+          safe: safe[k]!,
+        })),
       };
     }),
   ).flat();

@@ -7,7 +7,9 @@ import { fits, spansOf, type Taken } from "./lays.ts";
  * a piece where the list says it lies, then any that is long enough and left. No piece lies more often than it is owned.
  */
 export function lyingNow(farm: Farm, on: Instant): ReadonlyMap<string, readonly Taken[]> {
-  const settings = new Map(farm.tunnels.map((tunnel) => [tunnel.id, lyingAt(coverHistory(farm, tunnel), on)]));
+  const settings = new Map(
+    farm.tunnels.map((tunnel) => [tunnel.id, lyingAt(coverHistory(farm, tunnel), on)]),
+  );
   const lying = new Map(farm.tunnels.map(({ id }): [string, Taken[]] => [id, []]));
   const left = new Map(farm.pieces.map((piece) => [piece, piece.count]));
   const layer = (id: string, cover: string): Setting[number] | undefined =>
