@@ -41,6 +41,7 @@ export const piece = (id: string, cover: string, length: number, liesOn: readonl
   cover,
   length: metre(length),
   count: 1,
+  spans: 1,
   liesOn,
 });
 

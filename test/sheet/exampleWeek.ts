@@ -4,6 +4,7 @@ import type { Io } from "../../src/cli/io.ts";
 import { weekInput } from "../../src/cli/weekInput.ts";
 import type { Outcome } from "../../src/decide/index.ts";
 import { formatProblem } from "../../src/problem/index.ts";
+import { loadSolver } from "../../src/cli/solver.ts";
 import { week } from "../../src/week.ts";
 
 const FOLDER = fileURLToPath(new URL("../../examples/hollow-creek", import.meta.url));
@@ -24,5 +25,5 @@ export async function exampleWeek(): Promise<Outcome> {
   const given = { farm: FOLDER, on: "2026-04-20" };
   const read = await weekInput(given, contextOf(IO, given));
   if ("problems" in read) throw new Error(read.problems.map(formatProblem).join("\n"));
-  return week(read.input);
+  return week(read.input, await loadSolver());
 }
