@@ -1,5 +1,5 @@
-import type { Beds } from "./sheet/index.ts";
 import type { Solver } from "./decide/index.ts";
+import type { Beds } from "./sheet/index.ts";
 import { type WeekInput, week } from "./week.ts";
 
 export type { Beds } from "./sheet/index.ts";

@@ -13,7 +13,18 @@ export * from "./learn/index.ts";
 export { replay } from "./play.ts";
 export * from "./problem/index.ts";
 export * from "./quantity/index.ts";
-export { bedsJson, bedsText, weekJson, weekText } from "./sheet/index.ts";
+export { score } from "./score.ts";
+export {
+  bedsJson,
+  bedsText,
+  crewText,
+  promiseChanges,
+  promiseText,
+  scoreJson,
+  scoreText,
+  weekJson,
+  weekText,
+} from "./sheet/index.ts";
 export * from "./watch/index.ts";
 export * from "./weather/index.ts";
 export { week } from "./week.ts";

@@ -12,7 +12,9 @@ import {
   type Parts,
   type Planned,
   planFarm,
+  productCases,
   productsAt,
+  promisedOf,
   type Scene,
   type Solver,
   sceneOf,
@@ -46,6 +48,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     successions: [],
     picks: [],
     products: [],
+    promises: [],
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
@@ -71,6 +74,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     successions,
     picks,
     products: productsAt(farm, picks, successions),
+    promises: productCases(scene, plans, successions).map(promisedOf),
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };

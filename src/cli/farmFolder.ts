@@ -5,6 +5,7 @@ import {
   type FarmSettings,
   type FolderFiles,
   farmFile,
+  LEARNED_NAME,
   readFolder,
   readLoosely,
   type Table,
@@ -114,15 +115,16 @@ const withFiles = (
 ): Promise<FarmFolder<Farm>> =>
   inFolder(context, async (dir) => {
     const unread: Problem[] = [];
-    const [text, successions, pieces, notes, normals] = await Promise.all([
+    const [text, successions, pieces, notes, normals, learned] = await Promise.all([
       settingsIn(dir, unread),
       tableIn(dir, "successions.csv", unread),
       tableIn(dir, "pieces.csv", unread),
       notesIn(dir, unread),
       tableIn(dir, "normals.csv", unread),
+      tableIn(dir, LEARNED_NAME, unread),
     ]);
     const farm = text === null ? null : { file: "farm.yaml", text };
-    const files: FolderFiles = { farm, successions, pieces, notes, normals, unread };
+    const files: FolderFiles = { farm, successions, pieces, notes, normals, learned, unread };
     const known = catalogue();
     return placed(dir, await withUnits((other) => read(files, known, other)));
   });

@@ -6,7 +6,7 @@ import { usage } from "./context.ts";
 import type { Given, OptionSpec } from "./spec.ts";
 
 /** Files of a farm that the grower types. */
-const TYPED: readonly string[] = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv"];
+const TYPED: readonly string[] = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "learned.csv"];
 
 /** Folders of a farm for what is imported and issued. */
 const KEPT: readonly string[] = ["temperature", "forecasts", "sheets"];
@@ -46,7 +46,12 @@ async function farmsOwn(path: string): Promise<string | null> {
 }
 
 /** What a result may be called, by the option that asks for it. */
-const EXAMPLE: Readonly<Record<string, string>> = { "--html": "week.html", "--csv": "week.csv" };
+const EXAMPLE: Readonly<Record<string, string>> = {
+  "--html": "week.html",
+  "--csv": "week.csv",
+  "--promise": "promise.txt",
+  "--crew": "crew.txt",
+};
 
 /** Why a result cannot be written under a name; null when it can. */
 async function wrong(option: string, cwd: string, name: string): Promise<Problem | null> {

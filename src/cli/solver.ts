@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Program, Solver } from "../decide/index.ts";
 
-type Load = (typeof import("highs"))["default"];
+type Load = typeof import("highs")["default"];
 type Highs = Awaited<ReturnType<Load>>;
 
 /** Smallest difference of worth that counts, relative and absolute. */

@@ -15,7 +15,11 @@ interface Words {
   readonly usual: readonly [string, string];
   readonly tunnel: string;
   readonly price: string;
+  readonly short: string;
   readonly order: string;
+  readonly stall: string;
+  readonly cutting: string;
+  readonly handling: readonly [string, string];
   readonly wind: string;
   readonly leaf: string;
   readonly base: string;
@@ -33,7 +37,11 @@ const WORDS: Readonly<Record<Units, Words>> = {
     usual: ["38 F", "60 F"],
     tunnel: "50 ft",
     price: "12 per lb",
+    short: "4 per lb",
     order: "30 lb",
+    stall: "40 lb",
+    cutting: "0.6 min/ft",
+    handling: ["80 lb", "100 lb"],
     wind: "15 mph",
     leaf: "3 in",
     base: "38 F",
@@ -49,7 +57,11 @@ const WORDS: Readonly<Record<Units, Words>> = {
     usual: ["3 C", "16 C"],
     tunnel: "15 m",
     price: "26 per kg",
+    short: "9 per kg",
     order: "14 kg",
+    stall: "18 kg",
+    cutting: "2 min/m",
+    handling: ["36 kg", "45 kg"],
     wind: "7 m/s",
     leaf: "8 cm",
     base: "3 C",
@@ -140,20 +152,33 @@ walks: { morning: "7:00", evening: "18:00" }
 markets:
 ${marketsText(first)}
 
-# Hoops whose beds share one cover. hoops: wire, conduit, pvc, or none.
+# Hoops whose beds share one cover. hoops: wire, conduit, pvc, or none. A long tunnel you cover in parts
+# has sections: 2, or their lengths in brackets; its parts are called T1-1 and T1-2.
 tunnels:
 ${tunnelsText(words, units, first)}
+# Tunnels so close that one wide piece of cloth may lie over neighbours.
+# side by side: [ [T1, T2] ]
 
-# What you sell. The shares of a mix come to 100 %.
+# What you sell. The shares of a mix come to 100 %; swaps may stand in for a crop. stall: what sells at the full
+# price on one selling day, orders apart. short: what it costs when an order is not filled, beside the sale.
 # products:
 #   - id: salad-mix
 #     name: Salad mix
-#     parts: { lettuce-mix: 50 %, arugula: 25 %, mizuna: 25 % }
+#     parts: { lettuce-mix: 50 %, arugula: { share: 25 %, swaps: [mustard] }, mizuna: 25 % }
 #     price: ${words.price}
-#     orders: [ { market: ${marketDays(first)[0]!.toLowerCase()}, weight: ${words.order} } ]
+#     stall: ${words.stall}
+#     orders: [ { market: ${marketDays(first)[0]!.toLowerCase()}, weight: ${words.order}, short: ${words.short} } ]
 
-# labour: { wage: 18, pace: 1 }     # pace 1.5: covers take you half as long again
-# limits: { changes per week: 3, wind: ${words.wind}, dim days: 2, caution: 3 }
+# Shares of the price. other market: sold elsewhere than meant. left of a mix: sold alone. braising: grown too large.
+# selling: { other market: 60 %, beyond the stall: 50 %, left of a mix: 50 %, short order: 50 %, braising: 50 %,
+#   just below size: 30 %, lost a day kept cold: 5 % }
+
+# pace 1.5: covers take you half as long again. Minutes are those of all hands together.
+# labour: { wage: 18, pace: 1, cutting: ${words.cutting}, minutes per walk: 40, minutes per pick: 120 }
+# What can be washed of one pick, and kept cold in one night.
+# handling: { washing: ${words.handling[0]}, cooler: ${words.handling[1]} }
+# layers: row covers or films that may lie over each other.
+# limits: { changes per week: 3, layers: 2, wind: ${words.wind}, dim days: 2, caution: 3 }
 
 # Where each temperature sensor hangs: outside, or a tunnel.
 sensors: { outside: outside }
@@ -181,6 +206,7 @@ const pieces = (
 ): string => `# The cloth you own. lies on: the tunnels it is on now, with a blank between.
 # For example, without the #:
 # C1,row-cover-19,${piece},2,T1
+# A column "spans" may say over how many tunnels side by side one piece is wide enough to lie.
 id,cover,length (${length}),count,lies on
 ${cloths.map((each, i) => `C${i + 1},${each.cover},${measured(each.length, units)},1,\n`).join("")}`;
 
@@ -190,6 +216,8 @@ const notes = ({ leaves, cut }: Words): string => `# What you saw or did. For ex
 # 2026-04-09,emerged,S01,,
 # 2026-04-24 06:00,cut,S01,${cut},               (${cut} last: the bed is done)
 # 2026-04-20,loss,S01,30 %,flea beetles
+# 2026-04-20,not ready,S01,,                      (still below salad size)
+# 2026-04-18,strip,S01,${leaves},a stretch left bare beside its cover
 when,kind,about,value,remark
 `;
 

@@ -1,6 +1,6 @@
 import { sensorsAt } from "../decide/index.ts";
 import { catalogue, type Farm, type Settings } from "../farm/index.ts";
-import { OUTSIDE } from "../folder/index.ts";
+import { keptWords, OUTSIDE } from "../folder/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { HOUR, type Instant, instant, startOf } from "../quantity/index.ts";
 import { firstOpen, outside, type SensorRecords } from "../weather/index.ts";
@@ -53,11 +53,13 @@ function earlierSince(
   return instant(open === null ? learned : Math.min(learned, open - SAID_BEFORE * DAY));
 }
 
+const keepGiven = ({ keep }: Given): readonly string[] => (Array.isArray(keep) ? keep : []);
+
 /** Everything known at the moment asked about: the folder, what sensors had recorded, the newest forecast. */
 export async function weekInput(
   given: Given,
   context: Context,
-): Promise<{ readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
+): Promise<{ readonly dir: string; readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
   const { dir, value: farm, problems } = await openFarm(context);
   const { settings } = catalogue();
   const days = numberGiven(given.days, "--days", [1, 21, USUAL_DAYS], "a number of days", "Seven is usual.");
@@ -74,19 +76,23 @@ export async function weekInput(
   if ("problem" in days) return { problems: [days.problem] };
   if ("problem" in members) return { problems: [members.problem] };
   const on = moment.at;
+  const { kept, problems: unkept } = keptWords("--keep", keepGiven(given), { farm, on, days: days.number });
+  if (unkept.length > 0) return { problems: unkept };
   const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
   const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
   const earlier = await readForecasts(dir, earlierSince(farm, settings, sensors, on), on);
   return {
+    dir,
     input: {
       farm,
-      settings: { ...settings, members: members.number },
+      settings: { ...settings, ...farm.settings, members: members.number },
       sensors,
       forecast,
       earlier,
       on,
       days: days.number,
+      ...(kept.length === 0 ? {} : { keep: kept }),
       problems: all,
     },
   };

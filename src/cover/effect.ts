@@ -35,10 +35,14 @@ export interface Layers {
 export function layersOf(lying: readonly Lying[], settings: Settings): Layers {
   const { ventedDay, ventedNight, furtherLayer, nightWindLoss: windLoss, dusk } = settings;
   let [light, throughShade, clear, cloudy, credit] = [1, 1, 0, 0, 0];
+  let learned = 1;
   for (const { cover, vented } of lying) {
     const left = vented ? ventedNight : 1;
     light *= cover.light;
-    if (cover.kind === "shade") throughShade *= cover.light;
+    if (cover.kind === "shade") {
+      throughShade *= cover.light;
+      learned = cover.learned?.cooling ?? learned;
+    }
     clear += cover.night.clear * left;
     cloudy += cover.night.cloudy * left;
     credit += cover.frostCredit * left;
@@ -51,7 +55,7 @@ export function layersOf(lying: readonly Lying[], settings: Settings): Layers {
     }));
   const shaded = 1 - throughShade;
   const cooling = {
-    growing: settings.shadeOnPace * shaded,
+    growing: settings.shadeOnPace * shaded * learned,
     leaf: settings.shadeOnLeaf * shaded,
     seedbed: settings.shadeOnSoil * shaded,
   };

@@ -60,8 +60,7 @@ export function keptOutlets<Any extends Outlet>(
   if (kept.kind === "uncut") return { outlets: [], mustCut: false };
   const { zone } = scene.farm.place;
   const left = outlets.filter(
-    ({ at }) =>
-      localDate(zone, at) === kept.date && (kept.part === null || partAt(zone, at) === kept.part),
+    ({ at }) => localDate(zone, at) === kept.date && (kept.part === null || partAt(zone, at) === kept.part),
   );
   return left.length > 0 ? { outlets: left, mustCut: true } : { outlets, mustCut: false };
 }

@@ -35,8 +35,11 @@ export function tunnelLogs(
   on: Instant,
 ): ReadonlyMap<string, TunnelLog> {
   const logs = new Map<string, TunnelLog>();
-  for (const { id } of farm.tunnels) {
-    const hours = merged(sensorsAt(farm, sensors, id)).filter(
+  for (const { id, section } of farm.tunnels) {
+    // One that hangs somewhere in a long tunnel tells of each section that has none of its own.
+    const own = sensorsAt(farm, sensors, id);
+    const here = own.length > 0 || section === undefined ? own : sensorsAt(farm, sensors, section.of);
+    const hours = merged(here).filter(
       ({ hour }) => hour >= first && hour < first + temperature.length && startOf(hour) < on,
     );
     const last = hours[hours.length - 1];

@@ -27,7 +27,8 @@ export const shortCost = (
   product: Product,
   { short }: Product["orders"][number],
   settings: Settings,
-): number => (farm.currency === null ? null : short) ?? settings.orderShort * productPrice(farm, product, settings);
+): number =>
+  (farm.currency === null ? null : short) ?? settings.orderShort * productPrice(farm, product, settings);
 
 /** The orders for a product at a market, of all who ordered: weight and what each kilogram that lacks costs. */
 export const ordersAt = (
@@ -44,7 +45,8 @@ export const ordersAt = (
 export const allShort = (farm: Farm, market: string, settings: Settings): number =>
   farm.products.reduce(
     (sum, product) =>
-      sum + ordersAt(farm, product, market, settings).reduce((total, { weight, cost }) => total + weight * cost, 0),
+      sum +
+      ordersAt(farm, product, market, settings).reduce((total, { weight, cost }) => total + weight * cost, 0),
     0,
   );
 
@@ -79,8 +81,7 @@ export function addMarketDay(
     };
     if (!simple)
       choices.forEach((each, p) => {
-        for (const crop of each)
-          program.addColumn(0, UNLIMITED, [rows[p]!, brought.get(crop)!], [1, 1]);
+        for (const crop of each) program.addColumn(0, UNLIMITED, [rows[p]!, brought.get(crop)!], [1, 1]);
       });
     for (const order of ordersAt(farm, product, market, settings)) sell(price + order.cost, order.weight);
     sell(price, product.stall ?? UNLIMITED);

@@ -1,4 +1,4 @@
-import type { Crop, Setting } from "../farm/index.ts";
+import type { Cover, Crop, LearnedOfCover, Setting, Settings } from "../farm/index.ts";
 import { emergence, sumPace, sumThermalTime } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 import { draws } from "../weather/index.ts";
@@ -34,6 +34,28 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
   });
 }
 
+/** What decides, in each member, how much the covers of a tunnel warm and its shade cools: from 0 to 1. */
+export const coverDraws = (
+  { seed }: Settings,
+  tunnel: string,
+): { readonly warmth: (member: number) => number; readonly shade: (member: number) => number } => ({
+  warmth: draws(seed, `warmth ${tunnel}`),
+  shade: draws(seed, `shade ${tunnel}`),
+});
+
+/** Spreads of what lies: of several covers the widest, where nothing was learned of one those of the settings. [1] */
+export function spreadsOf(
+  setting: Setting,
+  covers: ReadonlyMap<string, Cover>,
+  { warmthSpread, shadeSpread }: Settings,
+): Pick<LearnedOfCover, "day" | "night" | "shade"> {
+  const usual = { day: warmthSpread, night: warmthSpread, shade: shadeSpread };
+  const own = setting.map(({ cover }) => covers.get(cover)?.learned ?? usual);
+  if (own.length === 0) return usual;
+  const widest = (key: keyof typeof usual): number => Math.max(...own.map((each) => each[key]));
+  return { day: widest("day"), night: widest("night"), shade: widest("shade") };
+}
+
 /**
  * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
  *
@@ -43,7 +65,7 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
  * @param under - What lies from an hour on.
  */
 export function memberCourse(
-  { weather, horizon, store, settings, members }: Scene,
+  { farm, weather, horizon, store, settings, members }: Scene,
   tunnel: string,
   crop: Crop,
   origin: number,
@@ -55,15 +77,21 @@ export function memberCourse(
   const length = open.length;
   const gain = new Float64Array(length);
   const radiation = new Float64Array(length);
+  const spread = new Float64Array(length);
   let [setting, climate] = [under(from), store.climate(under(from))];
+  let known = spreadsOf(setting, farm.covers, settings);
   for (let i = 0; i < length; i++) {
     const lying = under(from + i);
-    if (lying !== setting) [setting, climate] = [lying, store.climate(lying)];
+    if (lying !== setting) {
+      [setting, climate] = [lying, store.climate(lying)];
+      known = spreadsOf(lying, farm.covers, settings);
+    }
     gain[i] = climate.growing[i]! - weather.temperature[from + i]!;
+    spread[i] =
+      gain[i]! < 0 ? known.shade : weather.radiation[from + i]! < settings.dusk ? known.night : known.day;
     radiation[i] = climate.radiation[i]!;
   }
-  const warmth = draws(settings.seed, `warmth ${tunnel}`);
-  const shade = draws(settings.seed, `shade ${tunnel}`);
+  const { warmth, shade } = coverDraws(settings, tunnel);
   // The same arrays serve every member: only sums from now on are kept.
   const growing = new Float64Array(length);
   const [thermalTime, pace] = [new Float64Array(length + 1), new Float64Array(length + 1)];
@@ -74,10 +102,17 @@ export function memberCourse(
     begin: number,
   ): Float64Array => {
     const ahead = from - members.now;
+    // A spread changes with what lies, not by the hour: few exponentials are needed.
+    let [wide, factor] = [Number.NaN, 1];
+    let cooled = false;
     for (let i = 0; i < length; i++) {
       const own = gain[i]!;
       const departed = departure === null || i + ahead < 0 ? 0 : departure[i + ahead]!;
-      growing[i] = weather.temperature[from + i]! + departed + own * (own > 0 ? warm : cool);
+      if (spread[i] !== wide || own < 0 !== cooled) {
+        [wide, cooled] = [spread[i]!, own < 0];
+        factor = Math.exp(wide * (cooled ? cool : warm));
+      }
+      growing[i] = weather.temperature[from + i]! + departed + own * factor;
     }
     sumPace(crop, { from, radiation }, mornings, sumThermalTime(crop, growing, thermalTime), pace);
     const begun = pace[Math.min(length, Math.max(now, begin) - from)]!;
@@ -96,14 +131,9 @@ export function memberCourse(
   };
   return {
     from: now,
-    expected: follow(1, 1, null, origin),
+    expected: follow(0, 0, null, origin),
     members: members.departures.map((departure, m) =>
-      follow(
-        Math.exp(settings.warmthSpread * normalQuantile(warmth(m))),
-        Math.exp(settings.shadeSpread * normalQuantile(shade(m))),
-        departure,
-        comesUp(departure),
-      ),
+      follow(normalQuantile(warmth(m)), normalQuantile(shade(m)), departure, comesUp(departure)),
     ),
   };
 }

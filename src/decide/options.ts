@@ -21,14 +21,12 @@ function statesOf(cover: Cover): readonly Layer[] {
 function pairsOf(covers: readonly Cover[]): readonly (readonly Layer[])[] {
   const warm = covers.filter(({ kind }) => kind === "rowCover" || kind === "film");
   return warm.flatMap((one, i) =>
-    warm
-      .slice(i + 1)
-      .flatMap((other) =>
-        (["on", "nights"] as const).map((state) => [
-          { cover: one.id, state },
-          { cover: other.id, state },
-        ]),
-      ),
+    warm.slice(i + 1).flatMap((other) =>
+      (["on", "nights"] as const).map((state) => [
+        { cover: one.id, state },
+        { cover: other.id, state },
+      ]),
+    ),
   );
 }
 

@@ -93,7 +93,9 @@ export function outletsOf(
         .sort((a, b) => b.share * b.kept - a.share * a.kept)[0];
       if (best === undefined) return [];
       const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
-      return [{ fate, at, interval: place(at), kept: best.kept, share: best.share, days: grown(at), ...frost }];
+      return [
+        { fate, at, interval: place(at), kept: best.kept, share: best.share, days: grown(at), ...frost },
+      ];
     });
   return [...atPicks, ...early]
     .filter(({ at }) => at / HOUR - weather.first > growing.origin)

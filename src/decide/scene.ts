@@ -29,6 +29,8 @@ import {
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { type Learned, learnedOf } from "./learned.ts";
+import { coversLearned } from "./learnedCovers.ts";
 import { sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
 import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
@@ -47,12 +49,12 @@ export interface WeekInput {
   readonly earlier?: readonly Forecast[];
   /** Days of earlier years measured near the farm, beside those of its own log; left out: none. */
   readonly past?: readonly DailyRecord[];
-  /** What the grower has settled already; left out: nothing. */
-  readonly keep?: readonly Kept[];
   /** Moment planned from. */
   readonly on: Instant;
   /** Days planned, 1 to 21. [d] */
   readonly days: number;
+  /** What is settled already and planned around; left out: nothing. */
+  readonly keep?: readonly Kept[];
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }
@@ -71,6 +73,7 @@ export interface Scene {
   readonly picks: readonly Pick[];
   readonly store: Ahead;
   readonly settings: Settings;
+  readonly learned: Learned;
 }
 
 /** The stage on which a plan is made, what it was made from, and what is missing; the stage is null without any weather. */
@@ -113,6 +116,7 @@ export function sceneOf(asked: WeekInput): {
   });
   const logs: Scene["logs"] =
     result === null ? new Map() : tunnelLogs(farm, input.sensors, result.weather, on);
+  const scene = result === null ? null : stage({ ...input, farm }, result, logs, error, past);
   const dates = daily.map(({ date }) => date);
   const ends = [
     ...known.slice(-1).map(({ hour }) => startOf((hour + 1) as UtcHour)),
@@ -143,8 +147,8 @@ export function sceneOf(asked: WeekInput): {
     members: result === null ? 0 : settings.members,
     broughtOver: brought,
     shortDays: shortDays(latitude, today, until),
+    ...(scene === null ? {} : { learned: scene.learned }),
   };
-  const scene = result === null ? null : stage({ ...input, farm }, result, logs, error, past);
   const [first] = begins;
   const logBegins = first === undefined ? null : instantAt(zone, first, 0);
   const gone = missing({ farm, on, days, madeFrom, logBegins, picks: scene?.picks ?? null });
@@ -161,7 +165,7 @@ function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | nu
 }
 
 function stage(
-  { farm, settings, forecast, keep = [], on, days }: WeekInput,
+  { farm: known, settings, forecast, keep = [], on, days }: WeekInput,
   { weather }: WeatherResult,
   logs: Scene["logs"],
   error: LearnedError,
@@ -169,7 +173,8 @@ function stage(
 ): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
-  const horizon = horizonOf(farm, weather, open.frost, on, days);
+  const horizon = horizonOf(known, weather, open.frost, on, days);
+  const { farm, covers } = coversLearned({ farm: known, weather, logs, horizon, settings });
   const lookout = startOf((weather.first + horizon.lookout) as UtcHour);
   const end = startOf((weather.first + horizon.end) as UtcHour);
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
@@ -179,5 +184,6 @@ function stage(
   const { place } = farm;
   const many = members({ weather, place, settings, on, issued, error: error.at, past });
   const weathers = weathersOf(many, horizon.end - horizon.now);
-  return { farm, weather, members: many, weathers, keep, logs, horizon, picks, store, settings };
+  const set = { farm, weather, members: many, weathers, keep, logs, horizon, picks, store, settings };
+  return { ...set, learned: learnedOf(set, covers) };
 }

@@ -131,11 +131,13 @@ export function searcher(problem: TunnelProblem): Searcher {
     );
 
   const at = (prices: Prices) => {
-    const beds = problem.successions.map((table, j): Bed => ({
-      table,
-      ways: tails[j]!.map((each, index) => wayOf(problem, table, each, index, prices)),
-      slope: slopeOf(problem, table),
-    }));
+    const beds = problem.successions.map(
+      (table, j): Bed => ({
+        table,
+        ways: tails[j]!.map((each, index) => wayOf(problem, table, each, index, prices)),
+        slope: slopeOf(problem, table),
+      }),
+    );
     const J = beds.length;
     /** Cost of going from one lay to another at a walk and lying through its interval. */
     const step = (i: number, from: number, to: number): number =>
@@ -232,7 +234,9 @@ export function searcher(problem: TunnelProblem): Searcher {
         if (outlet.interval < i) {
           const settled =
             brought[j]![w]! +
-            (table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble[j]![i]! - stubbleBefore[j]![w]!) - 1));
+            (table.regrown === 0
+              ? 0
+              : table.regrown * (Math.exp(stubble[j]![i]! - stubbleBefore[j]![w]!) - 1));
           if (settled > top) top = settled;
           continue;
         }
@@ -268,15 +272,13 @@ export function searcher(problem: TunnelProblem): Searcher {
         const values = ways.map((way, w) => {
           const { outlet } = way;
           if (outlet.interval === n)
-            return (
-              worthAt(
-                beds[j]!,
-                way,
-                time[j]![n]! + outlet.pace[last]!,
-                light[j]![n]! + outlet.light[last]!,
-                heat[j]![n]!,
-                safe[j]![n]!,
-              )
+            return worthAt(
+              beds[j]!,
+              way,
+              time[j]![n]! + outlet.pace[last]!,
+              light[j]![n]! + outlet.light[last]!,
+              heat[j]![n]!,
+              safe[j]![n]!,
             );
           return brought[j]![w]! + table.regrown * (Math.exp(stubble[j]![n]! - stubbleBefore[j]![w]!) - 1);
         });
@@ -293,7 +295,9 @@ export function searcher(problem: TunnelProblem): Searcher {
   const offerOne = (prices: Prices, wanted: readonly number[]): Priced => {
     const priced = at(prices);
     for (let i = 0; i < n; i++) priced.enter(i, i === 0 ? NOW : wanted[i - 1]!, wanted[i]!);
-    const cuts = priced.endings().map((values) => values.reduce((top, value, w) => (value > values[top]! ? w : top), 0));
+    const cuts = priced
+      .endings()
+      .map((values) => values.reduce((top, value, w) => (value > values[top]! ? w : top), 0));
     const worth = priced.endings().reduce((sum, values, j) => sum + values[cuts[j]!]!, totalOf(priced));
     return { schedule: [...wanted], cuts, worth };
   };

@@ -1,20 +1,14 @@
 import type { Climate } from "../cover/index.ts";
-import { type Crop, type Farm, median, type Note, type Succession } from "../farm/index.ts";
-import { accumulate, between, emergence, type LeafCurve, leafCurve, type Sums } from "../growth/index.ts";
-import { type Belief, learnFromLeaves } from "../learn/index.ts";
+import type { Crop, Note, Succession } from "../farm/index.ts";
+import { accumulate, between, emergence, type LeafCurve, type Sums } from "../growth/index.ts";
+import { type Belief, beliefOf } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
-import {
-  type Centimetre,
-  degreeDays,
-  type Instant,
-  instantAt,
-  startOf,
-  type UtcHour,
-} from "../quantity/index.ts";
+import type { Instant } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
 import { guessOf } from "./guess.ts";
 import { type Harvest, harvests } from "./harvest.ts";
 import { hourAt } from "./horizon.ts";
+import { type LastLeaf, lastLeafDraws } from "./lastLeaf.ts";
 import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
@@ -30,6 +24,8 @@ export interface Standing {
   readonly growing: Growing | null;
   readonly finished: boolean;
   readonly emergence: { readonly at: Instant; readonly seen: boolean } | null;
+  /** Notes about what stands that everything else contradicts. */
+  readonly surprises: readonly Note[];
 }
 
 /** What growth from now on is computed with. */
@@ -53,6 +49,8 @@ export interface Growing {
   /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
   readonly ahead: MemberCourse;
   readonly requirements: Float64Array;
+  /** null: no leaf was measured since emergence or the last cut. */
+  readonly leaf: LastLeaf | null;
   /** What each member has to bring up first; null: up, or told when. */
   readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
@@ -67,13 +65,6 @@ export interface Growing {
 export const isUndated = ({ succession, growing, finished }: Standing): boolean =>
   growing === null && !finished && succession.cuts > 0;
 
-/** Notes about one succession up to the moment planned from, in order of time. */
-function notesOf(farm: Farm, succession: Succession, on: Instant): readonly Note[] {
-  return farm.notes
-    .filter((note) => "succession" in note && note.succession === succession.id && note.at <= on)
-    .sort((a, b) => a.at - b.at);
-}
-
 /** Where a succession stands, from sowing, weather, covers and notes. */
 export function standing(
   scene: Scene,
@@ -83,69 +74,55 @@ export function standing(
   const { farm, weather, horizon, settings } = scene;
   const lived = livedBefore(unchanged.growing, Math.max(1, horizon.now));
   const crop = asHardened(farm.crops.get(succession.crop)!, lived, settings);
-  const notes = notesOf(farm, succession, horizon.on);
-  const cuts = notes.filter((note) => note.kind === "cut");
+  const { grown, estimates } = scene.learned.successions.get(succession.id)!;
+  const { notes, cuts, sown, sums, parts } = grown;
   const finished = cuts.some((note) => note.last);
   const regrows = Math.max(succession.cuts, cuts.length) + 1 < crop.cuts;
-  const sown = Math.max(0, hourAt(weather, instantAt(farm.place.zone, succession.sown, 12)));
-  const seen = notes.find((note) => note.kind === "emerged");
-  const computed = emergence(unchanged.seedbed.subarray(sown), crop.emergence);
-  const expected = seen !== undefined ? hourAt(weather, seen.at) : computed === null ? null : sown + computed;
-  const cut = cuts[cuts.length - 1];
-  const measured = notes.filter((note) => note.kind === "leaf" && (cut === undefined || note.at > cut.at));
-  // Where a leaf was measured, the bed is up, however cold the days are taken to have been.
-  const firstLeaf = cut === undefined && measured[0] !== undefined ? hourAt(weather, measured[0].at) : null;
-  const early = firstLeaf !== null && (expected === null || firstLeaf < expected);
-  const emerged = early ? firstLeaf : expected;
-  const up =
-    emerged === null
-      ? null
-      : {
-          at: early || seen === undefined ? startOf((weather.first + emerged) as UtcHour) : seen.at,
-          seen: seen !== undefined,
-        };
-  if (finished || emerged === null || (succession.cuts > 0 && cut === undefined)) {
-    return { succession, crop, regrows, growing: null, finished, emergence: up };
-  }
+  const [part, estimate] = [parts.at(-1), estimates.at(-1)];
+  const undated = succession.cuts > 0 && cuts.length === 0;
+  const surprises = finished
+    ? []
+    : parts.flatMap(({ told }, i) =>
+        told.flatMap(({ note }, k) => (estimates[i]!.weighed[k]!.surprising ? [note] : [])),
+      );
+  const common = { succession, crop, regrows, finished, emergence: grown.emergence, surprises };
+  if (finished || part === undefined || estimate === undefined || undated)
+    return { ...common, growing: null };
 
-  const origin = cut === undefined ? emerged : hourAt(weather, cut.at);
-  const requirement = crop.requirement * (cut === undefined ? 1 : crop.regrowth);
-  const curve = leafCurve(crop, degreeDays(requirement), settings);
-  const sums = accumulate(crop, unchanged, horizon.mornings, settings);
-  const until = (hour: number): number => between(sums.pace, sums.from, origin, hour);
-  // What grew in days without a log is guessed, the days before emergence included where nobody saw it.
-  const counted = cut === undefined && seen === undefined ? sown : origin;
-  const leaves = measured.map((note) => {
-    const hour = hourAt(weather, note.at);
-    return {
-      thermalTime: until(hour),
-      guess: guessOf(weather, counted, counted, hour, settings).spread,
-      length: (note.kind === "leaf" ? median(note.lengths) : 0) as Centimetre,
-    };
-  });
-  const last = measured.at(-1);
-  const lastLeaf = last === undefined ? counted : hourAt(weather, last.at);
-  const guess = guessOf(weather, counted, lastLeaf, horizon.now, settings);
-  const spread = crop.requirementSpread * (cut === undefined ? 1 : settings.regrowthSpread);
+  const { origin, counted, requirement, curve } = part;
+  const leaves = part.told.flatMap((told, i) =>
+    told.note.kind === "leaf"
+      ? [{ ...told, hour: hourAt(weather, told.note.at), fate: estimate.weighed[i]! }]
+      : [],
+  );
+  const last = leaves.at(-1);
+  const guess = guessOf(weather, counted, last?.hour ?? counted, horizon.now, settings);
+  const leaf =
+    last === undefined
+      ? null
+      : { thermalTime: last.counted, grown: last.weighed * Math.exp(-last.fate.taken) };
   const share = notes.reduce((left, note) => (note.kind === "loss" ? left * (1 - note.share) : left), 1);
-  const belief = learnFromLeaves(spread, guess.spread, curve, leaves, settings);
+  const belief = beliefOf(estimate, leaf, guess.spread, leaves.length);
   const sofar = (all: Sums, begin: number): number =>
     Math.max(0, between(all.pace, all.from, begin, horizon.now) + belief.head);
   const thermalTime = sofar(sums, origin);
+  const known = part.regrowth || grown.told;
   const bright = (open: Climate): number => {
     const early = emergence(open.seedbed.subarray(sown), crop.emergence);
-    const begin = cut !== undefined || seen !== undefined || early === null ? origin : sown + early;
+    const begin = known || early === null ? origin : sown + early;
     return sofar(accumulate(crop, open, horizon.mornings, settings), begin);
   };
   const length = Math.abs(succession.to - succession.from);
-  const comesUp = cut === undefined && seen === undefined && !early && origin > horizon.now;
+  const requirements = requirementDraws(scene, succession.id, belief);
+  const guesses = { before: last === undefined ? 0 : last.guess, since: guess.spread };
+  const lastSeen =
+    last === undefined
+      ? null
+      : lastLeafDraws(curve, belief, last.counted, guesses, requirements, succession.id, settings);
+  const comesUp = !known && origin > horizon.now;
   const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
   return {
-    succession,
-    crop,
-    regrows,
-    finished,
-    emergence: up,
+    ...common,
     growing: {
       origin,
       thermalTime,
@@ -157,7 +134,8 @@ export function standing(
       guessed: guess.share,
       unchanged: sums,
       ahead: memberCourse(scene, tunnel.id, crop, origin, notUp, () => now),
-      requirements: requirementDraws(scene, succession.id, belief),
+      requirements,
+      leaf: lastSeen,
       notUp,
       share,
       mass: crop.yield * length * share,
@@ -166,20 +144,27 @@ export function standing(
   };
 }
 
-/** Leaves measured far from what sowing, weather and covers let expect: the plan goes by the leaf, the grower is told. */
+const SURPRISES = {
+  leaf: "a leaf far longer or shorter",
+  cut: "a cut long before or after it",
+  "not ready": "not ready long after it",
+} as const;
+
+/** Notes that everything else contradicts: they count the less the further off they lie, and the grower is told. */
 export function leafSurprises(standings: readonly Standing[]): readonly Problem[] {
-  return standings
-    .filter(({ growing }) => growing?.belief.surprising)
-    .map(
-      ({ succession }): Problem => ({
+  return standings.flatMap(({ succession, surprises }) =>
+    surprises.map(({ kind, line }): Problem => {
+      const received = SURPRISES[kind as keyof typeof SURPRISES];
+      return {
         code: "leaf-surprises",
         weight: "needsYou",
         file: "notes.csv",
-        line: null,
-        column: "leaf",
-        expected: `leaves of ${succession.id} nearer to what its sowing date and the weather make of it`,
-        received: "a leaf far longer or shorter",
-        hint: "Check its sowing date, its covers and the unit. The plan goes by your leaf.",
-      }),
-    );
+        line,
+        column: "value",
+        expected: `${succession.id} nearer to what its sowing date and the weather make of it`,
+        received,
+        hint: "Check its sowing date, its covers and the unit. So far off it counts little; another note that agrees makes it count.",
+      };
+    }),
+  );
 }

@@ -68,7 +68,11 @@ export const leadsOf = ({ horizon, weather }: Scene): readonly number[] =>
   horizon.walks.map(({ date }) => weather.days[weather.calendar.dates.indexOf(date)]!.lead);
 
 /** What is uncertain of thermal time over requirement at an hour: with the weathers, and beside them. */
-function uncertain({ weathers }: Scene, growing: Growing, hour: number): Pick<OutletTable, "spread" | "moved"> {
+function uncertain(
+  { weathers }: Scene,
+  growing: Growing,
+  hour: number,
+): Pick<OutletTable, "spread" | "moved"> {
   const { belief, thermalTime, requirement, ahead } = growing;
   const expected = thermalTime + expectedAt(ahead, hour);
   const { means, within } = weatherRatios(ahead, hour, expected, requirement, weathers);

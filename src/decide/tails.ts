@@ -25,8 +25,12 @@ export function openSettings({ intervals, settings, lays, possible }: TunnelProb
 }
 
 /** Place in a table of tails. */
-export const tailAt = ({ settings, changesPerWeek }: TunnelProblem, walk: number, left: number, s: number): number =>
-  (walk * (changesPerWeek + 1) + left) * settings.length + s;
+export const tailAt = (
+  { settings, changesPerWeek }: TunnelProblem,
+  walk: number,
+  left: number,
+  s: number,
+): number => (walk * (changesPerWeek + 1) + left) * settings.length + s;
 
 /** Changes left at a walk after some have been made: all again where a week begins. */
 export const leftAt = ({ week, changesPerWeek }: TunnelProblem, walk: number, left: number): number =>
@@ -54,8 +58,7 @@ function extremeTails(
       let other = Number.NEGATIVE_INFINITY;
       // Beyond the days planned nothing changes any more.
       if (left > 0 && i < n)
-        for (let s = 0; s < S; s++)
-          if (isOpen(i, s)) other = Math.max(other, sign * after(s, left - 1));
+        for (let s = 0; s < S; s++) if (isOpen(i, s)) other = Math.max(other, sign * after(s, left - 1));
       for (let s = 0; s < S; s++) {
         const stay = isOpen(i, s) ? sign * after(s, left) : Number.NEGATIVE_INFINITY;
         const best = Math.max(stay, other);

@@ -46,7 +46,16 @@ const withoutShade = (history: readonly Since[], { covers }: Farm): readonly Sin
   }));
 
 /** What lies on each tunnel at the moment planned from, and the climate under it all along. */
-export function tunnelNow({ farm, weather, logs, horizon, settings }: Scene, tunnel: Tunnel): TunnelNow {
+export function tunnelNow(
+  {
+    farm,
+    weather,
+    logs,
+    horizon,
+    settings,
+  }: Pick<Scene, "farm" | "weather" | "logs" | "horizon" | "settings">,
+  tunnel: Tunnel,
+): TunnelNow {
   const history = coverHistory(farm, tunnel).filter(({ at }) => at <= horizon.on);
   const under = (lain: readonly Since[]): Climate =>
     climate(

@@ -66,11 +66,7 @@ export const wageOf = ({ farm, settings }: Pick<Scene, "farm" | "settings">): nu
   farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
 
 /** The problem of one tunnel as tables. */
-export function tunnelProblem(
-  scene: Scene,
-  at: TunnelNow,
-  standings: readonly Standing[],
-): TunnelProblem {
+export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly Standing[]): TunnelProblem {
   const { farm, horizon, settings } = scene;
   const { tunnel, now } = at;
   const { walks, starts } = horizon;

@@ -1,7 +1,9 @@
 import type { Centimetre, Instant, Kilogram, LocalDate, Metre, MetrePerSecond } from "../quantity/index.ts";
 import type { Cover } from "./cover.ts";
 import type { Crop } from "./crop.ts";
+import type { KeptLearned } from "./keptLearned.ts";
 import type { Place } from "./place.ts";
+import type { Settings } from "./settings.ts";
 import type { Usual } from "./usual.ts";
 
 /** The set of hoops whose beds share one cover; decisions are made for it. */
@@ -14,6 +16,17 @@ export interface Tunnel {
   readonly hoops: "wire" | "conduit" | "pvc" | null;
   /** Beds side by side under the hoops. */
   readonly beds: number;
+  /** The long tunnel it is a part of, which is covered in parts; left out: it is whole. */
+  readonly section?: Section;
+}
+
+/** Where a part of a long tunnel lies in it. */
+export interface Section {
+  /** Id and name of the whole. */
+  readonly of: string;
+  readonly name: string;
+  /** Where it begins along the whole. [m] */
+  readonly from: Metre;
 }
 
 /** A count of equal lengths of one cover. */
@@ -137,12 +150,16 @@ export interface Farm {
   readonly labour: Labour;
   readonly handling: Handling;
   readonly limits: Limits;
-  /** Where each sensor stands: "outside" or a tunnel's id. */
+  /** What the farm says of its own in the place of the starting values; left out: nothing. */
+  readonly settings?: Partial<Settings>;
+  /** Where each sensor stands: "outside" or a tunnel's id, that of a long one for all its sections. */
   readonly sensors: ReadonlyMap<string, string>;
   /** Sensors whose doubtful hours count all the same. */
   readonly keepFlagged: ReadonlySet<string>;
   readonly crops: ReadonlyMap<string, Crop>;
   readonly covers: ReadonlyMap<string, Cover>;
+  /** What the grower froze or set of what was learned; left out: nothing. */
+  readonly kept?: readonly KeptLearned[];
 }
 
 /** How a cover lies. */
@@ -151,7 +168,11 @@ export type CoverState = "on" | "vented" | "nights" | "off";
 /** Something seen or done. `remark`: what the grower wrote beside it, "" for nothing. */
 export type Note = { readonly at: Instant; readonly line: number; readonly remark: string } & (
   | { readonly kind: "leaf"; readonly succession: string; readonly lengths: readonly Centimetre[] }
+  /** The stretch of the bed left bare beside its cover, measured as a leaf is. */
+  | { readonly kind: "strip"; readonly succession: string; readonly lengths: readonly Centimetre[] }
   | { readonly kind: "emerged"; readonly succession: string }
+  /** Seen below salad size. */
+  | { readonly kind: "not ready"; readonly succession: string }
   | { readonly kind: "resown"; readonly succession: string }
   | { readonly kind: "cover"; readonly tunnel: string; readonly cover: string; readonly state: CoverState }
   | {

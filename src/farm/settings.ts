@@ -66,6 +66,9 @@ export interface Settings {
   readonly seed: number;
   /** Weight as this power of leaf length. [1] */
   readonly weightExponent: number;
+  /** Spread of what a bed yields at full size: of its crop on a farm, and of one bed beside the next; standard deviations of logarithms. [1] */
+  readonly yieldSpread: number;
+  readonly bedSpread: number;
   /** Light at which yields are stated; more adds nothing. [mol/m²/d] */
   readonly fullLight: number;
   /** Days the window lasts at `windowTemperature`. [d], [°C] */
@@ -84,6 +87,26 @@ export interface Settings {
   readonly regrowthSpread: number;
   /** Least spread of a requirement after any number of measurements. [1] */
   readonly spreadFloor: number;
+  /** Shares of the variance of a crop's requirement that are the farm's and the season's; the rest is each sowing's. [1] */
+  readonly farmShare: number;
+  readonly seasonShare: number;
+  /** How far the farm's own requirement of a crop wanders in a year; standard deviation of the logarithm. [1] */
+  readonly requirementDrift: number;
+  /** Error of a bed's beginning as a share of its requirement, where its emergence was seen and where it was computed. [1] */
+  readonly seenStart: number;
+  readonly computedStart: number;
+  /** Share of its window that has passed, as a rule, when a bed is cut for salad. [1] */
+  readonly cutPlace: number;
+  /** Error of the grower's eye for what is salad size; standard deviation of the logarithm of thermal time. [1] */
+  readonly eyeError: number;
+  /** Standard deviations from what all else says beyond which a note is told and weighed down. [1] */
+  readonly surprise: number;
+  /** Error of one day's, or one night's, mean gain under a cover; standard deviation. [°C] */
+  readonly gainError: number;
+  /** Least spread of a cover's factor after any number of pairs; standard deviation of its logarithm. [1] */
+  readonly warmthFloor: number;
+  /** Error of what a check strip and the bed beside it differ by, of their thermal time; standard deviation of the logarithm. [1] */
+  readonly stripError: number;
   /** Share of its own day gain that each further layer adds to the strongest. [1] */
   readonly furtherLayer: number;
   /** Share of a cover's night gain lost per wind. [1/(m/s)] */

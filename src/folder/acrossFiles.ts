@@ -1,8 +1,8 @@
-import type { Piece, Succession } from "../farm/index.ts";
+import { type Piece, type Succession, tunnelIds } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { localDate } from "../quantity/index.ts";
 import { TOUCH } from "./beds.ts";
-import { checkHoops, checkLength } from "./cloth.ts";
+import { checkCount, checkHoops, checkLength, checkSpans } from "./cloth.ts";
 import { unknownCover } from "./coverNames.ts";
 import { unknownCrop } from "./cropNames.ts";
 import type { FarmSettings } from "./farmFile.ts";
@@ -48,7 +48,6 @@ export function checkSuccessions(
   { crops, tunnels, markets, covers, units }: FarmSettings,
 ): readonly Problem[] {
   const problems: Problem[] = [...twice(file, drafts, "succession")];
-  const tunnelIds = tunnels.map(({ id }) => id);
   const marketIds = markets.map(({ id }) => id);
   for (const { value, line } of drafts) {
     const spot = at(file, line);
@@ -56,7 +55,9 @@ export function checkSuccessions(
     if (value.crop !== null && !crops.has(value.crop))
       problems.push(unknownCrop(spot("crop"), value.crop, [...crops.keys()]));
     if (tunnel === undefined && value.tunnel !== null)
-      problems.push(unknownName(spot("tunnel"), value.tunnel, "a tunnel", tunnelIds, "tunnel-unknown"));
+      problems.push(
+        unknownName(spot("tunnel"), value.tunnel, "a tunnel", tunnelIds(tunnels), "tunnel-unknown"),
+      );
     if (value.market !== null && !marketIds.includes(value.market))
       problems.push(unknownName(spot("market"), value.market, "a market", marketIds, "market-unknown"));
     if (tunnel !== undefined && value.to !== null && value.to > tunnel.length + TOUCH)
@@ -90,13 +91,16 @@ export function checkPieces(
 ): readonly Problem[] {
   return [
     ...twice(file, drafts, "piece"),
-    ...drafts.flatMap(({ value: { cover, length, liesOn }, line }) => {
+    ...drafts.flatMap(({ value, line }) => {
+      const { cover, length, spans, liesOn } = value;
       const spot = at(file, line);
       return [
         ...(cover === null || farm.covers.has(cover)
           ? []
           : [unknownCover(spot("cover"), cover, [...farm.covers.keys()])]),
         ...(length === null || length <= 0 ? [] : checkLength(spot("length"), length, farm)),
+        ...(spans === null ? [] : checkSpans(spot("spans"), spans, farm)),
+        ...checkCount(spot("lies on"), value, farm),
         ...(liesOn ?? []).flatMap((tunnel) => checkHoops(spot("lies on"), tunnel, farm)),
       ];
     }),

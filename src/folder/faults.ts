@@ -37,6 +37,7 @@ const QUANTITY: Readonly<Record<QuantityKind, { readonly name: string; readonly 
   leaf: { name: "a leaf length", like: "3 in or 8 cm" },
   mass: { name: "a weight", like: "30 lb or 14 kg" },
   yield: { name: "a weight per length of bed", like: "0.5 lb/ft or 0.7 kg/m" },
+  effort: { name: "a time per length of bed", like: "0.6 min/ft or 2 min/m" },
   speed: { name: "a wind speed", like: "15 mph or 7 m/s" },
   minutes: { name: "a time", like: "30 min" },
   share: { name: "a share", like: "60 % or 0.6" },

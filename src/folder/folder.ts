@@ -1,11 +1,14 @@
-import { type Catalogue, type Farm, type Piece, standingSowings } from "../farm/index.ts";
+import { type Catalogue, type Farm, type Note, type Piece, standingSowings } from "../farm/index.ts";
 import type { Problem, Read } from "../problem/index.ts";
 import { groupBy, type Instant, type OtherUnits } from "../quantity/index.ts";
 import { checkNotes, checkPieces, checkSuccessions } from "./acrossFiles.ts";
+import { bedSections } from "./bedSections.ts";
 import { bedsOf } from "./beds.ts";
+import { inSections } from "./cloth.ts";
 import { collapsed } from "./collapsed.ts";
 import { farmFile } from "./farmFile.ts";
 import { heavyCuts } from "./heavyCuts.ts";
+import { LEARNED_NAME, learnedFile } from "./learnedFile.ts";
 import { lyingUnnoted } from "./lyingUnnoted.ts";
 import { normalsFile } from "./normalsFile.ts";
 import { notesFile } from "./notesFile.ts";
@@ -21,12 +24,14 @@ export interface FolderFiles {
   readonly notes: Table | null;
   /** A table of usual weather; most farms have none. */
   readonly normals?: Table | null;
+  /** What was learned, as the grower left it. */
+  readonly learned?: Table | null;
   /** Why a file, or the rest of one, could not be read. */
   readonly unread: readonly Problem[];
 }
 
 /** As a grower goes through them. */
-const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv"];
+const FILES = ["farm.yaml", "successions.csv", "pieces.csv", "notes.csv", "normals.csv", LEARNED_NAME];
 
 /** File by file, and down each file. */
 function inOrder(problems: readonly Problem[]): readonly Problem[] {
@@ -91,6 +96,10 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
     files.normals === null || files.normals === undefined
       ? null
       : normalsFile(files.normals, other, farm?.units);
+  const learned =
+    files.learned === null || files.learned === undefined || farm === null
+      ? null
+      : learnedFile(files.learned, farm);
   const noted = files.notes === null ? null : notesFile(files.notes, clock, atHand, other);
   const problems = [
     own,
@@ -99,12 +108,21 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
     owned?.problems,
     noted?.problems,
     usual?.problems,
+    learned?.problems,
   ].flatMap((some) => some ?? []);
   if (farm === null) return { value: null, problems: inOrder(problems) };
-  const { successions, drafts: sowings } = sown ?? { successions: [], drafts: [] };
-  const { pieces, drafts: cloths } = owned ?? { pieces: [], drafts: [] };
-  const { notes, mentions } = noted ?? { notes: [], mentions: [] };
   const sowingsFile = files.successions?.file ?? "successions.csv";
+  const placing = bedSections(sowingsFile, sown ?? { successions: [], drafts: [] }, farm);
+  const { successions, drafts: sowings } = placing;
+  const { drafts: cloths } = owned ?? { drafts: [] };
+  const pieces = (owned?.pieces ?? []).map(({ value, line }) => ({
+    value: { ...value, liesOn: inSections(value.liesOn, farm) },
+    line,
+  }));
+  const { mentions } = noted ?? { mentions: [] };
+  const notes = (noted?.notes ?? []).flatMap((note): readonly Note[] =>
+    note.kind === "cover" ? inSections([note.tunnel], farm).map((tunnel) => ({ ...note, tunnel })) : [note],
+  );
   // A line whose id could not be read would make every note about it look like a mistake.
   const allNamed = problems.every(
     ({ file, line, weight }) =>
@@ -121,6 +139,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   const placed = successions.map(({ line }, index) => ({ line, value: standing.successions[index]! }));
   const beds = bedsOf(sowingsFile, placed, farm, standing.notes);
   problems.push(
+    ...placing.problems,
     ...checkSuccessions(sowingsFile, sowings, farm),
     ...beds.problems,
     ...checkPieces(files.pieces?.file ?? "pieces.csv", cloths, farm),
@@ -141,6 +160,7 @@ export function readLoosely(files: FolderFiles, catalogue: Catalogue, other?: Ot
   const whole: Farm = {
     ...farm,
     ...(usual === null ? {} : { normals: usual.usual }),
+    ...(learned === null ? {} : { kept: learned.kept }),
     successions: stand,
     pieces: known(pieces, cloths, ({ cover }) => farm.covers.has(cover)),
     notes: [...notes, ...beds.lastCuts]

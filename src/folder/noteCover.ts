@@ -60,6 +60,16 @@ function lyingBefore(farm: Farm, tunnel: Tunnel, at: Instant): readonly Layer[] 
   return before.length > 0 ? before : lyingAt(history, at);
 }
 
+/** Tunnels without the sections from which nothing can be taken while something lies on another one of the same. */
+export function coveredParts(tunnels: readonly Tunnel[], farm: Farm, at: Instant): readonly Tunnel[] {
+  const covered = tunnels.filter((tunnel) => lyingBefore(farm, tunnel, at).length > 0);
+  return tunnels.filter(
+    (tunnel) =>
+      covered.includes(tunnel) ||
+      !covered.some(({ section }) => section !== undefined && section.of === tunnel.section?.of),
+  );
+}
+
 const several = (covers: readonly string[], tunnel: Tunnel, state: CoverState): CoversMeant => ({
   expected: `one cover, ${list(covers, "or")}`,
   received: "words that fit more than one",

@@ -26,15 +26,27 @@ export interface NamesIn {
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&");
 
-/** A name however its words are joined: Creek 1, creek-1, Creek1; S01, s 01. */
-const keyOf = (text: string): string => text.toLowerCase().replace(/[\s_-]+/gu, "");
+/** A name however its words are joined: Creek 1, creek-1, Creek1; S01, s 01. Two numbers stay apart: T1-1 is not T11. */
+const keyOf = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/(?<=\d)[\s_-]+(?=\d)/gu, "|")
+    .replace(/[\s,_-]+/gu, "");
+
+/** What may stand where a name has blanks, dashes or a comma. */
+const joint = (written: string, numbers: boolean): string =>
+  `[\\s${written.includes(",") ? "," : ""}_-]${numbers ? "+" : "*"}`;
 
 const bodyOf = (text: string): string =>
   text
     .trim()
-    .split(/[\s_-]+/u)
-    .map((word) => escaped(word).replace(/(?<=\p{L})(?=\d)/gu, "[\\s-]?"))
-    .join("[\\s_-]*");
+    .split(/((?:,(?=\s))?[\s_-]+)/u)
+    .map((part, index, all) =>
+      index % 2 === 1
+        ? joint(part, /\d$/u.test(all[index - 1]!) && /^\d/u.test(all[index + 1]!))
+        : escaped(part).replace(/(?<=\p{L})(?=\d)/gu, "[\\s-]?"),
+    )
+    .join("");
 
 const anyOf = (texts: readonly string[]): string =>
   texts.length === 0 ? "(?!)" : `(?:${texts.map(bodyOf).join("|")})`;
@@ -43,16 +55,18 @@ const anyOf = (texts: readonly string[]): string =>
 export function namesOf({ successions, tunnels, crops }: Farm): FarmNames {
   const names = [
     ...successions.map(({ id }): Name => ({ kind: "succession", id, text: id })),
-    ...[...tunnels, ...crops.values()].flatMap((one): readonly Name[] =>
-      [...new Set([one.id, one.name])].map((text) => ({
-        kind: "hoops" in one ? "tunnel" : "crop",
-        id: one.id,
-        text,
+    // A long tunnel goes by its own names too; they mean all its sections.
+    ...[
+      ...tunnels.map(({ id, name, section }) => ({
+        kind: "tunnel" as const,
+        id,
+        texts: [id, name, section?.of ?? id, section?.name ?? id],
       })),
-    ),
+      ...[...crops.values()].map(({ id, name }) => ({ kind: "crop" as const, id, texts: [id, name] })),
+    ].flatMap(({ texts, ...one }) => [...new Set(texts)].map((text): Name => ({ ...one, text }))),
   ].filter(({ text }) => text.trim() !== "");
   const byKey = groupBy(names, ({ text }) => keyOf(text));
-  const texts = names.map(({ text }) => text).sort((a, b) => b.length - a.length);
+  const texts = [...new Set(names.map(({ text }) => text))].sort((a, b) => b.length - a.length);
   // A name that is a number could be a measure: only the first word of a line is taken for it.
   const numbers = texts.filter((text) => /^\d+$/u.test(text.trim()));
   const others = texts.filter((text) => !numbers.includes(text));

@@ -11,6 +11,8 @@ import { leavesBroken, shareBroken, sowingBroken, weightBroken } from "./noteRul
 /** Words of the trade that may stand in a note of each kind. */
 const MAY_SAY: Readonly<Record<Exclude<Kind, "cover">, readonly Role[]>> = {
   leaf: [],
+  strip: ["strip"],
+  "not ready": ["not ready"],
   emerged: ["emerged", "everything"],
   cut: ["cut", "last"],
   loss: ["loss", "everything"],
@@ -45,7 +47,7 @@ type Beyond<Of> = Of extends { readonly succession: string }
 /** What a note about a succession says beyond what every such note has. */
 type OfSuccession = Beyond<Note>;
 
-function leafSaid({ left }: Parts, { farm }: NoteSetting): OfSuccession | Misreading {
+function leafSaid(kind: "leaf" | "strip", { left }: Parts, { farm }: NoteSetting): OfSuccession | Misreading {
   const read = amountsOf(left, "leaf", farm.units);
   if ("unknown" in read) return notKnown(read.unknown);
   if ("range" in read) return ranged("one length a plant");
@@ -53,7 +55,7 @@ function leafSaid({ left }: Parts, { farm }: NoteSetting): OfSuccession | Misrea
   const lengths = read.amounts.map(({ value }) => value);
   if (lengths.length === 0) return misread("Say what was seen or done.");
   const broken = leavesBroken(lengths);
-  return broken === null ? { kind: "leaf", lengths } : misreadBy(broken);
+  return broken === null ? { kind, lengths } : misreadBy(broken);
 }
 
 function cutSaid({ left, roles, said }: Parts, { farm }: NoteSetting): OfSuccession | Misreading {
@@ -86,7 +88,8 @@ function ofSuccession(
 ): OfSuccession | Misreading {
   switch (kind) {
     case "leaf":
-      return leafSaid(parts, setting);
+    case "strip":
+      return leafSaid(kind, parts, setting);
     case "cut":
       return cutSaid(parts, setting);
     case "loss":
@@ -97,7 +100,7 @@ function ofSuccession(
 }
 
 /** Successions that go by a tunnel or a crop: of several those that stand, where only one of them does. */
-function goingBy(
+export function goingBy(
   { tunnels, crops }: Parts["names"],
   { successions, notes, place }: NoteSetting["farm"],
   at: Instant,
@@ -114,7 +117,11 @@ function goingBy(
 }
 
 /** Why it is not known which succession a line is about. */
-function whichOne(parts: Parts, fitting: readonly Succession[], { farm }: NoteSetting): Misreading {
+export function whichOne(
+  parts: Pick<Parts, "names" | "left">,
+  fitting: readonly Succession[],
+  { farm }: Pick<NoteSetting, "farm">,
+): Misreading {
   const { tunnels, crops } = parts.names;
   const ids = farm.successions.map(({ id }) => id);
   const unknown =
@@ -169,7 +176,8 @@ export function successionNotes(
   const ids = named.length > 0 ? named : fitting.map(({ id }) => id);
   const said = ofSuccession(parts, kind, setting);
   if (said.kind === "misread") return said;
-  if (ids.length > 1 && (kind === "leaf" || kind === "loss" || (said.kind === "cut" && said.weight !== null)))
+  const measures = kind === "leaf" || kind === "strip" || kind === "loss";
+  if (ids.length > 1 && (measures || (said.kind === "cut" && said.weight !== null)))
     return misread("Write a line for each succession, since a measure belongs to one.");
   const notes: Note[] = [];
   for (const id of ids) {

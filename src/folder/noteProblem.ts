@@ -19,11 +19,20 @@ const digits = (word: string): string => word.replace(/o/giu, "0").replace(/[il]
 const isUnit = (word: string): boolean =>
   (["leaf", "mass"] as const).some((kind) => parseQuantity(`1 ${word}`, kind, null).fault === null);
 
+/** Words a line about a farm may hold. */
+export const knownWords = ({ farm, names }: Pick<NoteSetting, "farm" | "names">): readonly string[] => [
+  ...names.words,
+  ...Object.keys(ROLES),
+  ...wordsOfCovers(farm),
+];
+
 /** A line with words nobody knows put right, where that is possible. */
-function mended(line: string, unknown: readonly string[], { farm, names }: NoteSetting): readonly string[] {
-  const known = [...names.words, ...Object.keys(ROLES), ...wordsOfCovers(farm)].filter(
-    (word) => word.length > 1,
-  );
+export function mended(
+  line: string,
+  unknown: readonly string[],
+  words: readonly string[],
+): readonly string[] {
+  const known = words.filter((word) => word.length > 1);
   let text = line;
   for (const word of unknown) {
     if (isUnit(word) || word.length < 2) continue;
@@ -44,7 +53,8 @@ function* nearby(
   unknown: readonly string[],
   setting: NoteSetting,
 ): Generator<{ readonly text: string; readonly read: LineRead }> {
-  for (const text of mended(line, unknown, setting)) yield { text, read: noteLine(text, setting) };
+  for (const text of mended(line, unknown, knownWords(setting)))
+    yield { text, read: noteLine(text, setting) };
   // As much as can be understood, and the rest as a remark.
   for (const { 0: blank, index } of [...line.matchAll(/\s+/gu)].slice(-WORDS).reverse()) {
     const [head, remark] = [line.slice(0, index), line.slice(index + blank.length)];
@@ -68,14 +78,16 @@ function nearest(line: string, { unknown }: Misread, setting: NoteSetting): stri
 
 /** A line that is not understood, as a problem that names the nearest one that is. */
 export function noteProblem(
-  spot: Pick<Problem, "file" | "line" | "column">,
+  spot: Pick<Problem, "file" | "line">,
   line: string,
   misread: Misread,
   setting: NoteSetting,
 ): Problem {
   const near = nearest(line, misread, setting);
+  const begins = misread.part === undefined ? -1 : line.indexOf(misread.part);
   return {
     ...spot,
+    column: begins < 0 ? null : begins + 1,
     code: misread.code,
     weight: "stops",
     expected: misread.expected ?? `a note like "${noteExample(setting.farm)}"`,

@@ -4,7 +4,16 @@ import type { Centimetre, Kilogram, LocalDate } from "../quantity/index.ts";
 import { type Spot, shown } from "./faults.ts";
 
 /** Kinds of note, as notes.csv names them. */
-export const KINDS: readonly Note["kind"][] = ["leaf", "emerged", "cover", "cut", "loss", "resown"];
+export const KINDS: readonly Note["kind"][] = [
+  "leaf",
+  "strip",
+  "emerged",
+  "not ready",
+  "cover",
+  "cut",
+  "loss",
+  "resown",
+];
 
 /** What may be done with a cover. */
 export const STATES: readonly CoverState[] = ["on", "vented", "nights", "off"];

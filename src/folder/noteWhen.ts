@@ -1,6 +1,15 @@
 import { addDays, type LocalDate, weekday } from "../quantity/index.ts";
 import { nameAt, shortened, WEEKDAYS } from "./calendarNames.ts";
-import { DAY_FIRST, dateIn, dayNamed, EITHER_WAY, lastSuch, MONTH_FIRST } from "./dayInWords.ts";
+import {
+  DAY_FIRST,
+  type DayOfYear,
+  dateIn,
+  dayNamed,
+  EITHER_WAY,
+  lastSuch,
+  MONTH_FIRST,
+  nearestSuch,
+} from "./dayInWords.ts";
 import type { Units } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
 
@@ -21,6 +30,29 @@ export interface SaidIn extends Said {
   /** A "last" stood before the name of a weekday; it may be the day's or a cut's. */
   readonly last: boolean;
 }
+
+/** Which way from a date the names of days are counted. */
+export interface Direction {
+  /** @param last - "last" stands before the day's name. */
+  weekday(named: number, from: LocalDate, last: boolean): LocalDate;
+  /** null where the calendar has no such day. */
+  dayOfYear(day: DayOfYear, from: LocalDate): LocalDate | null;
+}
+
+/** Of what was seen or done. */
+export const BACK: Direction = {
+  weekday: (named, from, last) => {
+    const since = (weekday(from) - named + 7) % 7;
+    return addDays(from, last && since === 0 ? -7 : -since);
+  },
+  dayOfYear: lastSuch,
+};
+
+/** Of what is planned; the date counted from is one of them. */
+export const AHEAD: Direction = {
+  weekday: (named, from, last) => addDays(from, ((named - weekday(from) + 7) % 7) - (last ? 7 : 0)),
+  dayOfYear: nearestSuch,
+};
 
 /** Why a day or hour cannot be understood: the next step, a whole sentence. */
 export interface Unclear {
@@ -45,15 +77,21 @@ const WALK = pattern(String.raw`(?:the\s+)?(morning|evening)(?:'?s)?`);
 const CLOCK = pattern(String.raw`(\d{1,2}(?:[:.]\d{2})?\s*[ap]\.?\s?m\.?|\d{1,2}:\d{2})`);
 
 /** The date of a day and month; null when the month has no such day. */
-function dateSaid(month: string, day: string, year: string | undefined, today: LocalDate): LocalDate | null {
+function dateSaid(
+  month: string,
+  day: string,
+  year: string | undefined,
+  today: LocalDate,
+  direction: Direction,
+): LocalDate | null {
   const said = dayNamed(month, day);
-  return year === undefined ? lastSuch(said, today) : dateIn(Number(year), said);
+  return year === undefined ? direction.dayOfYear(said, today) : dateIn(Number(year), said);
 }
 
 /**
  * Takes the day and the hour out of a line of words.
  *
- * @param today - The farm's date, from which the names of weekdays count back.
+ * @param today - The farm's date, from which the names of weekdays count.
  * @param day - The day "today" and "yesterday" are said on, where it is another one.
  * @example saidIn("S09 up since Sunday", "2026-04-20", "US").date // => "2026-04-19"
  */
@@ -62,6 +100,7 @@ export function saidIn(
   today: LocalDate,
   units: Units,
   day: LocalDate = today,
+  direction: Direction = BACK,
 ): SaidIn | Unclear {
   let rest = text.replace(/(\d{4}-\d{2}-\d{2})T(?=\d)/giu, "$1 ");
   let on = false;
@@ -83,9 +122,9 @@ export function saidIn(
   }
   take(ISO, ([date]) => dates.push(parseDate(date!)));
   const monthFirst = (): void =>
-    take(MONTH_DAY, ([month, day, year]) => dates.push(dateSaid(month!, day!, year, today)));
+    take(MONTH_DAY, ([month, day, year]) => dates.push(dateSaid(month!, day!, year, today, direction)));
   const dayFirst = (): void =>
-    take(DAY_MONTH, ([day, month, year]) => dates.push(dateSaid(month!, day!, year, today)));
+    take(DAY_MONTH, ([day, month, year]) => dates.push(dateSaid(month!, day!, year, today, direction)));
   for (const order of units === "US" ? [monthFirst, dayFirst] : [dayFirst, monthFirst]) order();
   take(NEAR_DAY, ([phrase]) => {
     const words = phrase!.split(/\s+/u);
@@ -96,11 +135,11 @@ export function saidIn(
   });
   take(NAMED_DAY, ([before, name]) => {
     if (before !== undefined) last = true;
-    const since = (weekday(today) - nameAt(name!, WEEKDAYS) + 7) % 7;
+    const named = nameAt(name!, WEEKDAYS);
     const known = dates.find((date) => date !== null);
     // Beside a date the name of the day only confirms it.
-    const confirmed = known !== undefined && weekday(known!) === nameAt(name!, WEEKDAYS);
-    dates.push(confirmed ? known! : addDays(today, before !== undefined && since === 0 ? -7 : -since));
+    const confirmed = known !== undefined && weekday(known!) === named;
+    dates.push(confirmed ? known! : direction.weekday(named, today, before !== undefined));
   });
   take(CLOCK, ([clock]) => {
     const hour = parseClock(clock!.replace(/(?<=\d)\.(?=\d)/u, ":").replace(/\s|\./gu, ""));

@@ -30,6 +30,7 @@ export function massWords(mass: Kilogram, units: Units): string {
 export function noteValue(note: Note, units: Units): string {
   switch (note.kind) {
     case "leaf":
+    case "strip":
       return note.lengths.map((length) => leafWords(length, units)).join(" ");
     case "cover":
       return `${note.cover} ${note.state}`;
@@ -49,6 +50,14 @@ export function noteWords(note: Note, { units, tunnels }: Pick<Farm, "units" | "
   const value = noteValue(note, units);
   if (note.kind === "cover")
     return `${tunnels.find(({ id }) => id === note.tunnel)?.name ?? note.tunnel} ${value}`;
-  const verb = { leaf: "", emerged: "up", cut: "cut", loss: "lost", resown: "resown" }[note.kind];
+  const verb = {
+    leaf: "",
+    strip: "strip",
+    emerged: "up",
+    "not ready": "not ready",
+    cut: "cut",
+    loss: "lost",
+    resown: "resown",
+  }[note.kind];
   return [note.succession, verb, value].filter((word) => word !== "").join(" ");
 }

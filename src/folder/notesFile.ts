@@ -43,14 +43,20 @@ function kept(note: Note, broken: Broken | null, entry: Entry, problems: Problem
   return null;
 }
 
-function leafNote(entry: Entry, base: Base, problems: Problem[], other?: OtherUnits): Note | null {
+function leafNote(
+  kind: "leaf" | "strip",
+  entry: Entry,
+  base: Base,
+  problems: Problem[],
+  other?: OtherUnits,
+): Note | null {
   const text = entry.text("value");
   const read = parseQuantities(text, "leaf", null, other);
   if (read.fault !== null) {
     problems.push(quantityProblem(entry.spot("value"), text, "leaf", read.fault, null));
     return null;
   }
-  const note: Note = { ...base, kind: "leaf", succession: entry.text("about"), lengths: read.value };
+  const note: Note = { ...base, kind, succession: entry.text("about"), lengths: read.value };
   return kept(note, leavesBroken(read.value), entry, problems);
 }
 
@@ -137,8 +143,8 @@ export function notesFile(
     // A moment that cannot be read hides nothing else that is wrong in its line.
     const base = { at: at ?? (0 as Instant), line, remark: entry.text("remark") };
     const note: Note | null =
-      kind === "leaf"
-        ? leafNote(entry, base, problems, other)
+      kind === "leaf" || kind === "strip"
+        ? leafNote(kind, entry, base, problems, other)
         : kind === "cover"
           ? coverNote(entry, base, covers)
           : kind === "cut"

@@ -12,6 +12,7 @@ const COLUMNS: readonly Column[] = [
   { name: "cover", required: true },
   { name: "length", required: true, kind: "length" },
   { name: "count", required: false },
+  { name: "spans", required: false },
   { name: "lies on", required: false },
 ];
 
@@ -33,15 +34,24 @@ export function piecesFile(
     const id = entry.named("id", "a name for the piece");
     const cover = entry.named("cover", "a cover");
     const length = entry.quantity("length", "length");
-    const written = entry.text("count");
-    const count = /^(?:[1-9]\d*)?$/u.test(written)
-      ? Number(written === "" ? 1 : written)
-      : entry.fault("count", "count-unreadable", "a number of pieces like 1 or 3", "Leave it empty for one.");
+    const counted = (column: string, what: string): number | null => {
+      const written = entry.text(column);
+      return /^(?:[1-9]\d*)?$/u.test(written)
+        ? Number(written === "" ? 1 : written)
+        : entry.fault(
+            column,
+            "count-unreadable",
+            `a number of ${what} like 1 or 3`,
+            "Leave it empty for one.",
+          );
+    };
+    const count = counted("count", "pieces");
+    const spans = counted("spans", "tunnels side by side");
     const liesOn = entry
       .text("lies on")
       .split(/[\s;,]+/u)
       .filter((tunnel) => tunnel !== "");
-    drafts.push({ value: { id, cover, length, count, spans: 1, liesOn }, line: entry.line });
+    drafts.push({ value: { id, cover, length, count, spans, liesOn }, line: entry.line });
     if (length !== null && length <= 0) {
       entry.fault(
         "length",
@@ -51,18 +61,8 @@ export function piecesFile(
       );
       continue;
     }
-    if (count !== null && liesOn.length > count) {
-      const hint = "Raise the count or take a tunnel out.";
-      entry.fault(
-        "lies on",
-        "pieces-too-few",
-        `at most ${count} ${count === 1 ? "tunnel" : "tunnels"}, as many as there are pieces`,
-        hint,
-      );
-      continue;
-    }
-    if (id === null || cover === null || length === null || count === null) continue;
-    pieces.push({ value: { id, cover, length, count, spans: 1, liesOn }, line: entry.line });
+    if (id === null || cover === null || length === null || count === null || spans === null) continue;
+    pieces.push({ value: { id, cover, length, count, spans, liesOn }, line: entry.line });
   }
   return { pieces, drafts, problems };
 }

@@ -1,6 +1,8 @@
+import { tunnelIds } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
-import { type FarmSettings, isSensorName, OUTSIDE } from "./farmFile.ts";
+import type { FarmSettings } from "./farmFile.ts";
 import { shown, unknownName } from "./faults.ts";
+import { isSensorName, OUTSIDE } from "./sensorsSetting.ts";
 
 /** Where each sensor hangs: outside, or a tunnel's id. */
 export type Places = ReadonlyMap<string, string>;
@@ -16,7 +18,7 @@ export const writePlaces = (places: Places): string =>
 /** Where a sensor may hang. */
 export const hangingPlaces = ({ tunnels }: Pick<FarmSettings, "tunnels">): readonly string[] => [
   OUTSIDE,
-  ...tunnels.map(({ id }) => id),
+  ...tunnelIds(tunnels),
 ];
 
 /** Reads where sensors hang. A line that cannot be read, or names a tunnel the farm no longer has, is a problem and left out. */

@@ -1,13 +1,15 @@
 import { isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
 import { didYouMean, type Problem } from "../problem/index.ts";
 import { type OtherUnits, parseQuantity, type QuantityKind, type QuantityOf } from "../quantity/index.ts";
-import { quantityProblem, type Spot, shown, unknownName } from "./faults.ts";
+import { quantityProblem, quantityWords, type Spot, shown, unknownName } from "./faults.ts";
 import { parseClock } from "./moment.ts";
 
 /** One setting in a settings file. Every reading gives null, with a problem added, when the value is not as it must be. */
 export interface Setting {
   readonly path: string;
   readonly spot: Spot;
+  /** How it is written. */
+  readonly form: "value" | "list" | "group";
   /** Adds a problem about this setting. */
   fault(code: string, expected: string, hint: string): null;
   /** The settings under this one. `known`: names it may hold; null: any name. */
@@ -21,6 +23,10 @@ export interface Setting {
   clock(): number | null;
   oneOf<Word extends string>(words: readonly Word[]): Word | null;
   quantity<Kind extends QuantityKind>(kind: Kind): QuantityOf[Kind] | null;
+  /** A quantity that is not below zero. */
+  amount<Kind extends QuantityKind>(kind: Kind): QuantityOf[Kind] | null;
+  /** A share from nothing to `most`. [1] */
+  share(most: number): number | null;
 }
 
 export interface SettingGroup {
@@ -114,9 +120,16 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
       isScalar(node) && written.trim() !== ""
         ? written.trim()
         : fault("setting-unreadable", what, "Write it behind the colon.");
+    const quantity = <Kind extends QuantityKind>(kind: Kind): QuantityOf[Kind] | null => {
+      const read = parseQuantity(written, kind, null, other);
+      if (read.fault === null) return read.value;
+      problems.push({ ...quantityProblem(spot, written, kind, read.fault, null), received });
+      return null;
+    };
     return {
       path,
       spot,
+      form: isMap(node) ? "group" : isSeq(node) ? "list" : "value",
       fault,
       text,
       settings: (known) => {
@@ -198,11 +211,16 @@ export function settingFile(file: string, text: string, other?: OtherUnits): Set
         });
         return null;
       },
-      quantity: (kind) => {
-        const read = parseQuantity(written, kind, null, other);
-        if (read.fault === null) return read.value;
-        problems.push({ ...quantityProblem(spot, written, kind, read.fault, null), received });
-        return null;
+      quantity,
+      amount: (kind) => {
+        const value = quantity(kind);
+        if (value === null || value >= 0) return value;
+        return fault("below-zero", `${quantityWords(kind)}, not below zero`, "Take the minus sign out.");
+      },
+      share: (most) => {
+        const value = quantity("share");
+        if (value === null || (value >= 0 && value <= most)) return value;
+        return fault("share-out-of-range", `a share from 0 to ${most * 100} %`, "Raise or lower it.");
       },
     };
   };

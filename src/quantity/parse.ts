@@ -23,6 +23,8 @@ export interface QuantityOf {
   readonly mass: Kilogram;
   /** [kg/m] */
   readonly yield: number;
+  /** [min/m] */
+  readonly effort: number;
   /** [m/s] */
   readonly speed: MetrePerSecond;
   /** [min] */
@@ -43,7 +45,7 @@ export type ParsedQuantity<Value> =
   | { readonly value: null; readonly fault: QuantityFault };
 
 /**
- * Converts a unit the table here does not hold into a base unit (m, cm, kg, m/s, min), or gives null.
+ * Converts a unit the table here does not hold into a base unit (m, cm, kg, kg/m, min/m, m/s, min), or gives null.
  * Never asked about temperatures.
  */
 export type OtherUnits = (value: number, unit: string, base: string) => number | null;
@@ -70,6 +72,25 @@ const FEET = same(["ft", "foot", "feet", "'", "′", "’"], feet);
 const INCHES = same(["in", "inch", "inches", '"', "″", "”"], inches);
 const CENTIMETRES = same(["cm", "centimetre", "centimetres", "centimeter", "centimeters"], itself);
 const MILLIMETRES = ["mm", "millimetre", "millimetres", "millimeter", "millimeters"];
+
+const MINUTES: Conversions = {
+  ...same(["min", "mins", "minute", "minutes"], itself),
+  ...same(["h", "hr", "hrs", "hour", "hours"], times(60)),
+  ...same(["s", "sec", "secs", "second", "seconds"], times(1 / 60)),
+};
+
+/** One unit per another, however it is joined: "min/m", "minutes per metre", "min a m". */
+const per = (above: Conversions, below: Conversions): Conversions =>
+  Object.fromEntries(
+    Object.entries(above).flatMap(([unit, over]) =>
+      Object.entries(below).flatMap(([each, under]) =>
+        ["/", " / ", " per ", " a "].map((join) => [
+          `${unit}${join}${each}`,
+          (value: number) => over(value) / under(1),
+        ]),
+      ),
+    ),
+  );
 
 const MASS: Conversions = {
   ...same(["kg", "kilo", "kilos", "kilogram", "kilograms"], itself),
@@ -116,6 +137,7 @@ const SPELLINGS: Readonly<Record<QuantityKind, Conversions>> = {
     ...same(["lb/ft", "lbs/ft", "lb per ft", "lb per foot"], (value) => pounds(value) / feet(1)),
     ...same(["oz/ft", "oz per ft", "oz per foot"], (value) => pounds(value / 16) / feet(1)),
   },
+  effort: per(MINUTES, { ...METRES, ...FEET }),
   speed: {
     ...same(["m/s", "mps"], itself),
     ...same(["mph", "mi/h", "miles per hour"], milesPerHour),
@@ -123,11 +145,7 @@ const SPELLINGS: Readonly<Record<QuantityKind, Conversions>> = {
     // One nautical mile, 1852 m, an hour.
     ...same(["kn", "kt", "kts", "knot", "knots"], times(1852 / 3600)),
   },
-  minutes: {
-    ...same(["min", "mins", "minute", "minutes"], itself),
-    ...same(["h", "hr", "hrs", "hour", "hours"], times(60)),
-    ...same(["s", "sec", "secs", "second", "seconds"], times(1 / 60)),
-  },
+  minutes: MINUTES,
   share: { "%": times(0.01), percent: times(0.01), "": itself },
   price: Object.fromEntries(
     Object.entries(MASS).flatMap(([unit, toKilogram]) => {
@@ -146,6 +164,7 @@ const BASE: Readonly<Record<QuantityKind, string | null>> = {
   leaf: "cm",
   mass: "kg",
   yield: "kg/m",
+  effort: "minute/m",
   speed: "m/s",
   minutes: "minute",
   share: null,

@@ -3,6 +3,7 @@ import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
 import { filled, over, section, sized } from "./layout.ts";
+import { learnedWords } from "./learnedWords.ts";
 import { madeFrom } from "./madeFrom.ts";
 import { namesOf } from "./names.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
@@ -52,6 +53,7 @@ export function bedsText(beds: Beds, options: TextOptions): string {
   if (successions.length === 0) out.say("No succession is sown.");
   for (const each of groups) group(out, each);
   section(out, "NEEDS YOU", needsYou(problems));
+  section(out, "LEARNED", learnedWords(farm, successions, beds.madeFrom));
   section(out, "MADE FROM", madeFrom(farm, beds.madeFrom, on));
   section(out, "HOW TO READ IT", marksUsed(groups, []));
   section(out, "CAUTIONS", cautions(farm, successions));

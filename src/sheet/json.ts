@@ -1,4 +1,12 @@
-import { LEAST, MOST, NODES, type Outcome, type ProductAtPick, STEP } from "../decide/index.ts";
+import {
+  LEAST,
+  MOST,
+  NODES,
+  type Outcome,
+  type ProductAtPick,
+  type Promised,
+  STEP,
+} from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import type { Beds } from "./beds.ts";
 import { dayJson, walkJson, warningJson } from "./json/ahead.ts";
@@ -7,6 +15,7 @@ import { madeFromJson, problemJson } from "./json/madeFrom.ts";
 import { togetherJson, tunnelJson } from "./json/plan.ts";
 import { cropsOf, pickJson, successionJson } from "./json/succession.ts";
 import { type Json, time, unitsOf, VERSION, written } from "./json/written.ts";
+import { learnedRows } from "./learnedRows.ts";
 
 const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   product: at.product,
@@ -15,6 +24,17 @@ const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   orderedKg: at.ordered,
   scarcest: at.scarcest,
   successions: at.successions,
+});
+
+const promiseJson = (promised: Promised): Json => ({
+  product: promised.product,
+  market: promised.market,
+  marketDate: promised.marketDate,
+  safeKg: promised.safe,
+  mayComeKg: promised.mayCome,
+  orderedKg: promised.ordered,
+  shortKg: promised.short,
+  overKg: promised.over,
 });
 
 /**
@@ -44,10 +64,24 @@ export function weekJson(outcome: Outcome): string {
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
+    promises: outcome.promises.map(promiseJson),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });
 }
+
+const learnedJson = ({ farm, madeFrom: { learned } }: Beds): Json =>
+  learned === undefined
+    ? []
+    : learnedRows(farm, learned, []).map(({ what, name, season, value, spread, own, from }) => ({
+        what,
+        name,
+        season,
+        ofCatalogue: value,
+        spread,
+        own,
+        from,
+      }));
 
 /**
  * Where each succession stands as data.
@@ -63,6 +97,7 @@ export function bedsJson(beds: Beds): string {
     on: time(farm, beds.on),
     crops: cropsOf(farm, beds.successions),
     successions: beds.successions.map((outlook) => successionJson(farm, outlook)),
+    learned: learnedJson(beds),
     madeFrom: madeFromJson(farm, beds.madeFrom),
     problems: beds.problems.map(problemJson),
   });

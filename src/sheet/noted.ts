@@ -20,14 +20,17 @@ const leafNumber = ({ units }: Farm, length: number): string =>
 function what(note: Note, farm: Farm, names: Names): string {
   const unit = farm.units === "US" ? "in" : "cm";
   switch (note.kind) {
-    case "leaf": {
-      const all = `leaf ${note.lengths.map((length) => leafNumber(farm, length)).join(", ")} ${unit}`;
+    case "leaf":
+    case "strip": {
+      const all = `${note.kind === "leaf" ? "leaf" : "check strip, bare:"} ${note.lengths.map((length) => leafNumber(farm, length)).join(", ")} ${unit}`;
       return note.lengths.length === 1
         ? all
         : `${all}: median ${leafNumber(farm, median(note.lengths))} ${unit}`;
     }
     case "emerged":
       return "up";
+    case "not ready":
+      return "not ready yet: still below salad size";
     case "cover":
       return note.state === "off"
         ? `${names.cover(note.cover)} off`

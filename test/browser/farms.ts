@@ -20,7 +20,7 @@ import {
   milesPerHour,
 } from "../../src/quantity/index.ts";
 import type { DailyRecord, HourlyRecord } from "../../src/weather/index.ts";
-import { week } from "../../src/week.ts";
+import { week } from "../week.ts";
 
 const ZONE = "America/New_York";
 const MONDAY = "2026-04-20" as LocalDate;
@@ -131,6 +131,7 @@ export function madeFarm(tunnelCount: number, successionCount: number): Farm {
     cover,
     length: feet(60),
     count,
+    spans: 1,
     liesOn,
   });
   return {
@@ -146,32 +147,36 @@ export function madeFarm(tunnelCount: number, successionCount: number): Farm {
         id: "salad-mix",
         name: "Salad mix",
         parts: [
-          { crop: "lettuce-mix", share: 0.5 },
-          { crop: "arugula", share: 0.25 },
-          { crop: "mizuna", share: 0.25 },
+          { crop: "lettuce-mix", share: 0.5, swaps: [] },
+          { crop: "arugula", share: 0.25, swaps: [] },
+          { crop: "mizuna", share: 0.25, swaps: [] },
         ],
         price: 26,
-        orders: [{ market: "friday", weight: kilogram(14) }],
+        stall: null,
+        orders: [{ market: "friday", weight: kilogram(14), short: null }],
       },
       {
         id: "color-mix",
         name: "Color mix",
         parts: [
-          { crop: "kale", share: 0.6 },
-          { crop: "chard", share: 0.4 },
+          { crop: "kale", share: 0.6, swaps: [] },
+          { crop: "chard", share: 0.4, swaps: [] },
         ],
         price: 22,
-        orders: [{ market: "tuesday", weight: kilogram(4) }],
+        stall: null,
+        orders: [{ market: "tuesday", weight: kilogram(4), short: null }],
       },
       ...["spinach", "mustard", "tatsoi", "beet-greens"].map((crop) => ({
         id: crop,
         name: crops.get(crop)!.name,
-        parts: [{ crop, share: 1 }],
+        parts: [{ crop, share: 1, swaps: [] }],
         price: 24,
+        stall: null,
         orders: [],
       })),
     ],
     tunnels,
+    sideBySide: [],
     pieces: [
       piece("light", "row-cover-19", tunnelCount, onEvery(0)),
       piece("heavy", "row-cover-30", Math.ceil(tunnelCount / 2), onEvery(1)),
@@ -185,8 +190,9 @@ export function madeFarm(tunnelCount: number, successionCount: number): Farm {
     ],
     successions,
     notes: [],
-    labour: { wage: 18, pace: 1 },
-    limits: { changesPerWeek: 3, wind: milesPerHour(15), dimDays: 2, caution: 3 },
+    labour: { wage: 18, pace: 1, cutting: 2, walk: null, picking: null },
+    handling: { washing: null, cooler: null },
+    limits: { changesPerWeek: 3, layers: 2, wind: milesPerHour(15), dimDays: 2, caution: 3 },
     keepFlagged: new Set(),
     sensors: new Map([["outside", "outside"]]),
     crops,

@@ -31,19 +31,21 @@ describe("start", () => {
         const plain =
           name === "farm.yaml"
             ? text.replace(
-                /^# (?=(?:currency|usual weather|products|labour|limits|crops|covers):| {2})/gmu,
+                /^# (?=(?:currency|usual weather|products|selling|labour|handling|limits|crops|covers):| {2})/gmu,
                 "",
               )
             : text
                 .split("\n")
-                .filter((line) => !/^# .*(?:One line|The cloth|What you saw|For example)/u.test(line))
+                .filter(
+                  (line) => !/^# .*(?:One line|The cloth|A column|What you saw|For example)/u.test(line),
+                )
                 .map((line) => line.replace(/^# /u, ""))
                 .sort((a, b) => Number(/^(?:id|when),/u.test(b)) - Number(/^(?:id|when),/u.test(a)))
                 .join("\n");
         writeFileSync(join(here.dir, name), plain);
       }
       expect((await here.run("check")).all).toBe(
-        "My farm: no problems. 1 tunnel, 1 succession, 2 cloths, 5 notes.\n",
+        "My farm: no problems. 1 tunnel, 1 succession, 2 cloths, 7 notes.\n",
       );
     },
   );

@@ -4,9 +4,9 @@ import type { Settings } from "../../src/farm/index.ts";
 import { leafLength, thermalTimeAt } from "../../src/growth/index.ts";
 import { normalBelow } from "../../src/learn/index.ts";
 import { centimetre, type LocalDate } from "../../src/quantity/index.ts";
-import { week } from "../../src/week.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 
 const monday = mondayInput(exampleFarm(), "New York", "2013-04-22" as LocalDate);
 const given = (changed: Partial<Settings>, input: WeekInput = monday): Outcome =>

@@ -3,8 +3,8 @@ import { guessOf } from "../../src/decide/guess.ts";
 import { catalogue, type Farm, type Note, type Usual } from "../../src/farm/index.ts";
 import { celsius, centimetre, instant, instantAt, type LocalDate } from "../../src/quantity/index.ts";
 import { ORIGINS, type Origin, type Weather } from "../../src/weather/index.ts";
-import { week } from "../../src/week.ts";
 import { farmOf, MINIMAL } from "../folder/fixtures.ts";
+import { week } from "../week.ts";
 
 const { settings } = catalogue();
 

@@ -12,8 +12,9 @@ import {
   metrePerSecond,
 } from "../../src/quantity/index.ts";
 import type { DailyRecord } from "../../src/weather/index.ts";
-import { planAll, type WeekInput, week } from "../../src/week.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { planAll, week } from "../week.ts";
 
 const { covers, settings } = catalogue();
 const example = exampleFarm();
@@ -25,10 +26,19 @@ const farm: Farm = {
   ...example,
   tunnels: [example.tunnels[0]!],
   notes: [],
-  products: [{ id: "mix", name: "Mix", parts: [{ crop: "spinach", share: 1 }], price: 20, orders: [] }],
+  products: [
+    {
+      id: "mix",
+      name: "Mix",
+      parts: [{ crop: "spinach", share: 1, swaps: [] }],
+      price: 20,
+      stall: null,
+      orders: [],
+    },
+  ],
   pieces: [...covers.values()]
     .filter(({ kind }) => kind === "rowCover" || kind === "film")
-    .map(({ id }) => ({ id, cover: id, length: metre(20), count: 1, liesOn: [] })),
+    .map(({ id }) => ({ id, cover: id, length: metre(20), count: 1, spans: 1, liesOn: [] })),
   successions: CROPS.map((crop, i) => ({
     id: crop,
     crop,
@@ -95,7 +105,7 @@ describe("whatever the weather", () => {
       fc.property(weathers, (days) => {
         const scene = sceneOf(inputOf(days)).scene!;
         const { starts, walks } = scene.horizon;
-        const [plan] = planAll(scene);
+        const [plan] = planAll(scene).plans;
         const { problem, choice } = plan!;
         const open = walks.map((_, i) => under(scene, [], starts[i]!, starts[i + 1]!));
         const slower = (setting: (typeof problem.settings)[number], i: number): boolean => {
@@ -123,7 +133,7 @@ describe("whatever the weather", () => {
   it("a bare bed is never said to be slowed by heat", () => {
     const [days] = fc.sample(weathers, { numRuns: 1, seed: 7 });
     const scene = sceneOf(inputOf(days!)).scene!;
-    const [{ problem }] = planAll(scene) as [ReturnType<typeof planAll>[number]];
+    const [{ problem }] = planAll(scene).plans as [ReturnType<typeof planAll>["plans"][number]];
     expect(heatSlows(scene, [], problem.successions, scene.horizon.now, scene.horizon.end)).toBe(false);
   });
 });
@@ -155,7 +165,7 @@ describe("shade cloth over spinach past its size on long days", () => {
     const successions = farm.successions
       .filter(({ crop }) => crop === "spinach")
       .map((succession) => ({ ...succession, sown }));
-    const pieces = [{ id: "p", cover: "shade-50", length: metre(20), count: 1, liesOn: [] }];
+    const pieces = [{ id: "p", cover: "shade-50", length: metre(20), count: 1, spans: 1, liesOn: [] }];
     const input = inputOf(long);
     const { warnings } = week({ ...input, farm: { ...farm, notes, successions, pieces } });
     return warnings.some(({ kind }) => kind === "bolting");

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { LocalDate } from "../../src/quantity/index.ts";
 import { weekJson } from "../../src/sheet/index.ts";
-import { week } from "../../src/week.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 import { recompute } from "./recompute.ts";
 
 const farm = exampleFarm();

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { settingKey } from "../../src/farm/index.ts";
-import { week } from "../../src/week.ts";
+import { week } from "../week.ts";
 import { at, bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
 
 type Outcome = ReturnType<typeof week>;

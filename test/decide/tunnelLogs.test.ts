@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { tunnelLogs } from "../../src/decide/index.ts";
-import { celsius, type LocalDate, startOf, type UtcHour } from "../../src/quantity/index.ts";
+import { celsius, type LocalDate, metre, startOf, type UtcHour } from "../../src/quantity/index.ts";
 import { madeFrom } from "../../src/sheet/madeFrom.ts";
 import type { HourlyRecord, SensorRecords } from "../../src/weather/index.ts";
-import { type WeekInput, week } from "../../src/week.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 
 const MONDAY = "2013-04-22" as LocalDate;
 const input = mondayInput(exampleFarm(), "Seattle", MONDAY);
@@ -30,10 +31,11 @@ describe("a tunnel's own logger", () => {
     expect(warm.thermalTime).toBeGreaterThan(cold.thermalTime * 1.2);
   });
 
-  it("says nothing of any other tunnel, and nothing of the air outside", () => {
+  it("says nothing of tunnels under another cloth, and nothing of the air outside", () => {
+    // Creek 1 lies under 19 g, these have had 30 g alone.
     const others = (outcome: ReturnType<typeof week>) =>
       outcome.successions
-        .filter(({ succession }) => succession.tunnel !== "T1")
+        .filter(({ succession }) => ["T8", "T10"].includes(succession.tunnel))
         .map(({ thermalTime }) => thermalTime);
     const [without, withIt] = [week(input), week(withLogger(6))];
     expect(others(withIt)).toEqual(others(without));
@@ -50,6 +52,41 @@ describe("a tunnel's own logger", () => {
     const before = { ...input, sensors: [outside] };
     expect(week(before).madeFrom.tunnels).toEqual([]);
   });
+});
+
+it("a logger in a long tunnel tells of each of its sections that has none of its own", () => {
+  const hour = 1000 as UtcHour;
+  const record = (mean: number): HourlyRecord => ({
+    hour,
+    mean: celsius(mean),
+    lowest: celsius(mean),
+    highest: celsius(mean),
+    count: 1,
+  });
+  const [whole] = input.farm.tunnels;
+  const section = (part: number) => ({
+    ...whole!,
+    id: `T1-${part}`,
+    section: { of: "T1", name: "Creek 1", from: metre(0) },
+  });
+  const farm = {
+    ...input.farm,
+    tunnels: [section(1), section(2)],
+    sensors: new Map([
+      ["a", "T1"],
+      ["b", "T1-2"],
+    ]),
+  };
+  const sensors = [
+    { sensor: "a", hours: [record(1)] },
+    { sensor: "b", hours: [record(2)] },
+  ];
+  const weather = { first: hour, temperature: new Float64Array(1) } as Parameters<typeof tunnelLogs>[2];
+  const logs = tunnelLogs(farm, sensors, weather, startOf(1001 as UtcHour));
+  expect([...logs].map(([id, { temperature }]) => [id, temperature[0]])).toEqual([
+    ["T1-1", 1],
+    ["T1-2", 2],
+  ]);
 });
 
 it("of two loggers in one tunnel the first that has an hour counts, and nothing recorded after now does", () => {

@@ -8,10 +8,10 @@ import {
   standingSowings,
 } from "../../src/farm/index.ts";
 import { type Instant, instantAt, type LocalDate } from "../../src/quantity/index.ts";
-import { week } from "../../src/week.ts";
 import { farmOf, MINIMAL, problemsOf } from "../folder/fixtures.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 
 const SOWN = "id,crop,tunnel,from (m),to (m),sown,cuts\nS01,spinach,T1,0,15,2026-03-01,1";
 const NOTED = "when,kind,about,value,remark";

@@ -385,7 +385,13 @@ const about: fc.Arbitrary<Note> = fc
       succession,
       lengths: fc.array(eighths, { minLength: 1, maxLength: 6 }),
     }),
+    fc.record({
+      kind: fc.constant("strip" as const),
+      succession,
+      lengths: fc.array(eighths, { minLength: 1, maxLength: 6 }),
+    }),
     fc.record({ kind: fc.constant("emerged" as const), succession }),
+    fc.record({ kind: fc.constant("not ready" as const), succession }),
     fc.record({ kind: fc.constant("resown" as const), succession }),
     fc.record({
       kind: fc.constant("cut" as const),
@@ -437,6 +443,8 @@ function written(note: Note, said: string, pick: number): string {
     .replace(/ %/gu, oneOf([" %", "%", " percent"], pick));
   const verb = units
     .replace(/\bup\b/u, oneOf(["up", "emerged", "is up", "Up"], pick))
+    .replace(/\bnot ready\b/u, oneOf(["not ready", "not ready yet", "is not yet ready", "isn't ready"], pick))
+    .replace(/\bstrip\b/u, oneOf(["strip", "check strip", "bare strip"], pick))
     .replace(/\bresown\b/u, oneOf(["resown", "sown again", "re-sown"], pick))
     .replace(
       /row-cover-(19|30)/u,

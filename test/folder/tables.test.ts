@@ -246,7 +246,7 @@ describe("pieces.csv", () => {
   test("a piece shorter than every tunnel is told, and stops nothing", () => {
     const short = { pieces: pieces("C1,row-cover-19,5,,") };
     expect(farmOf(short).pieces).toEqual([
-      { id: "C1", cover: "row-cover-19", length: 1.524, count: 1, liesOn: [] },
+      { id: "C1", cover: "row-cover-19", length: 1.524, count: 1, spans: 1, liesOn: [] },
     ]);
     expect(problemsOf(short)).toEqual([
       'pieces.csv:2 column "length": expected at least 15 m, the length of T1, received 1.52 m, which fits no tunnel. It is not used. Correct it here or the tunnel\'s length in farm.yaml.',

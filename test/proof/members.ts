@@ -11,10 +11,10 @@ import {
   usualError,
   type WeekInput,
   weatherOf,
-  week,
 } from "../../src/index.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
+import { week } from "../week.ts";
 
 const FOLDER = fileURLToPath(new URL("../../examples/hollow-creek", import.meta.url));
 const silent = { terminal: false, columns: undefined, write: () => undefined };

@@ -1,7 +1,8 @@
-import { addDays, type Change, type LocalDate, settingKey, week } from "../../src/index.ts";
+import { addDays, type Change, type LocalDate, settingKey } from "../../src/index.ts";
 import { CITIES, type City, mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
 import { faultsOf, laterWhenWarmer } from "../real/expectations.ts";
+import { week } from "../week.ts";
 
 /** Every fifth Monday from March 2012 to November 2015 in both cities, and the five that are named. */
 const NAMED: readonly (readonly [City, string])[] = [
@@ -16,9 +17,12 @@ const spread = (Object.keys(CITIES) as City[]).flatMap((city) =>
 );
 
 /** What a change was for, a limit counted as what it guards against. */
-function reasonOf({ decidedBy, limit }: Change): "damage" | "stress" | "timing" | "labour" | "other" {
+function reasonOf({
+  decidedBy,
+  limit,
+}: Change): "damage" | "stress" | "timing" | "labour" | "orders" | "other" {
   if (decidedBy !== "limit") return decidedBy;
-  return limit === "frost" || limit === "heat" ? "damage" : limit === "rowCoverInHeat" ? "stress" : "other";
+  return limit === "rowCoverInHeat" ? "stress" : "other";
 }
 
 const farm = exampleFarm();
@@ -36,13 +40,14 @@ for (const [city, monday] of mondays) {
   const later = laterWhenWarmer(outcome, week(mondayInput(farm, city, monday as LocalDate, 1.5)), 1.5);
   faults.push(...later.faults.map((fault) => `${city} ${monday}, 1.5 °C warmer: ${fault}`));
   compared += later.compared;
-  for (const { tunnel, changes, proved, worth, worthUnchanged, demandedBy } of outcome.tunnels) {
-    if (worth < worthUnchanged - 1e-6) {
-      demanded += 1;
-      if (demandedBy.length === 0)
-        faults.push(`${city} ${monday}: ${tunnel.id} is worth less and no limit asks for it`);
-    }
-    if (!proved) notProved += 1;
+  const { worth, worthUnchanged, proved } = outcome.together!;
+  if (!proved) notProved += 1;
+  if (worth < worthUnchanged - 1e-6) {
+    demanded += 1;
+    if (outcome.tunnels.every(({ unchangedBreaks }) => unchangedBreaks.length === 0))
+      faults.push(`${city} ${monday}: worth less and no limit asks for it`);
+  }
+  for (const { changes } of outcome.tunnels) {
     if (changes.length === 0) chosen["no change"] += 1;
     for (const change of changes) {
       count(reasonOf(change));
@@ -63,7 +68,7 @@ console.log(
 for (const [name, value] of reasons)
   console.log(`  decided by ${name}: ${value} (${Math.round((100 * value) / total)} %)`);
 for (const [name, value] of Object.entries(chosen)) console.log(`  ${name}: ${value}`);
-console.log(`  worth less than nothing changed because a limit demands it: ${demanded} tunnel weeks`);
+console.log(`  worth less than nothing changed because a limit demands it: ${demanded} weeks`);
 console.log(`  compared with a warmer copy: ${compared} successions`);
 for (const fault of faults) console.log(`FAULT ${fault}`);
 console.log(`${faults.length} faults`);

@@ -1,5 +1,6 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet, the table of limits and the summary of
-// what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, its list of what is safe to offer, messages
+// for the crew, the table of limits and the summary of what was compared with numbers from outside, between their marks.
+// Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -116,6 +117,25 @@ function first() {
   }
 }
 
+/** How many of the crew's messages are shown. */
+const MESSAGES = 2;
+
+/** The first messages for the crew, as the README's command prints them. */
+function messages(language) {
+  const example = join(root, "examples", "hollow-creek");
+  const parameters = ["--farm", example, "week", "--on", "2026-04-20", "--crew", "-", "--language", language];
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [join(root, "dist", "main.js"), ...parameters],
+    {
+      encoding: "utf8",
+    },
+  );
+  if (status !== 0) throw new Error(stderr);
+  const shown = stdout.split("\n\n").slice(0, MESSAGES).join("\n\n");
+  return `\`\`\`text\n${shown}\n${LEFT_OUT}\n\`\`\``;
+}
+
 /** A text with what stands between two marks replaced. */
 function between(text, mark, inside) {
   const [open, close] = [`<!-- ${mark} -->`, `<!-- /${mark} -->`];
@@ -124,9 +144,25 @@ function between(text, mark, inside) {
   return `${text.slice(0, from + open.length)}\n${inside}\n${text.slice(to)}`;
 }
 
+/** The example's list of what is safe to offer, by the command the README shows for it. */
+function promise() {
+  const text = readFileSync(readme, "utf8");
+  const [, line] = /^leafpace (week .*--promise -)$/mu.exec(text);
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [join(root, "dist", "main.js"), ...line.split(" ")],
+    { cwd: join(root, "examples", "hollow-creek"), encoding: "utf8" },
+  );
+  if (status !== 0) throw new Error(stderr);
+  return `\`\`\`text\n${stdout.trimEnd()}\n\`\`\``;
+}
+
 const PARTS = {
   first,
+  promise,
   sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
+  crew: () => messages("en"),
+  "crew-es": () => messages("es"),
   limits: () => table("limits", "limitsTable"),
   accuracy: () => table("accuracy", "accuracyTable"),
 };

@@ -21,6 +21,24 @@ const value = (text: string, kind: QuantityKind, stated: string | null = null): 
 const fault = (text: string, kind: QuantityKind, stated: string | null = null): string | null =>
   parseQuantity(text, kind, stated).fault;
 
+describe("a time per length of bed is read in either unit", () => {
+  test.each([
+    ["2 min/m", 2],
+    ["2 minutes per metre", 2],
+    ["0.6 min/ft", 0.6 / 0.3048],
+    ["30 s per foot", 0.5 / 0.3048],
+    ["1 h a m", 60],
+  ])("%s is %d min/m", (text, minutes) => {
+    expect(value(text, "effort")).toBeCloseTo(minutes, 9);
+  });
+
+  test("and a time alone is none", () => {
+    expect(fault("2 min", "effort")).toBe("wrongKind");
+    expect(fault("2", "effort")).toBe("noUnit");
+    expect(parseQuantity("2 min/yard", "effort", null, byLibrary).value).toBeCloseTo(2 / 0.9144, 9);
+  });
+});
+
 describe("a length is read as growers write it", () => {
   test.each([
     ["50 ft", 15.24],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { addDays, type LocalDate } from "../../src/quantity/index.ts";
-import { week } from "../../src/week.ts";
+import { week } from "../week.ts";
 import { type City, mondayInput } from "./cities.ts";
 import { exampleFarm } from "./exampleFarm.ts";
 import { coveredInHeat, faultsOf, laterWhenWarmer } from "./expectations.ts";

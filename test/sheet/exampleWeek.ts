@@ -4,8 +4,7 @@ import type { Io } from "../../src/cli/io.ts";
 import { weekInput } from "../../src/cli/weekInput.ts";
 import type { Outcome } from "../../src/decide/index.ts";
 import { formatProblem } from "../../src/problem/index.ts";
-import { loadSolver } from "../../src/cli/solver.ts";
-import { week } from "../../src/week.ts";
+import { week } from "../week.ts";
 
 const FOLDER = fileURLToPath(new URL("../../examples/hollow-creek", import.meta.url));
 

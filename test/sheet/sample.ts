@@ -7,6 +7,7 @@ import type {
   Pick,
   Range,
   SuccessionOutlook,
+  TogetherPlan,
   TunnelPlan,
   Walk,
 } from "../../src/decide/index.ts";
@@ -117,6 +118,7 @@ const piece = (id: string, coverId: string, liesOn: readonly string[] = []): Pie
   cover: coverId,
   length: feet(60),
   count: 1,
+  spans: 1,
   liesOn,
 });
 const succession = (id: string, cropId: string, tunnelId: string, net = false): Succession => ({
@@ -175,15 +177,24 @@ const farm = (changed: Partial<Farm>): Farm => ({
       id: "spicy",
       name: "Spicy mix",
       parts: [
-        { crop: "arugula", share: 0.6 },
-        { crop: "mustard", share: 0.4 },
+        { crop: "arugula", share: 0.6, swaps: [] },
+        { crop: "mustard", share: 0.4, swaps: [] },
       ],
       price: 22,
-      orders: [{ market: "stall", weight: pounds(40) }],
+      stall: null,
+      orders: [{ market: "stall", weight: pounds(40), short: null }],
     },
-    { id: "spinach", name: "Spinach", parts: [{ crop: "spinach", share: 1 }], price: 20, orders: [] },
+    {
+      id: "spinach",
+      name: "Spinach",
+      parts: [{ crop: "spinach", share: 1, swaps: [] }],
+      price: 20,
+      stall: null,
+      orders: [],
+    },
   ],
   tunnels: [tunnel("n1", "North 1"), tunnel("n2", "North 2"), tunnel("s1", "South 1")],
+  sideBySide: [],
   pieces: [
     piece("R1", "row-30"),
     piece("R2", "row-30", ["s1"]),
@@ -192,8 +203,9 @@ const farm = (changed: Partial<Farm>): Farm => ({
   ],
   successions: SUCCESSIONS,
   notes: [],
-  labour: { wage: 18, pace: 1 },
-  limits: { changesPerWeek: 3, wind: milesPerHour(15), dimDays: 2, caution: 3 },
+  labour: { wage: 18, pace: 1, cutting: 2, walk: null, picking: null },
+  handling: { washing: null, cooler: null },
+  limits: { changesPerWeek: 3, layers: 2, wind: milesPerHour(15), dimDays: 2, caution: 3 },
   sensors: new Map([["outside", "outside"]]),
   keepFlagged: new Set<string>(),
   crops: new Map(CROPS.map((each) => [each.id, each])),
@@ -226,7 +238,34 @@ const parts = (timing: number, stress: number, damage: number, labour: number): 
   stress,
   damage,
   labour,
+  orders: 0,
 });
+
+/** What the tunnels' plans come to together when each kilogram sells at its price. */
+function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
+  const sum = (of: (plan: TunnelPlan) => number): number =>
+    tunnels.reduce((total, plan) => total + of(plan), 0);
+  const partsOf = (way: "parts" | "partsUnchanged"): Parts =>
+    parts(
+      sum((plan) => plan[way].timing),
+      sum((plan) => plan[way].stress),
+      sum((plan) => plan[way].damage),
+      sum((plan) => plan[way].labour),
+    );
+  const worth = sum((plan) => plan.worth);
+  return {
+    worth,
+    worthUnchanged: sum((plan) => plan.worthUnchanged),
+    parts: partsOf("parts"),
+    partsUnchanged: partsOf("partsUnchanged"),
+    bound: worth,
+    proved: true,
+    weighed: 12,
+    overrun: [],
+    overrunUnchanged: [],
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, orders: 0, limit: 0 },
+  };
+}
 
 const change = (
   walk: number,
@@ -262,6 +301,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         heat: 0,
         damage: 0.001,
         safe: -0.003,
+        stubble: 0,
       })),
     })),
   );
@@ -277,7 +317,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [], demandedBy: [], proved: true };
+  const common = { gaveWay: [], unchangedBreaks: [] };
   return [
     {
       ...common,
@@ -408,6 +448,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         odds: 0.83,
         weight: pounds(24),
         inSize: pounds(19.9),
+        cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
         thaw: null,
@@ -441,6 +482,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         odds: 0.78,
         weight: pounds(15),
         inSize: pounds(11.7),
+        cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
         thaw: null,
@@ -483,6 +525,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         odds: 0.72,
         weight: pounds(9),
         inSize: pounds(6.5),
+        cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
         thaw: null,
@@ -557,6 +600,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
 /** The sample answer. Parts of the farm and of the answer can be replaced. */
 export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome> = {}): Outcome {
   const own = farm(changedFarm);
+  const tunnels = plans(own.tunnels);
   const frost = {
     kind: "frost",
     date: dateAt(2),
@@ -626,7 +670,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       { kind: "wind", severity: "care", date: dateAt(4), wind: milesPerHour(18), limit: milesPerHour(15) },
       { kind: "bolting", severity: "care", date: dateAt(0), succession: "A12", dayLength: 13.4 },
     ],
-    tunnels: plans(own.tunnels),
+    tunnels,
+    together: together(tunnels),
     air: null,
     successions: outlooks(own.successions),
     picks: [FRIDAY],
@@ -646,6 +691,28 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         ordered: kilogram(0),
         scarcest: null,
         successions: ["S4"],
+      },
+    ],
+    promises: [
+      {
+        product: "spicy",
+        market: FRIDAY.market.id,
+        marketDate: FRIDAY.marketDate,
+        safe: pounds(24.3),
+        mayCome: pounds(38.8),
+        ordered: pounds(40),
+        short: pounds(15.7),
+        over: kilogram(0),
+      },
+      {
+        product: "spinach",
+        market: FRIDAY.market.id,
+        marketDate: FRIDAY.marketDate,
+        safe: kilogram(0),
+        mayCome: pounds(11.6),
+        ordered: kilogram(0),
+        short: kilogram(0),
+        over: kilogram(0),
       },
     ],
     madeFrom: {

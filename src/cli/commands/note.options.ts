@@ -20,6 +20,14 @@ export const note: CommandSpec = {
     },
     { command: "leafpace note S09 up since Sunday", shows: "half of the row has come up" },
     {
+      command: "leafpace note S06 not ready",
+      shows: "still below salad size: it needs longer than was thought",
+    },
+    {
+      command: "leafpace note S03 strip 3in 3.2in",
+      shows: "a stretch left bare, measured on the day its bed is: what the cover does here",
+    },
+    {
       command: "leafpace note Creek 1 cover off",
       shows: "a tunnel by its name or id; also on, vented, nights, bare",
     },

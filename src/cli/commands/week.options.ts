@@ -21,6 +21,12 @@ export const week: CommandSpec = {
     { flags: "--days <n>", description: "days to plan, 1 to 21 (else 7)" },
     MEMBERS,
     {
+      flags: "--keep <text>",
+      description:
+        'what is settled already, planned around: "T3 as it is", "T3 bare on Friday", "S04 cut Friday", "S04 not cut"; may be repeated',
+      repeats: true,
+    },
+    {
       flags: "--html <file>",
       description: "write the sheet as a page for paper and phone; - prints it",
       writes: true,
@@ -30,12 +36,37 @@ export const week: CommandSpec = {
       description: "write what to do as a table for a spreadsheet; - prints it",
       writes: true,
     },
+    {
+      flags: "--promise <file>",
+      description: "write what is safe to offer on each selling day as a message; - prints it",
+      writes: true,
+    },
+    {
+      flags: "--issue",
+      description: "keep the sheet in sheets/ as it is given out, for leafpace score",
+    },
+    {
+      flags: "--crew <file>",
+      description: "write each walk as a message for a phone, sent back to note what was done; - prints it",
+      writes: true,
+    },
+    {
+      flags: "--language <code>",
+      description: "language of these messages (else en)",
+      choices: ["en", "es"],
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
     { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
+    {
+      command: 'leafpace week --keep "T3 row-cover-19 on nights to Friday" --keep "S04 not cut"',
+      shows: "the rest, around what you have settled",
+    },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
+    { command: "leafpace week --crew crew.txt --language es", shows: "a message a walk, in Spanish" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
+    { command: "leafpace week --issue", shows: "the sheet, kept for leafpace score" },
   ],
   load: () => import("./week.ts"),
 };

@@ -37,6 +37,9 @@ export const madeFromJson = (farm: Farm, from: MadeFrom): Json => ({
   usualBy: from.usualBy === undefined ? null : { ...from.usualBy },
   usualBehind: from.usualBehind,
   learnedFrom: from.learnedFrom,
+  learnedCovers: (from.learned?.covers ?? []).flatMap(({ cover, factors }) =>
+    factors.map(({ what, factor, spread }) => ({ cover, what, ofCatalogue: factor, spread })),
+  ),
   members: from.members,
   broughtOver: from.broughtOver.map(({ crop, counted, requirement, sowings }) => ({
     crop,

@@ -9,6 +9,7 @@ import { openLettuce, paceAndSize, requirements } from "./growth.ts";
 import { hardeningRows } from "./hardening.ts";
 import { dayLengths, radiation } from "./light.ts";
 import { weathersAhead } from "./members.ts";
+import { requirementUpdates } from "./requirement.ts";
 import { responses } from "./responses.ts";
 import { saladSize } from "./saladSize.ts";
 import { scoresOfForecasts } from "./scores.ts";
@@ -37,5 +38,6 @@ export const SUBJECTS: readonly Subject[] = [
   hardeningRows,
   saladSize,
   scoresOfForecasts,
+  requirementUpdates,
   weathersAhead,
 ];
