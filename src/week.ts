@@ -144,7 +144,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
     partsUnchanged: partsOf("unchanged", unchanged),
     bound: joint.bound,
     proved: joint.proved,
-    weighed: joint.weighed,
+    weighed: joint.weighed.length,
     overrun: joint.overrun,
     overrunUnchanged: unchanged.overrun,
     decidedBy: {

@@ -24,5 +24,5 @@ export async function exampleWeek(): Promise<Outcome> {
   const given = { farm: FOLDER, on: "2026-04-20" };
   const read = await weekInput(given, contextOf(IO, given));
   if ("problems" in read) throw new Error(read.problems.map(formatProblem).join("\n"));
-  return week(read.input, await loadSolver());
+  return week(read.input);
 }
