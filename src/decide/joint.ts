@@ -20,7 +20,7 @@ export interface Joint {
   /** Limits of hands, hours and cold room that give way. */
   readonly overrun: readonly LimitName[];
   /** Schedules that were weighed against each other. */
-  readonly weighed: readonly Weighed[];
+  readonly weighed: readonly WeighedSchedule[];
   /** The plan with another schedule for one tunnel, its beds cut for what is best then; all else stays. */
   instead(tunnel: number, schedule: readonly number[]): Instead;
 }
@@ -34,7 +34,7 @@ export interface Instead {
 }
 
 /** A schedule with its cuts of one tunnel. */
-export interface Weighed {
+export interface WeighedSchedule {
   readonly tunnel: number;
   readonly chosen: Chosen;
 }
@@ -63,7 +63,7 @@ const NOTHING = 1e-6;
 /** Schedules of the best tunnel-alone search that the farm begins with. */
 const FIRST = 8;
 
-interface Column extends Weighed {
+interface Column extends WeighedSchedule {
   readonly number: number;
 }
 
