@@ -65,6 +65,7 @@ const FIRST = 8;
 
 interface Column extends WeighedSchedule {
   readonly number: number;
+  readonly column: ProgramColumn;
 }
 
 const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
@@ -103,8 +104,8 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     if (known[tunnel]!.has(key)) return false;
     known[tunnel]!.add(key);
     const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
-    const number = shared.add(tunnel, shared.column(tunnel, found.schedule, evaluation));
-    columns.push({ tunnel, number, chosen: { ...found, evaluation } });
+    const column = shared.column(tunnel, found.schedule, evaluation);
+    columns.push({ tunnel, number: shared.add(tunnel, column), column, chosen: { ...found, evaluation } });
     return true;
   };
   /** Of some schedules those that none of the others outdoes. */
@@ -123,11 +124,16 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     const alone = ALONE(each.problem, shared.breach);
     const { intervals, lays, possible } = each.problem;
     const stay = new Array<number>(intervals).fill(NOW);
+    // Nothing cut takes no hands: there is always a plan to begin with.
+    const uncut = (schedule: readonly number[]): Pick<Priced, "schedule" | "cuts"> => ({
+      schedule,
+      cuts: each.problem.successions.map(({ outlets, mustCut }) => outlets.length - (mustCut ? 1 : 0)),
+    });
     const best = bestOf(FIRST, Number.NEGATIVE_INFINITY);
     each.search(alone, best.floor, best.offer);
     // Where no schedule may be, what lies now stays.
     if (best.kept.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
-      add(t, each.offerOne(alone, stay));
+      for (const found of [each.offerOne(alone, stay), uncut(stay)]) add(t, found);
     for (const found of best.kept) add(t, found);
   });
 
@@ -203,9 +209,16 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>
       parts.reduce((total, { chosen: { evaluation } }) => total + of(evaluation), 0);
-    const weight = shared.breach * sum(({ gravity }) => gravity) + shared.overWorth(amounts) + shared.offset;
+    const weight =
+      parts.reduce((total, { column }) => total + column.weight, 0) +
+      shared.overWorth(amounts) +
+      shared.offset;
     const worth = objective + weight;
-    return { worth, orders: worth - sum((each) => each.worth), overrun: shared.overrun(amounts), weight };
+    const overrun = new Set([
+      ...parts.flatMap(({ column }) => [...column.beyond]),
+      ...shared.overrun(amounts),
+    ]);
+    return { worth, orders: worth - sum((each) => each.worth), overrun: [...overrun], weight };
   };
   const { weight, ...whole } = told(taken, chosen.objective, values);
   return {

@@ -44,6 +44,9 @@ export interface Together {
 export interface ProgramColumn {
   readonly worth: number;
   readonly amounts: ReadonlyMap<ProgramRow, number>;
+  /** Limits that it goes beyond alone, and what that weighs; its amounts stop there, so that no part of it is lighter. */
+  readonly beyond: ReadonlySet<LimitName>;
+  readonly weight: number;
 }
 
 /**
@@ -188,9 +191,11 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         }
 
   // Hands, hours and cold room.
+  const bounds = new Map<ProgramRow, { readonly most: number; readonly limit: LimitName }>();
   const bounded = (key: string, most: number | null, limit: LimitName): void => {
     if (most === null || rows.at(key) !== undefined) return;
     rows.make(key, BELOW, most);
+    bounds.set(rows.at(key)!, { most, limit });
     beyond(key, -1, limit, breach);
   };
   const { labour, handling } = farm;
@@ -242,7 +247,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
           sold += table.price * each.weathers[k]! * salad[k]!;
         });
       }
-      return { worth: worth - sold - breach * gravity, amounts };
+      const beyond = new Set<LimitName>();
+      let over = 0;
+      for (const [row, amount] of amounts) {
+        const bound = bounds.get(row);
+        if (bound === undefined || amount <= bound.most + 1e-6) continue;
+        beyond.add(bound.limit);
+        over += amount - bound.most;
+        amounts.set(row, bound.most);
+      }
+      const weight = breach * (gravity + over);
+      return { worth: worth - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
       const { id, problem: each } = tunnels[tunnel]!;
@@ -251,7 +266,21 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         return row === undefined ? 0 : duals[row]!;
       };
       const L = each.lays.length;
+      const beyond = (key: string, amount: number): number => {
+        const row = rows.at(key);
+        const bound = row === undefined ? undefined : bounds.get(row);
+        if (bound === undefined || amount <= bound.most) return 0;
+        return Math.max(0, breach - of(key)) * (amount - bound.most);
+      };
+      const isBounded = [labour.picking, handling.washing, handling.cooler].some((most) => most !== null);
       return {
+        tooLong: (i, minutes) => beyond(`walk ${i}`, minutes),
+        tooMuch: isBounded
+          ? (outlet, cutting, cut) =>
+              beyond(`picking ${outlet.at}`, cutting) +
+              beyond(`washing ${outlet.at}`, cut) +
+              nights(outlet).reduce((sum, night) => sum + beyond(`cooler ${night}`, cut), 0)
+          : null,
         salad: ({ standing }, { fate }) =>
           brought.get(dayOf(fate.pick))!.map((day) => duals[day.get(standing.crop.id)!]!),
         handling: (outlet) =>
