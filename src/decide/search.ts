@@ -38,6 +38,8 @@ interface Way {
   readonly outlet: OutletTable;
   /** Worth of the bed by the place of its thermal time in its harvest. */
   readonly worth: Float64Array;
+  /** Kilograms cut of it in full light, by the same place; null: nothing bounds them. */
+  readonly cut: Float64Array | null;
   readonly highest: (from: number, to: number) => number;
   /** Cost of cutting it. */
   readonly cutting: number;
@@ -80,6 +82,7 @@ function wayOf(
   const rest = prices.handling(outlet);
   const rows = salad.length;
   const worth = new Float64Array(rows);
+  const whole = prices.tooMuch === null ? null : new Float64Array(rows);
   const sooner = price * kept * (1 - share);
   const others = price * kept * share;
   problem.weathers.forEach((weight, k) => {
@@ -90,6 +93,7 @@ function wayOf(
     for (let i = 0; i < rows; i++) {
       const at = Math.min(rows - 1, Math.max(0, i + by));
       worth[i]! += forSalad * salad[at]! + forOther * other[at]! - forCut * cut[at]!;
+      if (whole !== null) whole[i]! += mass * weight * cut[at]!;
     }
   });
   if (!table.mustCut) worth.fill(NEVER_CUT, 0, outlet.pays[0]).fill(NEVER_CUT, outlet.pays[1] + 1);
@@ -98,6 +102,7 @@ function wayOf(
     tails,
     outlet,
     worth,
+    cut: whole,
     highest: rangeMaximum(worth),
     cutting: table.cutting * (problem.minute + prices.cutting(outlet)),
     origin: table.growing.belief.shift + first,
@@ -144,10 +149,15 @@ export function searcher(problem: TunnelProblem): Searcher {
     );
     const J = beds.length;
     /** Cost of going from one lay to another at a walk and lying through its interval. */
-    const step = (i: number, from: number, to: number): number =>
-      problem.moves[problem.parts[i]!].minutes[from * L + to]! * (problem.minute + prices.minute[i]!) +
-      prices.cloth[i * L + to]! +
-      prices.breach * (brokenGravity[i * S + settingOf[to]!]! + moveGravity[i * L * L + from * L + to]!);
+    const step = (i: number, from: number, to: number): number => {
+      const minutes = problem.moves[problem.parts[i]!].minutes[from * L + to]!;
+      return (
+        minutes * (problem.minute + prices.minute[i]!) +
+        prices.tooLong(i, minutes) +
+        prices.cloth[i * L + to]! +
+        prices.breach * (brokenGravity[i * S + settingOf[to]!]! + moveGravity[i * L * L + from * L + to]!)
+      );
+    };
     /** The least that everything from a walk on can cost: [(walk × (changes + 1) + left) × lays + lay that lies]. */
     const least = new Float64Array((n + 1) * (R + 1) * L);
     const costAt = (i: number, left: number, lay: number): number => (i * (R + 1) + left) * L + lay;
@@ -188,7 +198,16 @@ export function searcher(problem: TunnelProblem): Searcher {
       const place = (Math.log(Math.max(1e-9, grown)) - way.origin) / STEP;
       const whole = readAt(way.worth, place);
       const share = problem.lightShare(bed.table, lit, way.outlet.days) * quality(hot, problem);
-      return (whole * share - way.cutting) * Math.exp(survived) + bed.slope * survived;
+      const through = Math.exp(survived);
+      const beyond =
+        prices.tooMuch === null
+          ? 0
+          : prices.tooMuch(
+              way.outlet,
+              bed.table.cutting * through,
+              readAt(way.cut!, place) * share * through,
+            );
+      return (whole * share - way.cutting) * through + bed.slope * survived - beyond;
     };
 
     /** Enters an interval under a lay. */
