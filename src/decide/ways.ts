@@ -1,0 +1,122 @@
+import { type Cells, cellsOf, emptyRuns, fillRuns } from "./cells.ts";
+import { quality } from "./evaluate.ts";
+import { readAt, STEP } from "./harvest.ts";
+import type { Prices } from "./prices.ts";
+import type { OutletTable, SuccessionTable } from "./successionTable.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
+
+/** An outlet of a bed, with what any covers at all can make of it. */
+export interface Prospect {
+  readonly table: SuccessionTable;
+  readonly outlet: OutletTable;
+  /** Place of the outlet among its bed's. */
+  readonly index: number;
+  /** Thermal times it can be cut at, and the places of the cells' edges in its harvest. */
+  readonly time: Cells;
+  readonly places: Float64Array;
+  /** Light it can have had, and the share of full weight that the most light of each cell allows. */
+  readonly light: Cells;
+  readonly share: Float64Array;
+}
+
+/** The least and the most that settings can make of a sum up to an outlet. */
+function rangeOf(
+  { intervals: n, settings }: TunnelProblem,
+  start: number,
+  values: Float64Array,
+  adds: Float64Array,
+  interval: number,
+): readonly [number, number] {
+  const S = settings.length;
+  let [least, most] = [start + Math.min(...adds), start + Math.max(...adds)];
+  for (let i = 0; i < Math.min(n, interval); i++) {
+    const row = values.subarray(i * S, (i + 1) * S);
+    least += Math.min(...row);
+    most += Math.max(...row);
+  }
+  return [least, most];
+}
+
+const placeIn = ({ growing }: SuccessionTable, { harvest }: OutletTable, thermalTime: number): number =>
+  (Math.log(Math.max(1e-9, thermalTime)) - growing.belief.shift - harvest.first) / STEP;
+
+export function prospectsOf(problem: TunnelProblem, table: SuccessionTable): readonly Prospect[] {
+  return table.outlets.map((outlet, index) => {
+    const { interval } = outlet;
+    const time = cellsOf(...rangeOf(problem, table.thermalTime, table.pace, outlet.pace, interval));
+    const light = cellsOf(...rangeOf(problem, table.light, table.lightIn, outlet.light, interval));
+    return {
+      table,
+      outlet,
+      index,
+      time,
+      places: time.edges.map((edge) => placeIn(table, outlet, edge)),
+      light,
+      share: light.edges.subarray(1).map((edge) => problem.lightShare(table, edge, outlet.days)),
+    };
+  });
+}
+
+/** An outlet at some prices. */
+export interface Way extends Prospect {
+  /** Worth of the bed by the place of its thermal time in its harvest. */
+  readonly worth: Float64Array;
+  /** Its highest over runs of cells of thermal time. */
+  readonly runs: Float64Array;
+  /** Cost of cutting it. */
+  readonly cutting: number;
+}
+
+/** What a bed can bring by place, at the prices of its market in each group of weathers. */
+export function wayOf(problem: TunnelProblem, prospect: Prospect, prices: Prices): Way {
+  const { table, outlet, places } = prospect;
+  const { salad, other, cut } = outlet.harvest;
+  const { mass, price } = table;
+  const { kept, share, moved } = outlet;
+  const paid = prices.salad(table, outlet);
+  const rest = prices.handling(outlet);
+  const last = salad.length - 1;
+  const row = (place: number): number => Math.min(last, Math.max(0, Math.floor(place)));
+  const first = row(places[0]! - 1);
+  const until = row(places[places.length - 1]! + 2);
+  const worth = new Float64Array(last + 1);
+  const sooner = price * kept * (1 - share);
+  const others = price * kept * share;
+  problem.weathers.forEach((weight, k) => {
+    const by = moved[k]!;
+    const forSalad = mass * (paid[k]! * kept - weight * sooner);
+    const forOther = mass * weight * others;
+    const forCut = mass * weight * rest;
+    for (let i = first; i <= until; i++) {
+      const at = Math.min(last, Math.max(0, i + by));
+      worth[i]! += forSalad * salad[at]! + forOther * other[at]! - forCut * cut[at]!;
+    }
+  });
+  const runs = emptyRuns();
+  let before = readAt(worth, places[0]!);
+  for (let k = 0; k + 1 < places.length; k++) {
+    const after = readAt(worth, places[k + 1]!);
+    let top = Math.max(before, after);
+    for (let i = row(places[k]!) + 1; i <= last && i < places[k + 1]!; i++) top = Math.max(top, worth[i]!);
+    runs[k] = top;
+    before = after;
+  }
+  fillRuns(runs);
+  const cutting = table.cutting * (problem.minute + prices.cutting(outlet));
+  return { ...prospect, worth, runs, cutting };
+}
+
+/** What a cut brings, what its stubble loses later left out. @param safe - Logarithm of its chance to come through. */
+export function cutAt(
+  problem: TunnelProblem,
+  { table, outlet, worth, cutting }: Way,
+  slope: number,
+  thermalTime: number,
+  light: number,
+  heat: number,
+  safe: number,
+): number {
+  const whole = readAt(worth, placeIn(table, outlet, thermalTime));
+  const share = problem.lightShare(table, light, outlet.days) * quality(heat, problem);
+  return (whole * share - cutting) * Math.exp(safe) + slope * safe;
+}
