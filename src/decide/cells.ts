@@ -1,5 +1,5 @@
 /** Cells a range is cut into. */
-const COUNT = 512;
+const COUNT = 256;
 
 /** A range of a quantity cut into equal cells. */
 export interface Cells {

@@ -1,7 +1,7 @@
 import { cellOf, highest } from "./cells.ts";
 import { DIM, slopeOf } from "./evaluate.ts";
 import type { Path } from "./path.ts";
-import { atTheEnd, type End, tails } from "./tails.ts";
+import { atTheEnd, tails } from "./tails.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
 import type { Prospect, Way } from "./ways.ts";
 
@@ -18,7 +18,8 @@ export interface Coming {
 
 /** What can still come to a whole tunnel under settings left open. */
 export interface AllComing {
-  readonly outlets: readonly (readonly Coming[])[];
+  /** Up to an outlet, worked out when first asked. */
+  outlet(j: number, w: number): Coming;
   /** Logarithm of the chance to stand to the end, of each bed and each undated bed. */
   readonly uncut: readonly Float64Array[];
   readonly undated: readonly Float64Array[];
@@ -31,22 +32,26 @@ export function comingOf(
   prospects: readonly (readonly Prospect[])[],
 ): AllComing {
   const end = atTheEnd(problem);
+  const found = prospects.map((each) => new Array<Coming | undefined>(each.length));
   return {
-    outlets: prospects.map((each) =>
-      each.map(({ table, outlet }): Coming => {
-        const to = (values: Float64Array, adds: Float64Array, sign: 1 | -1): Float64Array =>
-          tails(problem, open, values, { interval: outlet.interval, adds } satisfies End, sign);
-        const mostSafe = to(table.safe, outlet.safe, 1);
-        return {
-          leastTime: to(table.pace, outlet.pace, -1),
-          mostTime: to(table.pace, outlet.pace, 1),
-          mostLight: to(table.lightIn, outlet.light, 1),
-          leastHeat: to(table.heat, outlet.heat, -1),
-          mostSafe,
-          mostChance: mostSafe.map(Math.exp),
-        };
-      }),
-    ),
+    outlet(j, w) {
+      const before = found[j]![w];
+      if (before !== undefined) return before;
+      const { table, outlet } = prospects[j]![w]!;
+      const to = (values: Float64Array, adds: Float64Array, sign: 1 | -1): Float64Array =>
+        tails(problem, open, values, { interval: outlet.interval, adds }, sign);
+      const mostSafe = to(table.safe, outlet.safe, 1);
+      const made: Coming = {
+        leastTime: to(table.pace, outlet.pace, -1),
+        mostTime: to(table.pace, outlet.pace, 1),
+        mostLight: to(table.lightIn, outlet.light, 1),
+        leastHeat: to(table.heat, outlet.heat, -1),
+        mostSafe,
+        mostChance: mostSafe.map(Math.exp),
+      };
+      found[j]![w] = made;
+      return made;
+    },
     uncut: problem.successions.map(({ safe }) => tails(problem, open, safe, end, 1)),
     undated: problem.undated.map(({ safe }) => tails(problem, open, safe, end, 1)),
     dim: tails(problem, open, Float64Array.from(problem.dim), end, -1),
@@ -72,7 +77,11 @@ export interface Hope {
   readonly most: readonly Float64Array[];
 }
 
-/** @param first - Places in the tails that a schedule can begin with. */
+/**
+ * @param first - Places in the tails that a schedule can begin with.
+ * @param known - The most each outlet can bring, as far as it is known.
+ * @param needed - Of each bed; an outlet known to bring no more is not looked at again.
+ */
 export function hopeOf(
   problem: TunnelProblem,
   path: Path,
@@ -80,6 +89,8 @@ export function hopeOf(
   ways: readonly (readonly Way[])[],
   breach: number,
   first: readonly number[],
+  known: readonly ArrayLike<number>[],
+  needed: readonly number[],
 ): Hope {
   const { successions, neverLost, dimDays, heatStress, stressMost } = problem;
   const slopes = successions.map((table) => slopeOf(problem, table));
@@ -87,7 +98,7 @@ export function hopeOf(
   const outlet = (j: number, w: number, x: number, k: number): number => {
     const { time, light, heat, safe, chance } = path.beds[j]!;
     const way = ways[j]![w]!;
-    const to = coming.outlets[j]![w]!;
+    const to = coming.outlet(j, w);
     const t = time[x]!;
     const whole = highest(
       way.runs,
@@ -101,7 +112,11 @@ export function hopeOf(
     return Math.max(0, whole * share * good - way.cutting) * chance[x]! * to.mostChance[k]! + slope;
   };
   const most = ways.map((each, j) =>
-    Float64Array.from(each, (_, w) => first.reduce((top, k) => Math.max(top, outlet(j, w, 0, k)), 0)),
+    Float64Array.from(each, (_, w) =>
+      known[j]![w]! > needed[j]!
+        ? first.reduce((top, k) => Math.max(top, outlet(j, w, 0, k)), Number.NEGATIVE_INFINITY)
+        : known[j]![w]!,
+    ),
   );
   const order = most.map((each) =>
     Int32Array.from(each.keys()).sort((a, b) => each[b]! - each[a]!),

@@ -20,48 +20,63 @@ export interface Scope {
 }
 
 /** Makes scopes of one tunnel; what can come is worked out once for what is left open. */
+export interface Scopes {
+  /** Everything that is possible at all. */
+  whole(prices: Prices, ways: readonly (readonly Way[])[]): Scope;
+  /** Leaves out lays that are too dear to lie in an interval whatever else is done. */
+  narrowed(scope: Scope, prices: Prices, ways: readonly (readonly Way[])[], floor: number): Scope;
+}
+
 export function scopes(
   problem: TunnelProblem,
   gravity: Gravity,
   prospects: readonly (readonly Prospect[])[],
-) {
+): Scopes {
   const { settings, lays, changesPerWeek: R, week } = problem;
   const [S, L] = [settings.length, lays.length];
   const depths = 2 + R * new Set(week).size;
-  const known = new Map<string, AllComing>();
-  const comingUnder = (open: Uint8Array): AllComing => {
-    const key = open.join("");
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const made = comingOf(problem, open, prospects);
-    known.set(key, made);
-    return made;
-  };
+  const all = comingOf(problem, openSettings(problem), prospects);
+  const unknown = prospects.map((each) => each.map(() => Number.POSITIVE_INFINITY));
 
-  const scopeOf = (prices: Prices, ways: readonly (readonly Way[])[], possible: Uint8Array): Scope => {
-    const costs = costsOf(problem, gravity, prices, possible);
-    const coming = comingUnder(openSettings({ ...problem, possible }));
+  const scopeOf = (
+    prices: Prices,
+    ways: readonly (readonly Way[])[],
+    costs: Costs,
+    possible: Uint8Array,
+    coming: AllComing,
+    known: readonly ArrayLike<number>[],
+    needed: readonly number[],
+  ): Scope => {
     const path = pathOf(problem, costs, prices, ways, depths);
     const first: number[] = [];
     for (let to = 0; to < L; to++) {
       if (costs.step[NOW * L + to] === Number.POSITIVE_INFINITY || (to !== NOW && R === 0)) continue;
       first.push((to === NOW ? R : R - 1) * S + lays[to]!.setting);
     }
-    const hope = hopeOf(problem, path, coming, ways, prices.breach, first);
+    const hope = hopeOf(problem, path, coming, ways, prices.breach, first, known, needed);
     const most = (of: (k: number) => number): number =>
       first.reduce((top, k) => Math.max(top, of(k)), Number.NEGATIVE_INFINITY);
-    const upper = problem.successions.map((_, j) => most((k) => hope.bed(j, 0, 0, k, Number.NEGATIVE_INFINITY)));
+    const upper = hope.most.map((each, j) => Math.max(most((k) => hope.passed(j, 0, k)), ...each));
     const beds = upper.reduce((sum, each) => sum + each, most((k) => hope.rest(0, k)));
     return { possible, costs, path, hope, beds, upper };
   };
 
-  /** Leaves out lays that are too dear to lie in an interval whatever else is done. */
   return {
-    scopeOf,
+    whole(prices, ways) {
+      const costs = costsOf(problem, gravity, prices, problem.possible);
+      const needed = unknown.map(() => Number.NEGATIVE_INFINITY);
+      return scopeOf(prices, ways, costs, problem.possible, all, unknown, needed);
+    },
     narrowed(scope, prices, ways, floor) {
-      const { possible, costs, beds } = scope;
-      const left = possible.map((open, k) => (open === 1 && beds - costs.through[k]! > floor ? 1 : 0));
-      return left.every((open, k) => open === possible[k]) ? scope : scopeOf(prices, ways, left);
+      const { costs, beds, upper, hope } = scope;
+      const possible = scope.possible.map((open, k) =>
+        open === 1 && beds - costs.through[k]! > floor ? 1 : 0,
+      );
+      if (possible.every((open, k) => open === scope.possible[k])) return scope;
+      const dearer = costsOf(problem, gravity, prices, possible);
+      const needed = upper.map((each) => floor - (beds - dearer.least - each));
+      const coming = comingOf(problem, openSettings({ ...problem, possible }), prospects);
+      return scopeOf(prices, ways, dearer, possible, coming, hope.most, needed);
     },
   };
 }

@@ -48,7 +48,7 @@ export function searcher(problem: TunnelProblem): Searcher {
   const prospects = problem.successions.map((table) =>
     [...prospectsOf(problem, table)].sort((a, b) => a.outlet.interval - b.outlet.interval),
   );
-  const { scopeOf, narrowed } = scopes(problem, gravity, prospects);
+  const { whole, narrowed } = scopes(problem, gravity, prospects);
   const waysAt = (prices: Prices): readonly (readonly Way[])[] =>
     prospects.map((each) => each.map((prospect) => wayOf(problem, prospect, prices)));
 
@@ -111,7 +111,7 @@ export function searcher(problem: TunnelProblem): Searcher {
     least: number,
   ): Searched => {
     const floor = (): number => Math.max(least, offered.floor());
-    let scope = scopeOf(prices, ways, problem.possible);
+    let scope = whole(prices, ways);
     for (let time = 0; time < NARROWINGS; time++) scope = narrowed(scope, prices, ways, floor() - ROUNDING);
     const { nodes, leftOut } = walkTree(problem, scope, floor, (schedule) =>
       offerCuts(schedule, count(schedule), ways, floor, offered),
