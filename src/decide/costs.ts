@@ -47,26 +47,22 @@ export interface Costs {
 }
 
 /** @param possible - Lays that may lie: [interval × lays + lay]. */
-export function costsOf(
-  problem: TunnelProblem,
-  gravity: Gravity,
-  prices: Prices,
-  possible: Uint8Array,
-): Costs {
+export function costsOf(problem: TunnelProblem, gravity: Gravity, prices: Prices, possible: Uint8Array): Costs {
   const { intervals: n, lays, settings, changesPerWeek: R } = problem;
   const [S, L] = [settings.length, lays.length];
-  const step = new Float64Array(n * L * L);
+  const all = [...lays.keys()];
+  const open = Array.from({ length: n }, (_, i) => all.filter((lay) => possible[i * L + lay]));
+  const lying = (i: number): readonly number[] => (i === 0 ? [NOW] : open[i - 1]!);
+  const step = new Float64Array(n * L * L).fill(NEVER);
   for (let i = 0; i < n; i++) {
     const { minutes } = problem.moves[problem.parts[i]!];
     const minute = problem.minute + prices.minute[i]!;
-    for (let to = 0; to < L; to++) {
-      const lying = prices.cloth[i * L + to]! + prices.breach * gravity.lying[i * S + lays[to]!.setting]!;
-      for (let from = 0; from < L; from++) {
+    for (const to of open[i]!) {
+      const own = prices.cloth[i * L + to]! + prices.breach * gravity.lying[i * S + lays[to]!.setting]!;
+      for (const from of lying(i)) {
         const k = (i * L + from) * L + to;
-        step[k] =
-          possible[i * L + to] && !gravity.idle[k]
-            ? minutes[from * L + to]! * minute + prices.breach * gravity.change[k]! + lying
-            : NEVER;
+        if (gravity.idle[k]) continue;
+        step[k] = minutes[from * L + to]! * minute + prices.breach * gravity.change[k]! + own;
       }
     }
   }
@@ -77,33 +73,33 @@ export function costsOf(
     for (let then = 0; then <= R; then++) {
       const left = leftAt(problem, i + 1, then);
       const stay = place(i + 1, left);
-      for (let lay = 0; lay < L; lay++) {
+      for (const lay of open[i]!) {
         const row = ((i + 1) * L + lay) * L;
         let cost = step[row + lay]! + after[stay + lay]!;
         if (left > 0)
-          for (let to = 0; to < L; to++)
+          for (const to of open[i + 1]!)
             if (to !== lay) cost = Math.min(cost, step[row + to]! + after[stay - L + to]!);
         after[place(i, then) + lay] = cost;
       }
     }
-  const enter = (i: number, left: number, from: number, paid: number): void => {
-    for (let to = 0; to < L; to++) {
-      if (to !== from && left === 0) continue;
-      const k = place(i, to === from ? left : left - 1) + to;
-      before[k] = Math.min(before[k]!, paid + step[(i * L + from) * L + to]!);
-    }
-  };
-  enter(0, R, NOW, 0);
-  for (let i = 1; i < n; i++)
-    for (let then = 0; then <= R; then++)
-      for (let lay = 0; lay < L; lay++) {
-        const paid = before[place(i - 1, then) + lay]!;
-        if (paid < NEVER) enter(i, leftAt(problem, i, then), lay, paid);
+  for (let i = 0; i < n; i++)
+    for (let then = 0; then <= R; then++) {
+      if (i === 0 && then < R) continue;
+      const left = leftAt(problem, i, then);
+      for (const lay of lying(i)) {
+        const paid = i === 0 ? 0 : before[place(i - 1, then) + lay]!;
+        if (paid === NEVER) continue;
+        for (const to of open[i]!) {
+          if (to !== lay && left === 0) continue;
+          const k = place(i, to === lay ? left : left - 1) + to;
+          before[k] = Math.min(before[k]!, paid + step[(i * L + lay) * L + to]!);
+        }
       }
+    }
   const through = new Float64Array(n * L).fill(NEVER);
   for (let i = 0; i < n; i++)
     for (let then = 0; then <= R; then++)
-      for (let lay = 0; lay < L; lay++) {
+      for (const lay of open[i]!) {
         const k = place(i, then) + lay;
         through[i * L + lay] = Math.min(through[i * L + lay]!, before[k]! + after[k]!);
       }

@@ -3,7 +3,7 @@ import { DIM, slopeOf } from "./evaluate.ts";
 import type { Path } from "./path.ts";
 import { atTheEnd, tails } from "./tails.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
-import type { Prospect, Way } from "./ways.ts";
+import { type Prospect, runsOf, type Way } from "./ways.ts";
 
 /** The least and the most that can still come from entering an interval up to an outlet; places are those of `tails`. */
 export interface Coming {
@@ -101,7 +101,7 @@ export function hopeOf(
     const to = coming.outlet(j, w);
     const t = time[x]!;
     const whole = highest(
-      way.runs,
+      runsOf(way),
       cellOf(way.time, t + to.leastTime[k]!),
       cellOf(way.time, t + to.mostTime[k]!),
     );

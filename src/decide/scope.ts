@@ -21,8 +21,8 @@ export interface Scope {
 
 /** Makes scopes of one tunnel; what can come is worked out once for what is left open. */
 export interface Scopes {
-  /** Everything that is possible at all. */
-  whole(prices: Prices, ways: readonly (readonly Way[])[]): Scope;
+  /** Everything that is possible at all. @param floor - What is worth no more is of no interest. */
+  whole(prices: Prices, ways: readonly (readonly Way[])[], floor: number): Scope;
   /** Leaves out lays that are too dear to lie in an interval whatever else is done. */
   narrowed(scope: Scope, prices: Prices, ways: readonly (readonly Way[])[], floor: number): Scope;
 }
@@ -36,7 +36,6 @@ export function scopes(
   const [S, L] = [settings.length, lays.length];
   const depths = 2 + R * new Set(week).size;
   const all = comingOf(problem, openSettings(problem), prospects);
-  const unknown = prospects.map((each) => each.map(() => Number.POSITIVE_INFINITY));
 
   const scopeOf = (
     prices: Prices,
@@ -62,10 +61,14 @@ export function scopes(
   };
 
   return {
-    whole(prices, ways) {
+    whole(prices, ways, floor) {
       const costs = costsOf(problem, gravity, prices, problem.possible);
-      const needed = unknown.map(() => Number.NEGATIVE_INFINITY);
-      return scopeOf(prices, ways, costs, problem.possible, all, unknown, needed);
+      // Whole, in full light and unharmed.
+      const known = ways.map((each) => each.map(({ highest, cutting }) => Math.max(0, highest - cutting)));
+      const upper = known.map((each) => Math.max(0, ...each));
+      const beds = upper.reduce((sum, each) => sum + each, 0);
+      const needed = upper.map((each) => floor - (beds - costs.least - each));
+      return scopeOf(prices, ways, costs, problem.possible, all, known, needed);
     },
     narrowed(scope, prices, ways, floor) {
       const { costs, beds, upper, hope } = scope;

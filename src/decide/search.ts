@@ -111,7 +111,7 @@ export function searcher(problem: TunnelProblem): Searcher {
     least: number,
   ): Searched => {
     const floor = (): number => Math.max(least, offered.floor());
-    let scope = whole(prices, ways);
+    let scope = whole(prices, ways, floor() - ROUNDING);
     for (let time = 0; time < NARROWINGS; time++) scope = narrowed(scope, prices, ways, floor() - ROUNDING);
     const { nodes, leftOut } = walkTree(problem, scope, floor, (schedule) =>
       offerCuts(schedule, count(schedule), ways, floor, offered),

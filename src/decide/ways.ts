@@ -1,6 +1,6 @@
 import { type Cells, cellsOf, emptyRuns, fillRuns } from "./cells.ts";
-import { quality } from "./evaluate.ts";
-import { readAt, STEP } from "./harvest.ts";
+import { placeOf, quality } from "./evaluate.ts";
+import { readAt } from "./harvest.ts";
 import type { Prices } from "./prices.ts";
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
@@ -11,7 +11,10 @@ export interface Prospect {
   readonly outlet: OutletTable;
   /** Place of the outlet among its bed's. */
   readonly index: number;
-  /** Thermal times it can be cut at, and the places of the cells' edges in its harvest. */
+  /** Rows of its harvest that it can be cut at. */
+  readonly first: number;
+  readonly rows: number;
+  /** Thermal times it can be cut at, and the places of the cells' edges in those rows. */
   readonly time: Cells;
   readonly places: Float64Array;
   /** Light it can have had, and the share of full weight that the most light of each cell allows. */
@@ -37,20 +40,23 @@ function rangeOf(
   return [least, most];
 }
 
-const placeIn = ({ growing }: SuccessionTable, { harvest }: OutletTable, thermalTime: number): number =>
-  (Math.log(Math.max(1e-9, thermalTime)) - growing.belief.shift - harvest.first) / STEP;
-
 export function prospectsOf(problem: TunnelProblem, table: SuccessionTable): readonly Prospect[] {
   return table.outlets.map((outlet, index) => {
-    const { interval } = outlet;
+    const { interval, harvest } = outlet;
     const time = cellsOf(...rangeOf(problem, table.thermalTime, table.pace, outlet.pace, interval));
     const light = cellsOf(...rangeOf(problem, table.light, table.lightIn, outlet.light, interval));
+    const places = time.edges.map((edge) => placeOf(table, outlet, edge));
+    const last = harvest.salad.length - 1;
+    const row = (place: number): number => Math.min(last, Math.max(0, Math.floor(place)));
+    const first = row(places[0]! - 1);
     return {
       table,
       outlet,
       index,
+      first,
+      rows: row(places[places.length - 1]! + 2) - first + 1,
       time,
-      places: time.edges.map((edge) => placeIn(table, outlet, edge)),
+      places: places.map((place) => place - first),
       light,
       share: light.edges.subarray(1).map((edge) => problem.lightShare(table, edge, outlet.days)),
     };
@@ -59,64 +65,74 @@ export function prospectsOf(problem: TunnelProblem, table: SuccessionTable): rea
 
 /** An outlet at some prices. */
 export interface Way extends Prospect {
-  /** Worth of the bed by the place of its thermal time in its harvest. */
+  /** Worth of the bed by the place of its thermal time in its harvest, from the first row it can be cut at. */
   readonly worth: Float64Array;
-  /** Its highest over runs of cells of thermal time. */
-  readonly runs: Float64Array;
+  readonly highest: number;
   /** Cost of cutting it. */
   readonly cutting: number;
+  /** Its highest over runs of cells of thermal time; null: not asked yet. */
+  runs: Float64Array | null;
 }
 
 /** What a bed can bring by place, at the prices of its market in each group of weathers. */
 export function wayOf(problem: TunnelProblem, prospect: Prospect, prices: Prices): Way {
-  const { table, outlet, places } = prospect;
+  const { table, outlet, first, rows } = prospect;
   const { salad, other, cut } = outlet.harvest;
   const { mass, price } = table;
   const { kept, share, moved } = outlet;
   const paid = prices.salad(table, outlet);
   const rest = prices.handling(outlet);
   const last = salad.length - 1;
-  const row = (place: number): number => Math.min(last, Math.max(0, Math.floor(place)));
-  const first = row(places[0]! - 1);
-  const until = row(places[places.length - 1]! + 2);
-  const worth = new Float64Array(last + 1);
+  const worth = new Float64Array(rows);
   const sooner = price * kept * (1 - share);
   const others = price * kept * share;
-  problem.weathers.forEach((weight, k) => {
-    const by = moved[k]!;
+  for (let k = 0; k < moved.length; k++) {
+    const weight = problem.weathers[k]!;
+    const from = first + moved[k]!;
     const forSalad = mass * (paid[k]! * kept - weight * sooner);
     const forOther = mass * weight * others;
     const forCut = mass * weight * rest;
-    for (let i = first; i <= until; i++) {
-      const at = Math.min(last, Math.max(0, i + by));
+    for (let i = 0; i < rows; i++) {
+      const at = Math.min(last, Math.max(0, from + i));
       worth[i]! += forSalad * salad[at]! + forOther * other[at]! - forCut * cut[at]!;
     }
-  });
+  }
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < rows; i++) highest = Math.max(highest, worth[i]!);
+  const cutting = table.cutting * (problem.minute + prices.cutting(outlet));
+  return { ...prospect, worth, highest, cutting, runs: null };
+}
+
+export function runsOf(way: Way): Float64Array {
+  if (way.runs !== null) return way.runs;
+  const { worth, places } = way;
   const runs = emptyRuns();
   let before = readAt(worth, places[0]!);
   for (let k = 0; k + 1 < places.length; k++) {
-    const after = readAt(worth, places[k + 1]!);
+    const edge = places[k + 1]!;
+    const after = readAt(worth, edge);
     let top = Math.max(before, after);
-    for (let i = row(places[k]!) + 1; i <= last && i < places[k + 1]!; i++) top = Math.max(top, worth[i]!);
+    for (let i = Math.max(0, Math.floor(places[k]!) + 1); i < worth.length && i < edge; i++)
+      top = Math.max(top, worth[i]!);
     runs[k] = top;
     before = after;
   }
   fillRuns(runs);
-  const cutting = table.cutting * (problem.minute + prices.cutting(outlet));
-  return { ...prospect, worth, runs, cutting };
+  way.runs = runs;
+  return runs;
 }
 
 /** What a cut brings, what its stubble loses later left out. @param safe - Logarithm of its chance to come through. */
 export function cutAt(
   problem: TunnelProblem,
-  { table, outlet, worth, cutting }: Way,
+  { table, outlet, first, worth, cutting }: Way,
   slope: number,
   thermalTime: number,
   light: number,
   heat: number,
   safe: number,
 ): number {
-  const whole = readAt(worth, placeIn(table, outlet, thermalTime));
+  const whole = readAt(worth, placeOf(table, outlet, thermalTime) - first);
   const share = problem.lightShare(table, light, outlet.days) * quality(heat, problem);
   return (whole * share - cutting) * Math.exp(safe) + slope * safe;
 }
