@@ -35,11 +35,35 @@ export function gravityIn(problem: TunnelProblem): Gravity {
   };
 }
 
-/** What covers cost at some prices. */
+/** Going from one lay to another and lying through the interval; never what is not offered: [(walk × lays + from) × lays + to]. */
+export function stepsOf(problem: TunnelProblem, gravity: Gravity, prices: Prices): Float64Array {
+  const { intervals: n, lays, settings } = problem;
+  const [S, L] = [settings.length, lays.length];
+  const step = new Float64Array(n * L * L);
+  for (let i = 0; i < n; i++) {
+    const { minutes } = problem.moves[problem.parts[i]!];
+    const minute = problem.minute + prices.minute[i]!;
+    for (let to = 0; to < L; to++) {
+      const own = prices.cloth[i * L + to]! + prices.breach * gravity.lying[i * S + lays[to]!.setting]!;
+      for (let from = 0; from < L; from++) {
+        const k = (i * L + from) * L + to;
+        step[k] = gravity.idle[k]
+          ? NEVER
+          : minutes[from * L + to]! * minute + prices.breach * gravity.change[k]! + own;
+      }
+    }
+  }
+  return step;
+}
+
+/** What covers cost at some prices, when some lays are left open. */
 export interface Costs {
-  /** Going from one lay to another and lying through the interval, never when that is not offered: [(walk × lays + from) × lays + to]. */
+  /** See `stepsOf`. */
   readonly step: Float64Array;
-  /** The least that is still to pay after an interval under a lay: [(interval × (changes + 1) + changes left) × lays + lay]. */
+  /**
+   * The least that is still to pay after an interval under a lay, never where it is not open:
+   * [(interval × (changes + 1) + changes left) × lays + lay].
+   */
   readonly after: Float64Array;
   /** The least of any schedule, and of any in which a lay lies in an interval: [interval × lays + lay]. */
   readonly least: number;
@@ -47,55 +71,51 @@ export interface Costs {
 }
 
 /** @param possible - Lays that may lie: [interval × lays + lay]. */
-export function costsOf(problem: TunnelProblem, gravity: Gravity, prices: Prices, possible: Uint8Array): Costs {
-  const { intervals: n, lays, settings, changesPerWeek: R } = problem;
-  const [S, L] = [settings.length, lays.length];
-  const all = [...lays.keys()];
-  const open = Array.from({ length: n }, (_, i) => all.filter((lay) => possible[i * L + lay]));
-  const lying = (i: number): readonly number[] => (i === 0 ? [NOW] : open[i - 1]!);
-  const step = new Float64Array(n * L * L).fill(NEVER);
-  for (let i = 0; i < n; i++) {
-    const { minutes } = problem.moves[problem.parts[i]!];
-    const minute = problem.minute + prices.minute[i]!;
-    for (const to of open[i]!) {
-      const own = prices.cloth[i * L + to]! + prices.breach * gravity.lying[i * S + lays[to]!.setting]!;
-      for (const from of lying(i)) {
-        const k = (i * L + from) * L + to;
-        if (gravity.idle[k]) continue;
-        step[k] = minutes[from * L + to]! * minute + prices.breach * gravity.change[k]! + own;
-      }
-    }
-  }
-  const after = new Float64Array(n * (R + 1) * L);
+export function costsOf(problem: TunnelProblem, step: Float64Array, possible: Uint8Array): Costs {
+  const { intervals: n, lays, changesPerWeek: R } = problem;
+  const L = lays.length;
+  const all = Int32Array.from(lays.keys());
+  const open = Array.from({ length: n }, (_, i) => all.filter((lay) => possible[i * L + lay] === 1));
+  const after = new Float64Array(n * (R + 1) * L).fill(NEVER);
   const before = new Float64Array(n * (R + 1) * L).fill(NEVER);
   const place = (i: number, left: number): number => (i * (R + 1) + left) * L;
-  for (let i = n - 2; i >= 0; i--)
-    for (let then = 0; then <= R; then++) {
-      const left = leftAt(problem, i + 1, then);
-      const stay = place(i + 1, left);
-      for (const lay of open[i]!) {
-        const row = ((i + 1) * L + lay) * L;
-        let cost = step[row + lay]! + after[stay + lay]!;
-        if (left > 0)
-          for (const to of open[i + 1]!)
-            if (to !== lay) cost = Math.min(cost, step[row + to]! + after[stay - L + to]!);
-        after[place(i, then) + lay] = cost;
-      }
+
+  const pay = (i: number, then: number, lay: number): number => {
+    if (i + 1 === n) return 0;
+    const left = leftAt(problem, i + 1, then);
+    const stay = place(i + 1, left);
+    const row = ((i + 1) * L + lay) * L;
+    let cost = step[row + lay]! + after[stay + lay]!;
+    const next = open[i + 1]!;
+    for (let m = 0; m < next.length && left > 0; m++) {
+      const to = next[m]!;
+      const other = step[row + to]! + after[stay - L + to]!;
+      if (to !== lay && other < cost) cost = other;
     }
-  for (let i = 0; i < n; i++)
-    for (let then = 0; then <= R; then++) {
-      if (i === 0 && then < R) continue;
-      const left = leftAt(problem, i, then);
-      for (const lay of lying(i)) {
-        const paid = i === 0 ? 0 : before[place(i - 1, then) + lay]!;
-        if (paid === NEVER) continue;
-        for (const to of open[i]!) {
-          if (to !== lay && left === 0) continue;
-          const k = place(i, to === lay ? left : left - 1) + to;
-          before[k] = Math.min(before[k]!, paid + step[(i * L + lay) * L + to]!);
-        }
-      }
+    return cost;
+  };
+  const enter = (i: number, left: number, from: number, paid: number): void => {
+    const row = (i * L + from) * L;
+    const stay = place(i, left);
+    for (let m = 0; m < open[i]!.length; m++) {
+      const to = open[i]![m]!;
+      if (to !== from && left === 0) continue;
+      const k = to === from ? stay + to : stay - L + to;
+      const cost = paid + step[row + to]!;
+      if (cost < before[k]!) before[k] = cost;
     }
+  };
+
+  for (let i = n - 1; i >= 0; i--)
+    for (let then = 0; then <= R; then++)
+      for (const lay of open[i]!) after[place(i, then) + lay] = pay(i, then, lay);
+  enter(0, R, NOW, 0);
+  for (let i = 1; i < n; i++)
+    for (let then = 0; then <= R; then++)
+      for (const lay of open[i - 1]!) {
+        const paid = before[place(i - 1, then) + lay]!;
+        if (paid < NEVER) enter(i, leftAt(problem, i, then), lay, paid);
+      }
   const through = new Float64Array(n * L).fill(NEVER);
   for (let i = 0; i < n; i++)
     for (let then = 0; then <= R; then++)

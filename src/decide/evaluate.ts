@@ -70,7 +70,12 @@ export const quality = (
 ): number => 1 - Math.min(stressMost, heatStress * heat);
 
 /** Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. */
-export function breachesAt(problem: TunnelProblem, walk: number, from: number, to: number): readonly LimitName[] {
+export function breachesAt(
+  problem: TunnelProblem,
+  walk: number,
+  from: number,
+  to: number,
+): readonly LimitName[] {
   const move = from * problem.lays.length + to;
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
@@ -92,8 +97,11 @@ export function idle(problem: TunnelProblem, walk: number, from: number, to: num
 }
 
 /** Place of a thermal time in an outlet's harvest. [steps] */
-export const placeOf = ({ growing }: SuccessionTable, { harvest }: OutletTable, thermalTime: number): number =>
-  (Math.log(Math.max(1e-9, thermalTime)) - growing.belief.shift - harvest.first) / STEP;
+export const placeOf = (
+  { growing }: SuccessionTable,
+  { harvest }: OutletTable,
+  thermalTime: number,
+): number => (Math.log(Math.max(1e-9, thermalTime)) - growing.belief.shift - harvest.first) / STEP;
 
 /** Sums of what a succession gains and suffers up to a moment. */
 interface Sums {
@@ -158,7 +166,8 @@ export function outletResults(
     const s = lays[schedule[Math.min(n - 1, outlet.interval)]!]!.setting;
     const thermalTime = before.thermalTime + outlet.pace[s]!;
     const safe = before.safe + outlet.safe[s]!;
-    const after = sums[n]!.stubble - (outlet.interval < n ? sums[outlet.interval + 1]!.stubble : sums[n]!.stubble);
+    const after =
+      sums[n]!.stubble - (outlet.interval < n ? sums[outlet.interval + 1]!.stubble : sums[n]!.stubble);
     const stubble = outlet.stubble[s]! + after;
     const lit = table.mass * problem.lightShare(table, before.light + outlet.light[s]!, outlet.days);
     const good = quality(before.heat + outlet.heat[s]!, problem);

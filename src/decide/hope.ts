@@ -118,9 +118,7 @@ export function hopeOf(
         : known[j]![w]!,
     ),
   );
-  const order = most.map((each) =>
-    Int32Array.from(each.keys()).sort((a, b) => each[b]! - each[a]!),
-  );
+  const order = most.map((each) => Int32Array.from(each.keys()).sort((a, b) => each[b]! - each[a]!));
   const passed = (j: number, x: number, k: number): number => {
     const { safe, settled } = path.beds[j]!;
     const top = settled[x]!;

@@ -92,7 +92,8 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     for (const each of found) {
       const evaluation = evaluate(tunnels[tunnel]!.problem, each.schedule, each.cuts);
       const column = shared.column(tunnel, each.schedule, evaluation);
-      if (!kept.some((other) => outdoes(other.column, column, shared.exact))) kept.push({ found: each, column });
+      if (!kept.some((other) => outdoes(other.column, column, shared.exact)))
+        kept.push({ found: each, column });
     }
     return kept.map((each) => each.found);
   };
@@ -210,4 +211,3 @@ function choose({ program }: Together, columns: readonly Column[]) {
     MOST_PLACES,
   );
 }
-

@@ -1,4 +1,4 @@
-import { type Costs, costsOf, type Gravity } from "./costs.ts";
+import { type Costs, costsOf, type Gravity, stepsOf } from "./costs.ts";
 import { type AllComing, comingOf, type Hope, hopeOf } from "./hope.ts";
 import { type Path, pathOf } from "./path.ts";
 import type { Prices } from "./prices.ts";
@@ -49,20 +49,31 @@ export function scopes(
     const path = pathOf(problem, costs, prices, ways, depths);
     const first: number[] = [];
     for (let to = 0; to < L; to++) {
-      if (costs.step[NOW * L + to] === Number.POSITIVE_INFINITY || (to !== NOW && R === 0)) continue;
-      first.push((to === NOW ? R : R - 1) * S + lays[to]!.setting);
+      if (to !== NOW && R === 0) continue;
+      const then = to === NOW ? R : R - 1;
+      // Never where no schedule goes on from it.
+      if (costs.step[NOW * L + to]! + costs.after[then * L + to]! < Number.POSITIVE_INFINITY)
+        first.push(then * S + lays[to]!.setting);
     }
     const hope = hopeOf(problem, path, coming, ways, prices.breach, first, known, needed);
     const most = (of: (k: number) => number): number =>
       first.reduce((top, k) => Math.max(top, of(k)), Number.NEGATIVE_INFINITY);
-    const upper = hope.most.map((each, j) => Math.max(most((k) => hope.passed(j, 0, k)), ...each));
-    const beds = upper.reduce((sum, each) => sum + each, most((k) => hope.rest(0, k)));
+    const upper = hope.most.map((each, j) =>
+      Math.max(
+        most((k) => hope.passed(j, 0, k)),
+        ...each,
+      ),
+    );
+    const beds = upper.reduce(
+      (sum, each) => sum + each,
+      most((k) => hope.rest(0, k)),
+    );
     return { possible, costs, path, hope, beds, upper };
   };
 
   return {
     whole(prices, ways, floor) {
-      const costs = costsOf(problem, gravity, prices, problem.possible);
+      const costs = costsOf(problem, stepsOf(problem, gravity, prices), problem.possible);
       // Whole, in full light and unharmed.
       const known = ways.map((each) => each.map(({ highest, cutting }) => Math.max(0, highest - cutting)));
       const upper = known.map((each) => Math.max(0, ...each));
@@ -76,7 +87,7 @@ export function scopes(
         open === 1 && beds - costs.through[k]! > floor ? 1 : 0,
       );
       if (possible.every((open, k) => open === scope.possible[k])) return scope;
-      const dearer = costsOf(problem, gravity, prices, possible);
+      const dearer = costsOf(problem, costs.step, possible);
       const needed = upper.map((each) => floor - (beds - dearer.least - each));
       const coming = comingOf(problem, openSettings({ ...problem, possible }), prospects);
       return scopeOf(prices, ways, dearer, possible, coming, hope.most, needed);

@@ -39,7 +39,7 @@ export interface Searcher {
 }
 
 /** Times what is too dear is left out before the tree is walked: each time less can come, and more is too dear. */
-const NARROWINGS = 2;
+const NARROWINGS = 1;
 
 export function searcher(problem: TunnelProblem): Searcher {
   const { intervals: n, lays, changesPerWeek: R } = problem;
@@ -124,7 +124,9 @@ export function searcher(problem: TunnelProblem): Searcher {
     offerOne(prices, wanted) {
       const ways = waysAt(prices);
       const { rest, beds } = counter(problem, gravity, prices, ways)(wanted);
-      const tops = beds.map((values) => values.reduce((top, value, w) => (value > values[top]! ? w : top), 0));
+      const tops = beds.map((values) =>
+        values.reduce((top, value, w) => (value > values[top]! ? w : top), 0),
+      );
       return {
         schedule: [...wanted],
         cuts: tops.map((w, j) => cutOf(ways[j]!, w)),

@@ -99,16 +99,17 @@ const spanKey = (piece: Piece, over: readonly string[], other: string, i: number
   `span ${piece.id} ${over.join(" ")} ${other} ${i}`;
 
 /** Rows a lay takes part in through an interval, with its amounts. */
-function clothRows(tunnel: string, { taken }: Lay, i: number): readonly (readonly [key: string, amount: number])[] {
+function clothRows(
+  tunnel: string,
+  { taken }: Lay,
+  i: number,
+): readonly (readonly [key: string, amount: number])[] {
   return taken.flatMap(({ piece, over }): readonly (readonly [string, number])[] => {
     if (piece === null) return [];
     // A piece over neighbours is counted once, and all of them must lie under it together.
     const [first, ...others] = over;
     if (first !== tunnel) return [[spanKey(piece, over, tunnel, i), -1]];
-    return [
-      [clothKey(piece, i), 1],
-      ...others.map((other) => [spanKey(piece, over, other, i), 1] as const),
-    ];
+    return [[clothKey(piece, i), 1], ...others.map((other) => [spanKey(piece, over, other, i), 1] as const)];
   });
 }
 
@@ -126,7 +127,8 @@ export function together(problem: FarmProblem, solver: Solver): Together {
     if (before !== undefined) return before;
     const list: LocalDate[] = [];
     nightsOf.set(outlet, list);
-    for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1)) list.push(night);
+    for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1))
+      list.push(night);
     return list;
   };
 
@@ -142,7 +144,8 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   for (const { id, problem: each } of tunnels)
     for (const { taken } of each.lays)
       for (const { piece, over } of taken)
-        if (piece !== null) wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
+        if (piece !== null)
+          wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
   for (const { problem: each } of tunnels)
     for (let i = 0; i < each.intervals; i++)
       for (const { taken } of each.lays)
@@ -283,4 +286,3 @@ export function together(problem: FarmProblem, solver: Solver): Together {
     },
   };
 }
-

@@ -50,7 +50,14 @@ export function walkTree(
   let leftOut = Number.NEGATIVE_INFINITY;
 
   /** The most of everything when an interval is entered so. @param into - Place the most each bed brings is kept for. */
-  const look = (x: number, i: number, from: number, to: number, then: number, into: number | null): number => {
+  const look = (
+    x: number,
+    i: number,
+    from: number,
+    to: number,
+    then: number,
+    into: number | null,
+  ): number => {
     const row = i * (R + 1) + then;
     const cost = path.spent[x]! + step[(i * L + from) * L + to]! + after[row * L + to]!;
     if (cost === Number.POSITIVE_INFINITY) return Number.NEGATIVE_INFINITY;
@@ -71,13 +78,14 @@ export function walkTree(
 
   const visit = (depth: number, begin: number, lay: number, begun: number): void => {
     const changes: Change[] = [];
+    let left = begun;
     for (let i = begin; ; i++) {
       if (i === n) {
         finish(schedule.fill(lay, begin));
         break;
       }
       const x = path.place(depth, i);
-      const left = leftAt(problem, i, begun);
+      left = leftAt(problem, i, left);
       if (left > 0)
         for (let to = 0; to < L; to++) {
           if (to === lay) continue;
