@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ALONE, evaluate, NOW, type Priced, searcher } from "../src/decide/index.ts";
+import { ALONE, evaluate, NOW, searcher } from "../src/decide/index.ts";
 import { replay } from "../src/play.ts";
 import { randomProblem } from "./decide/randomProblem.ts";
 
@@ -9,12 +9,8 @@ describe("a plan changed by hand", () => {
   it("is worth what the search says when nothing is changed, and never more than the best", () => {
     for (let seed = 1; seed <= 20; seed++) {
       const problem = randomProblem(seed);
-      let found: Priced | null = null;
-      const floor = (): number => found?.worth ?? Number.NEGATIVE_INFINITY;
-      searcher(problem).search(ALONE(problem, BREACH), floor, (better) => {
-        found = better;
-      });
-      const { schedule, worth } = found!;
+      const { found } = searcher(problem).search(ALONE(problem, BREACH), 1, Number.NEGATIVE_INFINITY);
+      const { schedule, worth } = found[0]!;
       const best = replay(problem, schedule);
       expect(best.worth).toBe(evaluate(problem, schedule).worth);
       expect(best.worth - BREACH * best.gravity).toBeCloseTo(worth, 6);

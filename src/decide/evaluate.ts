@@ -59,6 +59,9 @@ const GRAVITY: Readonly<Record<LimitName, number>> = {
 export const gravityOf = (breaches: readonly LimitName[]): number =>
   breaches.reduce((sum, limit) => sum + GRAVITY[limit], 0);
 
+/** Of one dim day too many. */
+export const DIM: number = GRAVITY.dim;
+
 /** Worth is compared after rounding to a millionth, so that every machine breaks ties alike. */
 export const rounded = (worth: number): number => Math.round(worth * 1e6) / 1e6;
 

@@ -71,23 +71,6 @@ interface Column extends WeighedSchedule {
 const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
   `${schedule.join()} ${cuts.join()}`;
 
-/** The best so many of what a search offers, the best first. */
-function bestOf(most: number, from: number) {
-  const kept: Priced[] = [];
-  return {
-    kept,
-    /** Whether more was offered than kept. */
-    full: (): boolean => kept.length >= most,
-    floor: (): number => (kept.length < most ? from : Math.max(from, kept[kept.length - 1]!.worth)),
-    offer(found: Priced): void {
-      let i = kept.length;
-      while (i > 0 && kept[i - 1]!.worth < found.worth) i -= 1;
-      kept.splice(i, 0, found);
-      if (kept.length > most) kept.pop();
-    },
-  };
-}
-
 /**
  * Finds the schedules of all tunnels that are worth most together. The farm's program says what cloth, hands and kilograms are
  * worth; each tunnel answers with its best schedule at those prices, until none has a better one: that gives the bound. Then every schedule
@@ -129,12 +112,11 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
       schedule,
       cuts: each.problem.successions.map(({ outlets, mustCut }) => outlets.length - (mustCut ? 1 : 0)),
     });
-    const best = bestOf(FIRST, Number.NEGATIVE_INFINITY);
-    each.search(alone, best.floor, best.offer);
+    const { found: best } = each.search(alone, FIRST, Number.NEGATIVE_INFINITY);
     // Where no schedule may be, what lies now stays.
-    if (best.kept.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
+    if (best.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
       for (const found of [each.offerOne(alone, stay), uncut(stay)]) add(t, found);
-    for (const found of best.kept) add(t, found);
+    for (const found of best) add(t, found);
   });
 
   let bound = Number.POSITIVE_INFINITY;
@@ -144,12 +126,10 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     let gain = 0;
     searchers.forEach((each, t) => {
       const mine = now.prices[shared.one[t]!]!;
-      const best = bestOf(1, mine + NOTHING);
-      const at = shared.prices(now.prices, t);
-      const { complete, bound: most } = each.search(at, best.floor, best.offer);
-      const found = best.kept[0];
+      const searched = each.search(shared.prices(now.prices, t), 1, mine + NOTHING);
+      const found = searched.found[0];
       if (found !== undefined && add(t, found)) better += 1;
-      gain += Math.max(0, (found?.worth ?? mine) - mine, complete ? 0 : most - mine);
+      gain += Math.max(0, (found?.worth ?? mine) - mine, searched.bound - mine);
     });
     // The prices kept are those of the bound.
     if (now.objective + gain < bound) [bound, prices] = [now.objective + gain, now];
@@ -174,10 +154,8 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     const taken = take(chosen.values);
     const { prices: here } = pricesOf(taken);
     const added = searchers.map((each, t) => {
-      const at = shared.prices(here, t);
-      const best = bestOf(ANSWERS, Number.NEGATIVE_INFINITY);
-      each.search(at, best.floor, best.offer);
-      return best.kept.filter((found) => add(t, found)).length > 0;
+      const { found } = each.search(shared.prices(here, t), ANSWERS, Number.NEGATIVE_INFINITY);
+      return found.filter((answer) => add(t, answer)).length > 0;
     });
     if (!added.some((some) => some)) break;
     const again = choose(shared, columns);
@@ -189,13 +167,15 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + NOTHING;
-    const all = searchers.map((each, t) => {
-      const close = bestOf(MOST_NEAR, prices.prices[shared.one[t]!]! - gap);
-      const { complete } = each.search(shared.prices(prices.prices, t), close.floor, close.offer);
-      return { found: close.kept, complete: complete && !close.full() };
-    });
-    if (all.every(({ complete }) => complete)) {
-      all.forEach(({ found }, t) => {
+    const all: (readonly Priced[])[] = [];
+    for (const [t, each] of searchers.entries()) {
+      const mine = prices.prices[shared.one[t]!]!;
+      const { found, complete } = each.near(shared.prices(prices.prices, t), MOST_NEAR, mine - gap);
+      if (!complete) break;
+      all.push(found);
+    }
+    if (all.length === searchers.length) {
+      all.forEach((found, t) => {
         for (const each of undominated(t, found)) add(t, each);
       });
       chosen = choose(shared, columns);

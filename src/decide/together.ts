@@ -126,8 +126,13 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   const rows = rowsOf(program);
   const { zone } = farm.place;
   const dateOf = ({ at }: OutletTable): LocalDate => localDate(zone, at);
+  const nightsOf = new Map<OutletTable, readonly LocalDate[]>();
+  /** Nights in the cold. */
   const nights = (outlet: OutletTable): readonly LocalDate[] => {
+    const before = nightsOf.get(outlet);
+    if (before !== undefined) return before;
     const list: LocalDate[] = [];
+    nightsOf.set(outlet, list);
     for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1))
       list.push(night);
     return list;
@@ -209,6 +214,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       }
   }
 
+  /** Rows of each lay in each interval: [interval × lays + lay]. */
+  const clothOf = tunnels.map(({ id, problem: each }) =>
+    Array.from({ length: each.intervals * each.lays.length }, (_, k) => {
+      const L = each.lays.length;
+      return clothRows(id, each.lays[k % L]!, Math.floor(k / L)).flatMap(([key, amount]) => {
+        const row = rows.at(key);
+        return row === undefined ? [] : [{ row, amount }];
+      });
+    }),
+  );
+
   return {
     program,
     one,
@@ -225,14 +241,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       );
     },
     column(tunnel, schedule, { worth, gravity, successions, minutes }) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
+      const add = (row: ProgramRow, amount: number): void => {
+        amounts.set(row, (amounts.get(row) ?? 0) + amount);
+      };
       const take = (key: string, amount: number): void => {
         const row = rows.at(key);
-        if (row !== undefined && amount !== 0) amounts.set(row, (amounts.get(row) ?? 0) + amount);
+        if (row !== undefined && amount !== 0) add(row, amount);
       };
       schedule.forEach((lay, i) => {
-        for (const [key, amount] of clothRows(id, each.lays[lay]!, i)) take(key, amount);
+        for (const { row, amount } of clothOf[tunnel]![i * each.lays.length + lay]!) add(row, amount);
         take(`walk ${i}`, minutes[i]!);
       });
       let sold = 0;
@@ -260,12 +279,11 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       return { worth: worth - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const of = (key: string): number => {
         const row = rows.at(key);
         return row === undefined ? 0 : duals[row]!;
       };
-      const L = each.lays.length;
       const beyond = (key: string, amount: number): number => {
         const row = rows.at(key);
         const bound = row === undefined ? undefined : bounds.get(row);
@@ -286,11 +304,8 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         handling: (outlet) =>
           of(`washing ${outlet.at}`) + nights(outlet).reduce((sum, night) => sum + of(`cooler ${night}`), 0),
         cutting: (outlet) => of(`picking ${outlet.at}`),
-        cloth: Float64Array.from({ length: each.intervals * L }, (_, k) =>
-          clothRows(id, each.lays[k % L]!, Math.floor(k / L)).reduce(
-            (sum, [key, amount]) => sum + amount * of(key),
-            0,
-          ),
+        cloth: Float64Array.from(clothOf[tunnel]!, (taken) =>
+          taken.reduce((sum, { row, amount }) => sum + amount * duals[row]!, 0),
         ),
         minute: Float64Array.from({ length: each.intervals }, (_, i) => of(`walk ${i}`)),
         breach,
