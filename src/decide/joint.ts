@@ -47,7 +47,7 @@ export interface Chosen {
 }
 
 /** Rounds of asking each tunnel for a better schedule at the farm's prices. */
-const MOST_ROUNDS = 80;
+const MOST_ROUNDS = 300;
 
 /** Schedules of one tunnel weighed at most in the last choice, and places of the solver's own tree. */
 const MOST_NEAR = 2000;
@@ -55,13 +55,16 @@ const MOST_PLACES = 20_000;
 
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
-const ANSWERS = 20;
+const ANSWERS = 12;
 
 /** Differences of worth below this are none. */
 const NOTHING = 1e-6;
 
 /** Schedules of the best tunnel-alone search that the farm begins with. */
 const FIRST = 8;
+
+/** Schedules of it that are asked first at other prices: where one of them is better no other need be sought yet. */
+const POOL = 120;
 
 interface Column extends WeighedSchedule {
   readonly number: number;
@@ -103,7 +106,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     return kept.map((each) => each.found);
   };
 
-  searchers.forEach((each, t) => {
+  const pools = searchers.map((each, t) => {
     const alone = ALONE(each.problem, shared.breach);
     const { intervals, lays, possible } = each.problem;
     const stay = new Array<number>(intervals).fill(NOW);
@@ -112,23 +115,36 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
       schedule,
       cuts: each.problem.successions.map(({ outlets, mustCut }) => outlets.length - (mustCut ? 1 : 0)),
     });
-    const { found: best } = each.search(alone, FIRST, Number.NEGATIVE_INFINITY);
+    const { found: best } = each.search(alone, POOL, Number.NEGATIVE_INFINITY);
     // Where no schedule may be, what lies now stays.
     if (best.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
       for (const found of [each.offerOne(alone, stay), uncut(stay)]) add(t, found);
-    for (const found of best) add(t, found);
+    for (const found of best.slice(0, FIRST)) add(t, found);
+    return [stay, ...best.map(({ schedule }) => schedule)];
   });
 
   let bound = Number.POSITIVE_INFINITY;
   let prices = shared.program.relaxed();
   for (let round = 0, now = prices; round < MOST_ROUNDS; round++) {
+    const pooled = searchers.filter((each, t) => {
+      const mine = now.prices[shared.one[t]!]!;
+      const found = each.bestAmong(shared.prices(now.prices, t), pools[t]!);
+      return found.worth > mine + NOTHING && add(t, found);
+    });
+    if (pooled.length > 0) {
+      now = shared.program.relaxed();
+      continue;
+    }
     let better = 0;
     let gain = 0;
     searchers.forEach((each, t) => {
       const mine = now.prices[shared.one[t]!]!;
       const searched = each.search(shared.prices(now.prices, t), 1, mine + NOTHING);
       const found = searched.found[0];
-      if (found !== undefined && add(t, found)) better += 1;
+      if (found !== undefined && add(t, found)) {
+        better += 1;
+        pools[t]!.push(found.schedule);
+      }
       gain += Math.max(0, (found?.worth ?? mine) - mine, searched.bound - mine);
     });
     // The prices kept are those of the bound.

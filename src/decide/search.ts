@@ -36,6 +36,8 @@ export interface Searcher {
   near(prices: Prices, most: number, above: number): Searched;
   /** One schedule with its best cuts. */
   offerOne(prices: Prices, schedule: readonly number[]): Priced;
+  /** The best of some schedules, with its best cuts. */
+  bestAmong(prices: Prices, schedules: readonly (readonly number[])[]): Priced;
 }
 
 /** Times what is too dear is left out before the tree is walked: each time less can come, and more is too dear. */
@@ -102,6 +104,25 @@ export function searcher(problem: TunnelProblem): Searcher {
     choose(0, rest);
   };
 
+  const bestAmong = (prices: Prices, schedules: readonly (readonly number[])[]): Priced => {
+    const ways = waysAt(prices);
+    const count = counter(problem, gravity, prices, ways);
+    let [top, most] = [0, Number.NEGATIVE_INFINITY];
+    schedules.forEach((schedule, s) => {
+      const { rest, beds } = count(schedule);
+      const worth = beds.reduce((sum, values) => sum + Math.max(...values), rest);
+      if (worth > most) [top, most] = [s, worth];
+    });
+    const { beds } = count(schedules[top]!);
+    const cuts = beds.map((values, j) =>
+      cutOf(
+        ways[j]!,
+        values.reduce((best, value, w) => (value > values[best]! ? w : best), 0),
+      ),
+    );
+    return { schedule: [...schedules[top]!], cuts, worth: most };
+  };
+
   /** @param least - Known to be reached by as many as are wanted. */
   const run = (
     prices: Prices,
@@ -121,18 +142,8 @@ export function searcher(problem: TunnelProblem): Searcher {
 
   return {
     problem,
-    offerOne(prices, wanted) {
-      const ways = waysAt(prices);
-      const { rest, beds } = counter(problem, gravity, prices, ways)(wanted);
-      const tops = beds.map((values) =>
-        values.reduce((top, value, w) => (value > values[top]! ? w : top), 0),
-      );
-      return {
-        schedule: [...wanted],
-        cuts: tops.map((w, j) => cutOf(ways[j]!, w)),
-        worth: tops.reduce((sum, w, j) => sum + beds[j]![w]!, rest),
-      };
-    },
+    offerOne: (prices, wanted) => bestAmong(prices, [wanted]),
+    bestAmong,
     search(prices, most, above) {
       const ways = waysAt(prices);
       const count = counter(problem, gravity, prices, ways);
