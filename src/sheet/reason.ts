@@ -1,19 +1,21 @@
-import type {
-  AtPick,
-  Change,
-  LimitName,
-  Outcome,
-  Range,
-  SuccessionOutlook,
-  TunnelPlan,
-} from "../decide/index.ts";
-import { course } from "../decide/index.ts";
+import type { Change, LimitName, Outcome, TunnelPlan } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
-import { type Celsius, type Centimetre, type LocalDate, localDate } from "../quantity/index.ts";
+import { type Celsius, type Kilogram, localDate } from "../quantity/index.ts";
+import { clean } from "./clean.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { samePick } from "./samePick.ts";
-import { day, dayOfMonth, leaves, night, odds, temperature, value } from "./words.ts";
+import {
+  capital,
+  day,
+  dayOfMonth,
+  leaves,
+  night,
+  odds,
+  setting,
+  temperature,
+  value,
+  weight,
+} from "./words.ts";
 
 /** A reason in whole sentences, and in the fewest words for where there is no room. */
 export interface Why {
@@ -110,111 +112,116 @@ function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | n
   );
 }
 
-/** The pick at which a succession earns what it earns, else the one it misses, else the first. */
-function earningPick({ fate, miss, atPicks }: SuccessionOutlook): AtPick | null {
-  const pick = fate.kind === "none" ? (miss?.pick ?? null) : fate.pick;
-  const same = pick === null ? undefined : atPicks.find((at) => samePick(at.pick, pick));
-  return same ?? atPicks.find((at) => at.pick.planned) ?? atPicks[0] ?? null;
-}
+type Bed = Change["without"]["beds"][number];
 
-const middle = (size: Range<Centimetre>): number => size.middle;
-
-/** A range as wide as another around a value of its own. */
-const around = (value: Centimetre, { low, high, middle }: Range<Centimetre>): Range<Centimetre> => ({
-  low: (value + low - middle) as Centimetre,
-  middle: value,
-  high: (value + high - middle) as Centimetre,
-});
-
-/** Its sizes with and without the plan when it is cut: at the pick, or earlier when it is kept cold for it. */
-function whenCut(
-  outlook: SuccessionOutlook,
-  outcome: Outcome,
-): (AtPick & { readonly date: LocalDate }) | null {
-  const at = earningPick(outlook);
-  const { fate } = outlook;
-  if (at === null) return null;
-  if (fate.kind !== "hold") return { ...at, date: at.pick.date };
-  const then = course(outcome, outlook).find((point) => point.at === fate.cut);
-  if (then === undefined || then.planned === null || then.unchanged === null)
-    return { ...at, date: at.pick.date };
-  return {
-    ...at,
-    date: localDate(outcome.farm.place.zone, fate.cut),
-    planned: around(then.planned, at.planned),
-    unchanged: around(then.unchanged, at.unchanged),
-  };
-}
-
-/** What the plan does to the size of one succession; null when nothing that can be seen. */
-function sizeReason(outlook: SuccessionOutlook, outcome: Outcome, names: Names): Why | null {
-  const at = whenCut(outlook, outcome);
-  if (at === null) return null;
-  const { units } = outcome.farm;
-  const who = names.succession(outlook.succession.id);
-  const when = day(units, at.date);
-  const [left, planned] = leaves(units, at.unchanged, at.planned);
-  const about = mark(outlook);
-  const short = dayOfMonth(at.date);
+/** What one change does to the size of one succession at its cut; null when nothing that can be seen. */
+function sizeReason({ succession, cut }: Bed, outcome: Outcome, names: Names): Why | null {
+  if (cut === null) return null;
+  const { units, place } = outcome.farm;
+  const date = localDate(place.zone, cut.at);
+  const who = names.succession(succession);
+  const when = day(units, date);
+  const outlook = outcome.successions.find((each) => each.succession.id === succession);
+  const about = outlook === undefined ? "" : mark(outlook);
+  const [planned, left] = leaves(units, cut.size.plan, cut.size.other);
+  const [after, before] = [odds(cut.odds.plan), odds(cut.odds.other)];
+  const chance = after === before ? "" : `, ${after} in size instead of ${before}`;
   if (left !== planned) {
-    const brief = `${about}${planned}, not ${about}${left}, ${short}.`;
-    return middle(at.planned) < middle(at.unchanged)
-      ? why(
-          `Holds the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`,
-          `Holds ${who}: ${brief}`,
-        )
-      : why(
-          `Brings on the ${who}: ${about}${planned} instead of ${about}${left} on ${when}.`,
-          `Brings on ${who}: ${brief}`,
-        );
+    const sizes = `${about}${planned} instead of ${about}${left} on ${when}${chance}.`;
+    const brief = `${about}${planned}, not ${about}${left}, ${dayOfMonth(date)}.`;
+    return cut.size.plan.middle < cut.size.other.middle
+      ? why(`Holds the ${who}: ${sizes}`, `Holds ${who}: ${brief}`)
+      : why(`Brings on the ${who}: ${sizes}`, `Brings on ${who}: ${brief}`);
   }
-  const [before, after] = [odds(at.oddsUnchanged), odds(at.odds)];
-  if (outlook.fate.kind !== "hold" && before !== after && at.odds > at.oddsUnchanged)
+  if (chance !== "" && cut.odds.plan > cut.odds.other)
     return why(
       `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`,
-      `Odds of ${who}: ${after}, not ${before}, ${short}.`,
+      `Odds of ${who}: ${after}, not ${before}, ${dayOfMonth(date)}.`,
     );
   return null;
 }
 
-function timingReason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why | null {
-  const here = outcome.successions.filter(({ succession }) => succession.tunnel === plan.tunnel.id);
-  const soon = here.filter(({ fate }) => fate.kind !== "none" && fate.pick.planned);
-  for (const told of [soon, here]) {
-    const sentences = told.flatMap((outlook) => sizeReason(outlook, outcome, names) ?? []);
+const soon = ({ cut }: Bed): boolean => cut?.pick.planned === true;
+
+function timingReason({ gain, without }: Change, outcome: Outcome, names: Names): Why | null {
+  const beds = [...without.beds].sort((a, b) => b.gain.timing - a.gain.timing);
+  for (const told of [beds.filter(soon), beds]) {
+    const sentences = told.flatMap((bed) => sizeReason(bed, outcome, names) ?? []);
     if (sentences.length > 0) return joined(sentences);
   }
-  return change.gain.timing > 0 ? slightReason(change, plan, here, outcome, names) : null;
-}
-
-/** What a change does to growth too little to show in the sizes: for the bed that gains most by the plan. */
-function slightReason(
-  change: Change,
-  plan: TunnelPlan,
-  here: readonly SuccessionOutlook[],
-  outcome: Outcome,
-  names: Names,
-): Why | null {
-  const most = here.reduce(
-    (a, b) => (a !== null && a.worth - a.worthUnchanged >= b.worth - b.worthUnchanged ? a : b),
-    null as SuccessionOutlook | null,
-  );
-  if (most === null) return null;
-  const { first, end } = stretch(change, plan, outcome);
-  const pace = (setting: TunnelPlan["now"]): number =>
-    plan.ledger
-      .filter(({ walk, setting: key }) => walk >= first && walk < end && key === settingKey(setting))
-      .flatMap(({ successions }) => successions.filter(({ id }) => id === most.succession.id))
-      .reduce((sum, each) => sum + each.pace, 0);
-  const [before, after] = [pace(change.from), pace(change.to)];
-  const does = after > before ? "Speeds" : after < before ? "Slows" : "Helps";
-  const who = names.succession(most.succession.id);
-  const gained = value(outcome.farm, change.gain.timing);
+  const [most] = beds;
+  if (most === undefined || gain.timing <= 0) return null;
+  const { size } = most.cut ?? { size: null };
+  const grows = size === null ? 0 : Math.sign(size.plan.middle - size.other.middle);
+  const does = grows > 0 ? "Speeds" : grows < 0 ? "Slows" : "Helps";
+  const who = names.succession(most.succession);
+  const gained = value(outcome.farm, gain.timing);
   return why(
     `${does} the ${who} a little: worth ${gained} in size and weight.`,
     `${does} ${who} a little: ${gained}.`,
   );
 }
+
+/** How likely damage is in the worst part of a day, with and without one change; null where that reads alike. */
+function damageReason({ without: { worst } }: Change, outcome: Outcome, names: Names): Why | null {
+  if (worst === null) return null;
+  const [after, before] = [odds(worst.odds.plan), odds(worst.odds.other)];
+  if (after === before) return null;
+  const { units } = outcome.farm;
+  const { date, part } = worst.walk;
+  const when = part === "evening" ? `in ${night(units, date)}` : `on ${day(units, date)}`;
+  const who = names.succession(worst.succession);
+  return why(
+    `Damage to the ${who} ${when}: ${after}; without this change ${before}.`,
+    `Damage to ${who}: ${after}, not ${before}.`,
+  );
+}
+
+/** The order that is filled better by most. */
+function orderReason({ without: { filled } }: Change, { farm }: Outcome): Why | null {
+  const [most] = filled;
+  const product = farm.products.find(({ id }) => id === most?.product);
+  if (most === undefined || product === undefined) return null;
+  const more = weight(farm.units, (most.plan - most.other) as Kilogram);
+  const { market, marketDate } = most.pick;
+  const name = clean(product.name);
+  return why(
+    `Fills ${more} more of the order of ${name} for ${clean(market.name)} on ${day(farm.units, marketDate)}.`,
+    `Fills ${more} more of ${name}, ${dayOfMonth(marketDate)}.`,
+  );
+}
+
+/** Share of a change's own gain that another setting must bring for a grower to ask for it. [0–1] judgement */
+const WORTH_ASKING = 0.5;
+
+/** What the strongest other setting would do; null where it would do far less, or nobody could tell the two apart. */
+function ratherReason({ gain, rather }: Change, outcome: Outcome, names: Names): string | null {
+  if (rather === null) return null;
+  const { farm } = outcome;
+  const [gains, less] = [total(gain), total(rather.gain)];
+  if (gains <= 0 || less < 0 || less > (1 - WORTH_ASKING) * gains) return null;
+  const cut = rather.beds
+    .filter(soon)
+    .reduce<Bed["cut"]>(
+      (top, { cut: each }) => (top === null || differs(each) > differs(top) ? each : top),
+      null,
+    );
+  const [planned, other] = cut === null ? ["", ""] : leaves(farm.units, cut.size.plan, cut.size.other);
+  const share = cut === null || !(cut.weight.plan > 0) ? 0 : cut.weight.other / cut.weight.plan - 1;
+  const percent = Math.round(Math.abs(share) * 100);
+  const effects = [
+    ...(planned === other ? [] : [`${other} instead of ${planned}`]),
+    ...(percent === 0 ? [] : [`${percent} % ${share < 0 ? "less" : "more"} weight`]),
+    `worth ${value(farm, less)} less`,
+  ];
+  return `${capital(setting(rather.setting, names.cover))} instead: ${effects.join(", ")}.`;
+}
+
+const total = ({ timing, stress, damage, labour, orders }: Change["gain"]): number =>
+  timing + stress + damage + labour + orders;
+
+const differs = (cut: Bed["cut"]): number =>
+  cut === null ? -1 : Math.abs(cut.size.plan.middle - cut.size.other.middle);
 
 /** Is a change made to cool: a warm cloth less, or a shade more? */
 function cools(change: Change, outcome: Outcome): boolean {
@@ -226,40 +233,58 @@ function cools(change: Change, outcome: Outcome): boolean {
   return warm(change.to) < warm(change.from) || shaded(change.to) > shaded(change.from);
 }
 
-/** Why a change is in the plan, from what decided it. */
-export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {
+/** What decided a change, from the plan with it beside the plan without. */
+function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {
   const { farm } = outcome;
   const warmer = () => frostReason(change, plan, outcome);
   const cooler = () => heatReason(change, plan, outcome);
-  const bySize = () => timingReason(change, plan, outcome, names);
+  const bySize = () => timingReason(change, outcome, names);
+  const all = (...whys: readonly (Why | null)[]): Why | null => {
+    const told = whys.filter((each) => each !== null);
+    return told.length === 0 ? null : joined(told);
+  };
   switch (change.decidedBy) {
     case "limit": {
       const limit = change.limit === null ? null : FORBIDS[change.limit];
       const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
-      const both = [shown, limit].filter((each) => each !== null);
-      return both.length === 0 ? why("A limit leaves no other choice.") : joined(both);
+      return all(shown, limit) ?? why("A limit leaves no other choice.");
     }
     case "damage":
       return (
-        (cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler())) ??
-        why(`Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`)
+        all(
+          cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler()),
+          damageReason(change, outcome, names),
+        ) ?? why(`Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`)
       );
     case "stress":
       return cooler() ?? why(`Spares the leaves heat worth ${value(farm, change.gain.stress)}.`);
-    case "timing": {
-      const cold = cools(change, outcome) ? null : warmer();
-      const both = [cold, bySize()].filter((each) => each !== null);
-      return both.length === 0 ? why("Brings more of it into size for the picks.") : joined(both);
-    }
+    case "timing":
+      return (
+        all(cools(change, outcome) ? null : warmer(), bySize()) ??
+        why("Brings more of it into size for the picks.")
+      );
     case "orders": {
-      const size = bySize();
       const gained = value(farm, change.gain.orders);
-      const told = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
-      return size === null ? told : joined([size, told]);
+      const better = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
+      return all(bySize(), orderReason(change, outcome) ?? better)!;
     }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);
   }
+}
+
+/** Reasons that a worth of the whole change belongs to. */
+const BY_WORTH: readonly Change["decidedBy"][] = ["timing", "orders", "damage"];
+
+/** Why a change is in the plan, what it is worth, and what another cover would do in its place. */
+export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {
+  const { told, brief } = decided(change, plan, outcome, names);
+  const gained = total(change.gain);
+  const worth =
+    BY_WORTH.includes(change.decidedBy) && gained > 0
+      ? [`This change is worth ${value(outcome.farm, gained)}.`]
+      : [];
+  return why([told, ...worth, ratherReason(change, outcome, names) ?? []].flat().join(" "), brief);
 }
 
 /** What lies on a tunnel through one night, or by day, of a date. */

@@ -281,7 +281,8 @@ const change = (
   pieces: [],
   minutesEachWalk: 0,
   limit: null,
-  without: { worth: 0, breaks: [], overrun: [], cuts: [] },
+  without: { worth: 0, breaks: [], overrun: [], cuts: [], beds: [], worst: null, filled: [] },
+  rather: null,
   ...more,
 });
 type Told = { readonly minutes: number; readonly decidedBy: Change["decidedBy"]; readonly gain: Parts };
@@ -499,6 +500,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooLarge",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, worth: 152 },
           { fate: { kind: "pick", pick: FRIDAY, as: "braising" }, worth: 84 },
@@ -567,6 +569,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooSmall",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, worth: 130 },
           { fate: { kind: "pick", pick: FRIDAY, as: "small" }, worth: 12 },
@@ -620,6 +623,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     days: 5,
     walks: WALKS,
     weathers: [1],
+    strip: null,
     weather: Array.from({ length: 6 }, (_, i) => ({
       date: dateAt(i - 1),
       low: F(i === 4 ? 31 : 38),
