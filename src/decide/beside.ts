@@ -58,9 +58,18 @@ export function bedsBeside(
   });
 }
 
-/** The part of a day in which another schedule changes the odds of damage most, and whose; null: nowhere. */
+/** Chance that stubble dies, back from the logarithm of its chance to come through with caution. [0–1] */
+function stubbleLost(safe: number, caution: number): number {
+  const odds = caution > 0 ? Math.expm1(-safe) / caution : 0;
+  return odds / (1 + odds);
+}
+
+/**
+ * The part of a day in which another schedule changes the odds of damage most, and whose; null: nowhere. Leaves count up to the
+ * interval their cut falls in, stubble after it.
+ */
 export function worstOf(
-  { horizon }: Scene,
+  { horizon, farm }: Scene,
   { problem, chosen, choice }: Planned,
   schedule: readonly number[],
 ): Worst | null {
@@ -70,14 +79,18 @@ export function worstOf(
   schedule.forEach((lay, i) => {
     const [k, o] = [i * S + choice[i]!, i * S + problem.lays[lay]!.setting];
     for (const { table, outlet } of chosen.successions) {
-      const differs = Math.abs(table.damage[k]! - table.damage[o]!);
-      // A bed cut before the interval is over stands through no more than a part of it.
-      if (differs <= most || (outlet !== null && outlet.interval <= i)) continue;
-      most = differs;
+      if (outlet?.interval === i) continue;
+      const stubble = outlet !== null && outlet.interval < i;
+      const at = (place: number): number =>
+        stubble ? stubbleLost(table.stubble[place]!, farm.limits.caution) : table.damage[place]!;
+      const odds = { plan: at(k), other: at(o) };
+      if (Math.abs(odds.plan - odds.other) <= most) continue;
+      most = Math.abs(odds.plan - odds.other);
       worst = {
         succession: table.standing.succession.id,
+        of: stubble ? "stubble" : "leaves",
         walk: horizon.walks[i]!,
-        odds: { plan: table.damage[k]!, other: table.damage[o]! },
+        odds,
       };
     }
   });

@@ -116,6 +116,8 @@ export interface BedBeside {
 /** The part of a day in which two schedules differ most in the odds of damage, and whose. */
 export interface Worst {
   readonly succession: string;
+  /** After a cut the stubble stands that grows again. */
+  readonly of: "leaves" | "stubble";
   readonly walk: Walk;
   /** [0–1] */
   readonly odds: Compared<number>;

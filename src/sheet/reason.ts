@@ -11,7 +11,7 @@ import {
   leaves,
   night,
   odds,
-  setting,
+  settingShort,
   temperature,
   value,
   weight,
@@ -155,11 +155,7 @@ function timingReason({ gain, without }: Change, outcome: Outcome, names: Names)
   const grows = size === null ? 0 : Math.sign(size.plan.middle - size.other.middle);
   const does = grows > 0 ? "Speeds" : grows < 0 ? "Slows" : "Helps";
   const who = names.succession(most.succession);
-  const gained = value(outcome.farm, gain.timing);
-  return why(
-    `${does} the ${who} a little: worth ${gained} in size and weight.`,
-    `${does} ${who} a little: ${gained}.`,
-  );
+  return why(`${does} the ${who} a little.`, `${does} ${who} a little: ${value(outcome.farm, gain.timing)}.`);
 }
 
 /** How likely damage is in the worst part of a day, with and without one change; null where that reads alike. */
@@ -171,9 +167,10 @@ function damageReason({ without: { worst } }: Change, outcome: Outcome, names: N
   const { date, part } = worst.walk;
   const when = part === "evening" ? `in ${night(units, date)}` : `on ${day(units, date)}`;
   const who = names.succession(worst.succession);
+  const what = worst.of === "stubble" ? "Loss of the stubble of the" : "Damage to the";
   return why(
-    `Damage to the ${who} ${when}: ${after}; without this change ${before}.`,
-    `Damage to ${who}: ${after}, not ${before}.`,
+    `${what} ${who} ${when}: ${after}; without this change ${before}.`,
+    `${what} ${who}: ${after}, not ${before}.`,
   );
 }
 
@@ -186,7 +183,7 @@ function orderReason({ without: { filled } }: Change, { farm }: Outcome): Why | 
   const { market, marketDate } = most.pick;
   const name = clean(product.name);
   return why(
-    `Fills ${more} more of the order of ${name} for ${clean(market.name)} on ${day(farm.units, marketDate)}.`,
+    `Fills ${more} more of the order for ${clean(market.name)} on ${day(farm.units, marketDate)}: ${name}.`,
     `Fills ${more} more of ${name}, ${dayOfMonth(marketDate)}.`,
   );
 }
@@ -206,15 +203,19 @@ function ratherReason({ gain, rather }: Change, outcome: Outcome, names: Names):
       (top, { cut: each }) => (top === null || differs(each) > differs(top) ? each : top),
       null,
     );
-  const [planned, other] = cut === null ? ["", ""] : leaves(farm.units, cut.size.plan, cut.size.other);
+  const [size, otherSize] = cut === null ? ["", ""] : leaves(farm.units, cut.size.plan, cut.size.other);
   const share = cut === null || !(cut.weight.plan > 0) ? 0 : cut.weight.other / cut.weight.plan - 1;
   const percent = Math.round(Math.abs(share) * 100);
+  const nothing = Math.round(less) < 1 && farm.currency !== null;
   const effects = [
-    ...(planned === other ? [] : [`${other} instead of ${planned}`]),
+    ...(size === otherSize ? [] : [`${otherSize} instead of ${size}`]),
     ...(percent === 0 ? [] : [`${percent} % ${share < 0 ? "less" : "more"} weight`]),
-    `worth ${value(farm, less)} less`,
+    ...(nothing ? [] : [`worth ${value(farm, less)} less`]),
   ];
-  return `${capital(setting(rather.setting, names.cover))} instead: ${effects.join(", ")}.`;
+  const other = capital(settingShort(rather.setting, names.shortCover));
+  return effects.length === 0
+    ? `${other} would do nearly as well.`
+    : `${other} instead: ${effects.join(", ")}.`;
 }
 
 const total = ({ timing, stress, damage, labour, orders }: Change["gain"]): number =>
@@ -247,7 +248,7 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
     case "limit": {
       const limit = change.limit === null ? null : FORBIDS[change.limit];
       const shown = change.limit === "rowCoverInHeat" ? cooler() : null;
-      return all(shown, limit) ?? why("A limit leaves no other choice.");
+      return all(shown, limit, bySize()) ?? why("A limit leaves no other choice.");
     }
     case "damage":
       return (

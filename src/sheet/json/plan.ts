@@ -61,6 +61,7 @@ const changeJson = (farm: Farm, change: Change): Json => ({
         ? null
         : {
             succession: change.without.worst.succession,
+            of: change.without.worst.of,
             walk: change.without.worst.walk.index,
             odds: { ...change.without.worst.odds },
           },
