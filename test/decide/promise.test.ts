@@ -37,6 +37,9 @@ const mix = product("mix", [
 
 const MILD = clear([4, 12], [4, 12], [4, 12], [4, 12], [4, 12], [4, 12], [4, 12]);
 
+/** So mild that no night can take anything. */
+const FROSTLESS = clear([10, 12], [10, 12], [10, 12], [10, 12], [10, 12], [10, 12], [10, 12]);
+
 /** Nothing uncertain at all. */
 const CERTAIN: Partial<Settings> = {
   forecastSpread: 0,
@@ -122,7 +125,7 @@ describe("what is safe to offer", () => {
   });
 
   test("is on the mean of all cases what is expected: yields move it to both sides", () => {
-    const { cases, outlooks } = friday([half], [arugula]);
+    const { cases, outlooks } = friday([half], [arugula], {}, FROSTLESS);
     const expected = sum(outlooks.map(({ atFate }) => atFate?.inSize ?? 0));
     const mean = sum(cases[0]!.cases) / cases[0]!.cases.length;
     expect(Math.abs(mean / expected - 1)).toBeLessThan(0.03);

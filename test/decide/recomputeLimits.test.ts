@@ -104,6 +104,13 @@ describe("a farm on which one limit binds is worth less than one without it, and
     expect(worth(plan(bound, days))).toBeLessThan(worth(plan(free, days)) - 0.01);
   });
 
+  it.each(binding.filter(([what]) => /minutes|to wash|kept cold/u.test(what)))(
+    "%s: the limit is kept",
+    (_, bound) => {
+      expect(plan(bound).together).toMatchObject({ overrun: [], proved: true });
+    },
+  );
+
   it("wind above the limit at every walk: nothing is put on", () => {
     const outcome = plan(
       {},
@@ -113,8 +120,12 @@ describe("a farm on which one limit binds is worth less than one without it, and
   });
 
   it("frozen cloth is not taken off before it has thawed", () => {
-    const days = clear([-4, 20], [-4, 22], [-4, 22], [-4, 22]);
-    const input = frostyFarm({ ...oneTunnel, pieces: [piece("heavy", "row-cover-30", 16, ["A"])] }, days);
+    const days = clear([-3, 24], [-3, 26], [-3, 26], [-3, 26]);
+    const walks = { morning: 5, evening: 18 };
+    const input = frostyFarm(
+      { ...oneTunnel, walks, pieces: [piece("heavy", "row-cover-30", 16, ["A"])] },
+      days,
+    );
     const outcome = week(input);
     confirm(outcome);
     const off = outcome.tunnels[0]!.changes.filter(({ from, to }) => to.length < from.length);
