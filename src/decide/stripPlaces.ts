@@ -47,7 +47,7 @@ export function stripPlaces(scene: Scene, plans: readonly Planned[]): readonly S
         const lain = history
           .slice(Math.max(0, last))
           .some(({ setting }) => setting.some((layer) => layer.cover === id));
-        if (outlet === null || outlet.interval >= problem.intervals || lain) return [];
+        if (outlet === null || lain) return [];
         const left = outletResults(problem, table, bare)[table.outlets.indexOf(outlet)]!;
         const { day, night, shade } = spreadsOf([{ cover: id, state: "on" }], farm.covers, settings);
         return [
