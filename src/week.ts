@@ -1,5 +1,8 @@
 import {
+  bestStrip,
+  type Courses,
   changesOf,
+  coursesOf,
   cropAirOf,
   type FarmPlan,
   gaveWay,
@@ -19,6 +22,7 @@ import {
   type Solver,
   sceneOf,
   standing,
+  stripPlaces,
   type TogetherPlan,
   type TunnelPlan,
   takenIn,
@@ -49,13 +53,17 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks: [],
     products: [],
     promises: [],
+    strip: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
-  const successions = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
-  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint));
+  const courses = coursesOf(scene);
+  const successions = plans.flatMap((each) =>
+    each.standings.map((bed) => outlookOf(scene, each, bed, courses)),
+  );
+  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint, courses));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
   successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
   const picks = scene.picks.filter(({ planned }) => planned);
@@ -75,6 +83,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks,
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
+    strip: bestStrip(stripPlaces(scene, plans)),
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
@@ -94,7 +103,7 @@ export function planAll(scene: Scene, solver: Solver): FarmPlan {
   return planFarm(scene, tunnels, solver);
 }
 
-function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): TunnelPlan {
+function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, courses: Courses): TunnelPlan {
   const { at, problem, choice, chosen, unchanged } = plan;
   return {
     tunnel: at.tunnel,
@@ -108,7 +117,7 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): 
       worth,
       unfit: crop.unfit,
     })),
-    changes: changesOf(plan, tunnel, joint, scene.horizon),
+    changes: changesOf(plan, tunnel, joint, scene, courses),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,
     parts: chosen.parts,

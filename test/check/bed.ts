@@ -95,7 +95,10 @@ export function bedAt(
     stress,
     damage:
       (timing + stress) * (through - 1) +
-      basis.regrown * (Math.exp(last.stubble + after.stubble) - 1) +
+      (basis.regrown === 0
+        ? 0
+        : basis.regrown * (Math.exp(last.stubble + after.stubble) - 1) +
+          slope * (last.stubble + after.stubble)) +
       slope * safe,
     salad: groups.map(({ salad }: Answer) => salad * outlet.kept * full * quality * through),
     cut: mean((group) => group.cut) * full * quality * through,

@@ -1,5 +1,6 @@
 import type {
   AtPick,
+  BedBeside,
   Change,
   LedgerEntry,
   Outcome,
@@ -267,6 +268,29 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
   };
 }
 
+const NOTHING_LOST: Change["without"] = {
+  worth: 0,
+  breaks: [],
+  overrun: [],
+  cuts: [],
+  beds: [],
+  worst: null,
+  filled: [],
+};
+
+const ARUGULA_HELD: BedBeside = {
+  succession: "A12",
+  fate: { kind: "pick", pick: FRIDAY, as: "braising" },
+  gain: { timing: 64, stress: 0, damage: 0 },
+  cut: {
+    at: FRIDAY.at,
+    pick: FRIDAY,
+    size: { plan: size(3.9, 4.4, 4.9), other: size(4.1, 4.8, 5.5) },
+    odds: { plan: 0.83, other: 0.55 },
+    weight: { plan: pounds(24), other: pounds(26) },
+  },
+};
+
 const change = (
   walk: number,
   on: Tunnel,
@@ -281,7 +305,8 @@ const change = (
   pieces: [],
   minutesEachWalk: 0,
   limit: null,
-  without: { worth: 0, breaks: [], overrun: [], cuts: [] },
+  without: NOTHING_LOST,
+  rather: null,
   ...more,
 });
 type Told = { readonly minutes: number; readonly decidedBy: Change["decidedBy"]; readonly gain: Parts };
@@ -335,6 +360,7 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutes: 18,
           decidedBy: "timing",
           gain: parts(64, 0, 0, -5),
+          without: { ...NOTHING_LOST, beds: [ARUGULA_HELD] },
         }),
         change(5, n1, SHADE, NIGHTS, {
           pieces: [piece("R1", "row-30")],
@@ -342,6 +368,16 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutesEachWalk: 6,
           decidedBy: "damage",
           gain: parts(-2, 0, 120, -9),
+          without: {
+            ...NOTHING_LOST,
+            worst: {
+              succession: "S4",
+              of: "leaves",
+              walk: WALKS[5]!,
+              odds: { plan: 0.05, other: 0.6 },
+            },
+          },
+          rather: { setting: ROW, gain: parts(6, 8, 0, -2), beds: [] },
         }),
         change(8, n1, NIGHTS, BARE, {
           minutes: 6,
@@ -499,6 +535,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooLarge",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, worth: 152 },
           { fate: { kind: "pick", pick: FRIDAY, as: "braising" }, worth: 84 },
@@ -567,6 +604,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooSmall",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, worth: 130 },
           { fate: { kind: "pick", pick: FRIDAY, as: "small" }, worth: 12 },
@@ -620,6 +658,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     days: 5,
     walks: WALKS,
     weathers: [1],
+    strip: null,
     weather: Array.from({ length: 6 }, (_, i) => ({
       date: dateAt(i - 1),
       low: F(i === 4 ? 31 : 38),

@@ -1,9 +1,9 @@
 import type { AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
-import type { Farm } from "../../farm/index.ts";
+import { type Farm, settingKey } from "../../farm/index.ts";
 import { cropJson } from "./farm.ts";
 import { type Json, time, timeOrNull } from "./written.ts";
 
-const rangeCm = ({ low, middle, high }: AtPick["planned"]): Json => ({
+export const rangeCm = ({ low, middle, high }: AtPick["planned"]): Json => ({
   lowCm: low,
   middleCm: middle,
   highCm: high,
@@ -17,7 +17,7 @@ export const pickJson = (farm: Farm, pick: Pick): Json => ({
   planned: pick.planned,
 });
 
-function fateJson(farm: Farm, fate: Fate): Json {
+export function fateJson(farm: Farm, fate: Fate): Json {
   switch (fate.kind) {
     case "none":
       return { kind: "none" };
@@ -140,6 +140,7 @@ export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => 
             pick: pickJson(farm, miss.pick),
             why: miss.why,
             coversCanHelp: miss.coversCanHelp,
+            helps: miss.helps === null ? null : settingKey(miss.helps),
             alternatives: miss.alternatives.map(({ fate, worth }) => ({ fate: fateJson(farm, fate), worth })),
           },
     basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
