@@ -1,4 +1,12 @@
-import { type FarmProblem, type Joint, NOW, planTogether, type Solver } from "../../src/decide/index.ts";
+import {
+  type FarmProblem,
+  type Joint,
+  NOW,
+  type Priced,
+  planTogether,
+  type Solver,
+  searcher,
+} from "../../src/decide/index.ts";
 import { counter, type Whole } from "./bruteForce.ts";
 import { bestPriced, waysAbove } from "./everyPriced.ts";
 import { everyWay, wayOf } from "./everyWay.ts";
@@ -116,40 +124,63 @@ export function allColumns(
   return { best: wholeOf(some), linear: prices.objective, binds: binding(shared, prices), ways, whole: true };
 }
 
-/** Rounds in which the best way of each tunnel is added before the bound is taken. */
-const ROUNDS = 4;
+/** Rounds in which a search suggests ways, and in which all are tried. */
+const SUGGESTED = 100;
+const TRIED = 3;
 
 /**
  * A bound by prices: whatever prices needs have, no plan is worth more than each tunnel's best way at them, tried one by one,
- * and what is left over sells for. The prices are those of the ways the plan was chosen among. Where that bound is loose,
- * every way within the gap is a column and must be whole.
+ * and what is left over sells for. Prices settle with ways that a search suggests; the bound does not rest on it. Where that
+ * bound is loose, every way within the gap is a column and must be whole.
  *
  * @param loose - Share of the worth from which on the bound is loose.
  */
 export function byPrices(
   problem: FarmProblem,
   joint: Joint,
-  counted: Counted,
+  { shared, uses, value, worth }: Counted,
   loose: number,
   solver: Solver,
 ): Reference {
-  const { shared, uses, value, worth } = counted;
   const parts = ownProgram(problem, shared, solver);
-  for (const { tunnel, chosen } of joint.weighed) {
-    const use = useOf(problem, shared, tunnel, chosen.schedule, chosen.cuts);
-    if (use !== undefined) parts.add(tunnel, use);
+  const add = (t: number, { schedule, cuts }: Pick<Priced, "schedule" | "cuts">): void => {
+    const use = useOf(problem, shared, t, schedule, cuts);
+    if (use !== undefined) parts.add(t, use);
+  };
+  for (const { tunnel, chosen } of joint.weighed) add(tunnel, chosen);
+  const searchers = problem.tunnels.map(({ problem: each }) => searcher(each));
+  const scale = Math.max(1, Math.abs(worth));
+  let now = parts.relaxed();
+  for (let round = 0; round < SUGGESTED; round++) {
+    let gain = 0;
+    searchers.forEach((each, t) => {
+      let best: Priced | null = null;
+      const floor = now.tunnels[t]! + NOTHING;
+      each.search(
+        shared.prices(t, now.needs),
+        () => Math.max(floor, best?.worth ?? floor),
+        (found) => {
+          best = found;
+        },
+      );
+      if (best === null) return;
+      gain += (best as Priced).worth - floor;
+      add(t, best);
+    });
+    if (gain < NOTHING * scale) break;
+    now = parts.relaxed();
   }
   let linear = Number.POSITIVE_INFINITY;
-  let at = parts.relaxed();
+  let at = now;
   let tops: readonly number[] = [];
-  for (let round = 0, now = at; round < ROUNDS; round++) {
+  for (let round = 0; round < TRIED; round++) {
     const best = problem.tunnels.map(
       ({ problem: each }, t) => bestPriced(each, shared.prices(t, now.needs))!,
     );
     const gains = best.map((each, t) => Math.max(0, each.worth - now.tunnels[t]!));
     const bound = gains.reduce((sum, gain) => sum + gain, now.objective);
     if (bound < linear) [linear, at, tops] = [bound, now, best.map((each) => each.worth)];
-    if (bound - now.objective < NOTHING * Math.max(1, Math.abs(worth))) break;
+    if (bound - now.objective < 10 * NOTHING * scale) break;
     best.forEach(({ way }, t) => {
       if (gains[t]! > 0) parts.add(t, shared.use(t, way));
     });
@@ -159,7 +190,7 @@ export function byPrices(
   parts.close();
   const binds = binding(shared, at);
   const gap = linear - value;
-  if (gap <= loose * Math.max(1, Math.abs(worth))) return { best: linear, linear, binds, ways, whole: false };
+  if (gap <= loose * scale) return { best: linear, linear, binds, ways, whole: false };
   const near = ownProgram(problem, shared, solver);
   problem.tunnels.forEach(({ problem: each }, t) => {
     near.add(t, uses[t]!);
