@@ -52,8 +52,8 @@ export const LARGE: Size = {
   walks: [14, 14],
   lays: [4, 6],
   successions: [1, 2],
-  outlets: 4,
-  changesPerWeek: [1, 3],
+  outlets: 3,
+  changesPerWeek: [1, 2],
 };
 
 const { settings, crops: CROPS } = catalogue();
