@@ -20,6 +20,8 @@ const solver = await loadSolver();
 const asked = process.argv.slice(2);
 const isAsked = (part: string): boolean => asked.length === 0 || asked.includes(part);
 const faults: string[] = [];
+/** Shares of the farms to try, for a first look. */
+const some = (count: number): number => Math.ceil(count * Number(process.env.LEAFPACE_SHARE ?? 1));
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const demand = (met: boolean, what: string): void => {
   if (met) return;
@@ -120,7 +122,7 @@ if (isAsked("small")) {
       );
       count(seed, problem, plan, { ...allColumns(problem, plan, solver), best }, joint.proved);
     }
-    if (tried === 500) break;
+    if (tried === some(500)) break;
   }
   close();
   say(
@@ -131,7 +133,7 @@ if (isAsked("small")) {
 if (isAsked("middle")) {
   const { count, close, gaps } = tally("middle");
   let columns = 0;
-  for (const [seed, problem] of farms(1, 50, MIDDLE)) {
+  for (const [seed, problem] of farms(1, some(50), MIDDLE)) {
     const joint = planTogether(problem, solver);
     const plan = counted(problem, joint, solver)!;
     const reference = allColumns(problem, plan, solver);
@@ -150,7 +152,7 @@ if (isAsked("middle")) {
 if (isAsked("large")) {
   const LOOSE = 0.005;
   const { count, close, gaps } = tally("large");
-  for (const [seed, problem] of farms(1, 50, LARGE)) {
+  for (const [seed, problem] of farms(1, some(50), LARGE)) {
     const joint = planTogether(problem, solver);
     const plan = counted(problem, joint, solver)!;
     count(seed, problem, plan, byPrices(problem, joint, plan, LOOSE, solver), joint.proved);
@@ -166,7 +168,7 @@ if (isAsked("large")) {
 if (isAsked("properties")) {
   const held = new Map<string, number>();
   const size: Size = { ...MIDDLE, tunnels: [4, 6], walks: [5, 6] };
-  for (const [seed, problem] of farms(1, 40, size))
+  for (const [seed, problem] of farms(1, some(40), size))
     for (const { name, less, more, same } of pairsOf(problem)) {
       const [one, other] = [less, more].map((each) => counted(each, planTogether(each, solver), solver)!);
       // A breach weighs alike in both, so that they can be compared.
@@ -177,7 +179,7 @@ if (isAsked("properties")) {
       if (kept) held.set(name, (held.get(name) ?? 0) + 1);
       demand(kept, `farm ${seed}, ${name}: ${gain}`);
     }
-  say("properties, 40 farms each:");
+  say("properties held on farms:");
   for (const [name, count] of held) say(`  ${name}: ${count}`);
 }
 
