@@ -39,6 +39,11 @@ function programOf(highs: Highs): Program {
     },
     relaxed() {
       model.run();
+      // From where it stands it may lose its way among numbers of different size; from the beginning it finds it.
+      if (model.getModelStatus() !== modelStatus.optimal) {
+        model.clearSolver();
+        model.run();
+      }
       if (model.getModelStatus() !== modelStatus.optimal)
         throw new Error(`expected a program that can be solved, status ${model.getModelStatus()}`);
       const { colValue, rowDual } = model.getSolution();
