@@ -5,8 +5,8 @@ import type { Program, Solver } from "../decide/index.ts";
 type Load = typeof import("highs")["default"];
 type Highs = Awaited<ReturnType<Load>>;
 
-/** Smallest difference of worth that counts, relative and absolute. */
-const GAP = 1e-9;
+/** Smallest difference of worth that counts, relative and absolute. Breaches that cannot be helped weigh a hundred thousand times what is planned for. */
+const GAP = 1e-11;
 const LEAST = 1e-7;
 
 /** Programs within the program, to find whole solutions sooner, take several times as long as they save on plans of a farm. */

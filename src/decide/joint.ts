@@ -165,7 +165,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     return relaxed;
   };
   let chosen = choose(shared, columns);
-  const near = (): number => bound - chosen.objective - NOTHING * Math.max(1, Math.abs(bound));
+  // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
+  const little = (NOTHING * shared.breach) / 10;
+  const near = (): number => bound - chosen.objective - little;
   // Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all.
   for (let pass = 0; pass < MOST_PASSES && near() > 0; pass++) {
     const taken = take(chosen.values);
@@ -183,7 +185,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   let proved = chosen.proved && near() <= 0;
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
-    const gap = bound - chosen.objective + NOTHING;
+    const gap = bound - chosen.objective + little;
     const all: (readonly Priced[])[] = [];
     for (const [t, each] of searchers.entries()) {
       const mine = prices.prices[shared.one[t]!]!;

@@ -29,10 +29,10 @@ export interface Size {
 /** Small enough to try every plan. */
 export const SMALL: Size = {
   tunnels: [2, 3],
-  walks: [3, 4],
-  lays: [2, 3],
+  walks: [4, 5],
+  lays: [3, 4],
   successions: [1, 2],
-  outlets: 3,
+  outlets: 2,
   changesPerWeek: [1, 3],
 };
 
@@ -124,7 +124,7 @@ function picks(dice: Dice, markets: readonly Market[], first: Instant, walks: nu
 /** Pieces of some lengths and counts, fewer than the tunnels that could use them; one may be wide enough for neighbours. */
 function piecesFor(dice: Dice, tunnels: number): readonly Piece[] {
   const each = COVERS.flatMap((cover) =>
-    Array.from({ length: dice.happens(0.75) ? dice.whole(1, 2) : 0 }, (_, p) => ({
+    Array.from({ length: dice.happens(tunnels < 5 ? 1 : 0.85) ? dice.whole(1, 2) : 0 }, (_, p) => ({
       id: `${cover} ${p}`,
       cover,
       length: metre(p === 0 ? 30 : dice.between(10, 25)),
@@ -150,7 +150,7 @@ function lyingNow(dice: Dice, tunnels: readonly Tunnel[], owned: readonly Piece[
   const liesOn = new Map(owned.map(({ id }) => [id, [] as string[]]));
   const lay = ({ id, cover }: Piece, on: readonly Tunnel[]): void => {
     for (const tunnel of on) {
-      now.set(tunnel.id, [{ cover, state: dice.happens(0.8) ? "on" : "nights" }]);
+      now.set(tunnel.id, [{ cover, state: dice.happens(0.95) ? "on" : "nights" }]);
       liesOn.get(id)!.push(tunnel.id);
     }
   };
@@ -219,20 +219,22 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
     successions: [],
     notes: [],
     labour: {
-      wage: dice.between(5, 30),
+      wage: dice.between(2, 15),
       pace: 1,
       cutting: 2,
-      walk: some(0.5, () => Math.max(12, count * dice.between(1, 9))),
-      picking: some(0.5, () => beds * dice.between(8, 25)),
+      walk: some(0.6, () => Math.max(20, count * dice.between(0.7, 4))),
+      picking: some(0.6, () => Math.max(30, beds * dice.between(2, 10))),
     },
     handling: {
-      washing: some(0.4, () => kilogram(beds * dice.between(3, 12))),
-      cooler: some(0.4, () => kilogram(beds * dice.between(3, 12))),
+      washing: some(0.5, () => kilogram(Math.max(7, beds * dice.between(0.5, 3)))),
+      cooler: some(0.5, () => kilogram(Math.max(7, beds * dice.between(0.5, 3)))),
     },
   };
   const week = Math.ceil(walks * (walks < 9 && dice.happens(0.3) ? 0.5 : 1));
   const groups = Array.from({ length: dice.whole(2, 3) }, () => dice.between(0.3, 1));
-  const grows = dice.between(35, 100) / walks;
+  // Where there are few walks each stands for several days and nights.
+  const nights = walks < 6 ? 2 : 1;
+  const grows = (dice.between(60, 150) * (walks < 6 ? 1.5 : 1)) / walks;
   const ahead: Ahead = {
     farm,
     crops,
@@ -249,10 +251,11 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
       i % 2 === 0 && dice.happens(0.3) ? dice.between(5, 40) : 0,
     ),
     danger: Array.from({ length: walks }, (_, i) =>
-      i % 2 === 1 && dice.happens(0.35) ? dice.between(0, 1.5) : 0.001,
+      i % 2 === 1 && dice.happens(0.7) ? nights * dice.between(0.1, 2) : 0.001,
     ),
     windy: Array.from({ length: walks }, () => dice.happens(0.06)),
     frozen: Array.from({ length: walks }, (_, i) => i % 2 === 0 && dice.happens(0.1)),
+    troubled: dice.happens(0.25),
     changesPerWeek: dice.whole(...size.changesPerWeek),
     successions: size.successions,
     outlets: size.outlets,

@@ -32,6 +32,8 @@ export interface Ahead {
   readonly danger: readonly number[];
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
+  /** What lies now may harm as well. */
+  readonly troubled: boolean;
   readonly changesPerWeek: number;
   readonly successions: readonly [least: number, most: number];
   /** Outlets a succession has at most. */
@@ -57,11 +59,11 @@ function effectOf(dice: Dice, setting: Setting, part: "day" | "night", hot: bool
   for (const { cover, state } of setting) {
     if (state === "nights" && part === "day") continue;
     if (cover.startsWith("shade")) {
-      pace *= dice.between(0.75, 0.97);
+      pace *= dice.between(0.65, 0.95);
       light *= 0.6;
       heat *= dice.between(0.2, 0.6);
     } else {
-      pace *= hot ? dice.between(0.85, 1.05) : dice.between(1.05, 1.35);
+      pace *= hot ? dice.between(0.85, 1.05) : dice.between(1.05, 1.5);
       light *= dice.between(0.8, 0.9);
       heat *= dice.between(1.2, 2);
       danger *= dice.between(0.05, 0.5);
@@ -97,10 +99,10 @@ function successionTable(
       if (regrows) stubble[k] = safety(ahead.danger[i]! * effect.danger * 0.2, farm.limits.caution);
     }
   }
-  // Somewhere in the time planned, or a little beyond it, the bed comes to its size.
+  // About one of the picks the bed comes to its size on bare ground, or has outgrown it, or not quite.
   const grows = ahead.growth.reduce((sum, each) => sum + each, 0);
-  const thermalTime =
-    crop.requirement * Math.exp(shift) * dice.between(0.95, 1.2) - grows * dice.between(0.2, 1);
+  const until = Math.min(1, (dice.one(picks).at - first) / (n * 12 * HOUR));
+  const thermalTime = crop.requirement * Math.exp(shift) * dice.between(0.88, 1.3) - grows * until;
   const before = dice.between(20, 32);
   const spread = dice.one(SPREADS);
   const home = dice.happens(0.3) ? dice.one(picks).market.id : null;
@@ -191,8 +193,9 @@ export function randomTunnel(
   };
   const from = dice.happens(Math.min(0.08, 0.5 / farm.tunnels.length)) ? dice.whole(0, n - 1) : n;
   const keepsFrom = moves[from % 2 === 0 ? "day" : "night"].minutes[NOW * L + keeps]! > 0 ? from : n;
-  const closed = Uint8Array.from({ length: n * L }, () => (dice.happens(0.07) ? 1 : 0));
+  const closed = Uint8Array.from({ length: n * L }, () => (dice.happens(0.04) ? 1 : 0));
   const warming = (s: number): boolean => options[s]!.some(({ cover }) => !cover.startsWith("shade"));
+  const harms = (s: number): boolean => ahead.troubled || s !== now;
   const table = (): Float64Array => new Float64Array(n * S);
   return {
     settings: options,
@@ -207,12 +210,13 @@ export function randomTunnel(
     }),
     broken: Array.from({ length: n * S }, (_, k) => {
       const [i, s] = [Math.floor(k / S), k % S];
-      if (warming(s) && ahead.heat[i]! > 0 && dice.happens(s === now ? 0.05 : 0.3)) return ["rowCoverInHeat"];
+      if (warming(s) && ahead.heat[i]! > 0 && harms(s) && dice.happens(0.3)) return ["rowCoverInHeat"];
       return s !== now && dice.happens(0.02) ? ["net"] : [];
     }),
     dim: Uint8Array.from({ length: n * S }, (_, k) =>
       Math.floor(k / S) % 2 === 0 &&
       options[k % S]!.some(({ cover }) => cover.startsWith("shade")) &&
+      harms(k % S) &&
       dice.happens(0.4)
         ? 1
         : 0,

@@ -8,19 +8,11 @@ import { counted } from "../decide/compared.ts";
 import { everyWay } from "../decide/everyWay.ts";
 import { ownProgram } from "../decide/ownProgram.ts";
 import { sharedOf } from "../decide/ownShared.ts";
-import { randomFarm, type Size } from "../decide/randomFarm.ts";
+import { MIDDLE, randomFarm } from "../decide/randomFarm.ts";
 
-const FARMS = Number(process.argv[2] ?? 12);
+const FARMS = Number(process.argv[2] ?? 10);
 const NODES = 100_000;
 const MEGABYTE = 2 ** 20;
-const SIZE: Size = {
-  tunnels: [11, 13],
-  walks: [8, 8],
-  lays: [4, 4],
-  successions: [2, 2],
-  outlets: 3,
-  changesPerWeek: [2, 2],
-};
 const solver = await loadSolver();
 
 function milliseconds<Answer>(work: () => Answer): readonly [number, Answer] {
@@ -34,7 +26,7 @@ const times: number[] = [];
 let most = 0;
 process.stdout.write("farm   columns   together   every column   ratio   memory\n");
 for (let seed = 1; seed <= FARMS; seed++) {
-  const problem = randomFarm(seed, SIZE);
+  const problem = randomFarm(seed, MIDDLE);
   const [mine, joint] = milliseconds(() => planTogether(problem, solver));
   const { rss } = process.memoryUsage();
   const shared = sharedOf(problem);
