@@ -16,10 +16,10 @@ const INTENT = ".leafpace.intent.json";
 const FORMAT = "leafpace intent";
 
 /** Folders anything is written into. */
-const FOLDERS = ["", "temperature", "forecasts"];
+const FOLDERS = ["", "temperature", "forecasts", "sheets"];
 
 /** Names anything is written under: an intent that names others is none of ours. */
-const OWN = /^(?:notes\.csv|\.leafpace\.\w+\.json|(?:temperature|forecasts)\/[\w-][\w.-]*)$/u;
+const OWN = /^(?:notes\.csv|\.leafpace\.\w+\.json|(?:temperature|forecasts|sheets)\/[\w-][\w.-]*)$/u;
 
 type Step = Pick<Change, "file"> & { readonly gone: boolean };
 

@@ -31,7 +31,8 @@ export const KINDS = "kinds.csv";
 
 const missing = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === "ENOENT";
 
-const namesIn = async (dir: string): Promise<readonly string[]> =>
+/** Names in a folder, in order; none when there is no such folder. */
+export const namesIn = async (dir: string): Promise<readonly string[]> =>
   readdir(dir).then(
     (names) => names.sort(),
     (error: unknown) => {

@@ -57,7 +57,7 @@ function earlierSince(
 export async function weekInput(
   given: Given,
   context: Context,
-): Promise<{ readonly input: WeekInput; readonly dir: string } | { readonly problems: readonly Problem[] }> {
+): Promise<{ readonly dir: string; readonly input: WeekInput } | { readonly problems: readonly Problem[] }> {
   const { dir, value: farm, problems } = await openFarm(context);
   const { settings } = catalogue();
   const days = numberGiven(given.days, "--days", [1, 21, USUAL_DAYS], "a number of days", "Seven is usual.");

@@ -35,16 +35,20 @@ const LONGEST = 2000;
 
 const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:?\d\d)$/u;
 
-const again = "Get the page again; if it stays so, the service has changed its form.";
-
 function received(value: unknown): string {
   if (value === undefined || value === null) return "nothing";
   if (Array.isArray(value)) return "a list";
   return typeof value === "object" ? "a group" : shown(String(value));
 }
 
+/** What to do about a text that is no JSON, and about one in which something is not as it must be. */
+export interface JsonHints {
+  readonly unreadable: string;
+  readonly otherForm: string;
+}
+
 /** Opens a text as JSON and keeps, for everything in it, the path to it. */
-export function jsonFile(file: string, text: string): JsonFile {
+export function jsonFile(file: string, text: string, { unreadable, otherForm }: JsonHints): JsonFile {
   const kinds = new Map<string, { readonly first: Problem[]; more: number }>();
   const add = (problem: Problem): null => {
     const path = String(problem.column ?? "");
@@ -80,18 +84,19 @@ export function jsonFile(file: string, text: string): JsonFile {
       list: (what) => {
         if (Array.isArray(value) && value.length <= LONGEST)
           return value.map((entry: unknown, index) => place(entry, `${path}[${index}]`));
-        fault("json-list", Array.isArray(value) ? `at most ${LONGEST} entries` : what, again);
+        fault("json-list", Array.isArray(value) ? `at most ${LONGEST} entries` : what, otherForm);
         return [];
       },
       number: (what, low, high) =>
         typeof value === "number" && value >= low && value <= high
           ? value
-          : fault("json-number", `${what} from ${low} to ${high}`.replaceAll("-", "−"), again),
-      text: (what) => (typeof value === "string" && value !== "" ? value : fault("json-text", what, again)),
+          : fault("json-number", `${what} from ${low} to ${high}`.replaceAll("-", "−"), otherForm),
+      text: (what) =>
+        typeof value === "string" && value !== "" ? value : fault("json-text", what, otherForm),
       time: (what) => {
         const ms = typeof value === "string" && TIME.test(value) ? Date.parse(value) : Number.NaN;
         return Number.isNaN(ms)
-          ? fault("json-time", `${what} like 2026-04-20T09:00:00Z`, again)
+          ? fault("json-time", `${what} like 2026-04-20T09:00:00Z`, otherForm)
           : instant(ms);
       },
     };
@@ -108,7 +113,7 @@ export function jsonFile(file: string, text: string): JsonFile {
       column: null,
       expected: "a whole JSON text",
       received: /^\s*</u.test(text) ? "a web page" : "a text that is none, or is cut off",
-      hint: "Get the page again, as it is and whole.",
+      hint: unreadable,
     });
   }
   return {

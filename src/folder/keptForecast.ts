@@ -1,24 +1,20 @@
 import type { Problem } from "../problem/index.ts";
-import { type Instant, instant, instantAt, startOf } from "../quantity/index.ts";
+import { type Instant, instantAt, startOf } from "../quantity/index.ts";
 import type { DailyRecord, Forecast, ForetoldHour } from "../weather/index.ts";
 import { collapsed } from "./collapsed.ts";
 import { shown } from "./faults.ts";
 import { forecastDays, type ReadForecast, titledIssue } from "./forecastFile.ts";
 import { keptHours } from "./forecastHours.ts";
+import { minuteText, momentName, momentNamed } from "./momentName.ts";
 import type { Row, Table } from "./row.ts";
 import { hourText } from "./storeFile.ts";
 
-const minute = (at: Instant): string => `${new Date(at).toISOString().slice(0, 16)}Z`;
-
-/** Name of a kept forecast; no colon, for folders that bear none. @example forecastName(instant(0)) // => "1970-01-01T0000Z.csv" */
-export const forecastName = (issued: Instant): string => `${minute(issued).replace(":", "")}.csv`;
+/** Name of a kept forecast. @example forecastName(instant(0)) // => "1970-01-01T0000Z.csv" */
+export const forecastName = (issued: Instant): string => `${momentName(issued)}.csv`;
 
 /** The moment a kept forecast was issued, from its name; null for any other file. */
-export function issuedOf(name: string): Instant | null {
-  const match = /^(\d{4}-\d\d-\d\dT\d\d)(\d\d)Z\.csv$/u.exec(name);
-  const at = match === null ? Number.NaN : Date.parse(`${match[1]}:${match[2]}Z`);
-  return Number.isNaN(at) ? null : instant(at);
-}
+export const issuedOf = (name: string): Instant | null =>
+  name.endsWith(".csv") ? momentNamed(name.slice(0, -".csv".length)) : null;
 
 const hundredth = (value: number): string => String(Math.round(value * 100) / 100);
 const orEmpty = (value: number | null | undefined, factor = 1): string =>
@@ -63,7 +59,7 @@ const HOURS = "hour,temperature (C),wind (m/s),cloud (%),radiation (W/m2),rain (
 export function writeForecast({ issued, source, days, hours = [] }: Forecast): string {
   const from = source === undefined ? "" : `,from ${source}`;
   const below = hours.length === 0 ? [] : [HOURS, ...hours.map(hourLine)];
-  return `${[`leafpace forecast 1,issued ${minute(issued)}${from}`, ...dayLines(days), ...below].join("\n")}\n`;
+  return `${[`leafpace forecast 1,issued ${minuteText(issued)}${from}`, ...dayLines(days), ...below].join("\n")}\n`;
 }
 
 const sourceIn = ({ cells }: Row): string | null =>

@@ -4,7 +4,7 @@ import type { DailyRecord, Forecast } from "../weather/index.ts";
 import { shown } from "./faults.ts";
 import type { ReadForecast } from "./forecastFile.ts";
 import { daysOfSteps, hoursOfSteps } from "./foretoldSteps.ts";
-import { type Json, jsonFile } from "./jsonFile.ts";
+import { type Json, type JsonHints, jsonFile } from "./jsonFile.ts";
 import { nwsGridPage } from "./serviceForecastGrid.ts";
 import { metNorwayPage } from "./serviceForecastMet.ts";
 import { nwsPeriodsPage } from "./serviceForecastNws.ts";
@@ -17,6 +17,11 @@ export const MET_NORWAY = "MET Norway";
 /** How far from when it was made a forecast may speak of. [h] judgement */
 const AHEAD = 20 * 24;
 const BEHIND = 3 * 24;
+
+const HINTS: JsonHints = {
+  unreadable: "Get the page again, as it is and whole.",
+  otherForm: "Get the page again; if it stays so, the service has changed its form.",
+};
 
 interface Form {
   readonly source: string;
@@ -101,7 +106,7 @@ export function serviceForecast(
   zone: string,
   said: Instant | null,
 ): ReadForecast & { readonly form: string | null } {
-  const { root, problems } = jsonFile(file, text);
+  const { root, problems } = jsonFile(file, text, HINTS);
   const none = (more: readonly Problem[] = []): ReadForecast & { readonly form: null } => ({
     forecast: null,
     issuedBy: null,

@@ -61,3 +61,11 @@ export function quantile(sorted: ArrayLike<number>, p: number): number {
   const low = sorted[below]!;
   return part === 0 ? low : low + part * (sorted[below + 1]! - low);
 }
+
+/**
+ * Brier's score of chances: the mean square of chance less what came, 0 best, 1 worst; 0.25 for saying one half each time.
+ *
+ * @source Brier 1950, in the form for two outcomes that counts one of them
+ */
+export const brier = (said: readonly { readonly odds: number; readonly came: boolean }[]): number =>
+  said.reduce((sum, { odds, came }) => sum + (odds - (came ? 1 : 0)) ** 2, 0) / said.length;

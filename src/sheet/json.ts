@@ -54,7 +54,7 @@ const UNITS = {
   MJPerM2PerCd: "MJ/m² per °C·d",
 } as const;
 
-const time = (farm: Farm, at: Instant): Json => ({
+export const time = (farm: Farm, at: Instant): Json => ({
   instant: new Date(at).toISOString(),
   clock: localMinute(farm.place.zone, at),
 });
@@ -493,7 +493,7 @@ const farmJson = (farm: Farm): Json => ({
 const cropsOf = (outlooks: readonly SuccessionOutlook[]): Json =>
   [...new Map(outlooks.map(({ crop }) => [crop.id, crop])).values()].map(cropJson);
 
-const unitsOf = (farm: Farm): Json => ({
+export const unitsOf = (farm: Farm): Json => ({
   keysEndWith: UNITS,
   worth: farm.currency ?? "kg",
   clock: farm.place.zone,
@@ -511,7 +511,8 @@ function checked(value: Json | undefined, path: string): void {
 /** Characters a terminal obeys and JSON leaves as they are: written as escapes, so that printing the answer is safe. */
 const OBEYED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/gu;
 
-function written(name: string, value: Json): string {
+/** A value as the text of an answer. @throws TypeError if a number is not finite or a value is missing. */
+export function written(name: string, value: Json): string {
   checked(value, name);
   return `${JSON.stringify(value, null, 1).replace(
     OBEYED,

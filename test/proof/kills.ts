@@ -60,6 +60,11 @@ export const SCENARIOS: readonly Scenario[] = [
   },
   { name: "an import taken back", before: ["import first.csv forecast.csv"], line: "import --undo" },
   { name: "a note taken back", before: ["note S01 4in yesterday 7am"], line: "note --undo" },
+  {
+    name: "a sheet kept",
+    before: ["import first.csv forecast.csv"],
+    line: "week --issue --days 1 --members 2 --on 2026-04-20",
+  },
 ];
 
 export const PAIRS: readonly (readonly [string, string])[] = [

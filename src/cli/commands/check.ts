@@ -4,6 +4,7 @@ import { instant } from "../../quantity/index.ts";
 import { COULD_NOT, DONE, NEEDS_YOU, problemJson, problemText } from "../context.ts";
 import { openFarm } from "../farmFolder.ts";
 import { knownAt } from "../knownAt.ts";
+import { readSheets } from "../sheets.ts";
 import type { Run } from "../spec.ts";
 
 const many = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
@@ -14,8 +15,9 @@ export const run: Run = async (_names, _given, context) => {
   if (own.some(({ code }) => code === "farm-missing")) return context.refuse(own);
   const now = instant(context.io.now());
   const { problems: beside } = await knownAt(dir, farm, now);
+  const { problems: issued } = await readSheets(dir);
   const missing = farm === null ? [] : missingOnFarm({ farm: withStandingSowings(farm, now), on: now });
-  const problems = [...own, ...beside, ...missing];
+  const problems = [...own, ...beside, ...issued, ...missing];
   if (context.json) await context.result(problemJson(problems));
   else if (problems.length > 0) await context.result(problemText(problems));
   else if (farm !== null)

@@ -30,12 +30,17 @@ export const week: CommandSpec = {
       description: "write what to do as a table for a spreadsheet; - prints it",
       writes: true,
     },
+    {
+      flags: "--issue",
+      description: "keep the sheet in sheets/ as it is given out, for leafpace score",
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
     { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
+    { command: "leafpace week --issue", shows: "the sheet, kept for leafpace score" },
   ],
   load: () => import("./week.ts"),
 };

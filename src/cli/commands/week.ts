@@ -1,16 +1,21 @@
+import type { Outcome } from "../../decide/index.ts";
+import type { Problem } from "../../problem/index.ts";
+import { instant } from "../../quantity/index.ts";
 import { scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
+import { printOrWrite } from "../printOrWrite.ts";
+import { keepSheet } from "../sheets.ts";
 import type { Run } from "../spec.ts";
 import { weekInput } from "../weekInput.ts";
-import { writeWhole } from "../writeWhole.ts";
 
-/** "-" is standard output. */
-async function write(text: string, file: string, { io, say }: Context): Promise<void> {
-  if (file === "-") return io.stdout.write(text);
-  await writeWhole(io.cwd, file, text);
-  say(`Wrote ${file}.\n`);
+/** Keeps the sheet as it is given out. @returns What keeps it from being kept, or null. */
+async function issue(dir: string, outcome: Outcome, { io, say }: Context): Promise<Problem | null> {
+  const kept = await keepSheet(dir, outcome.on, weekJson(outcome), instant(io.now()));
+  if ("problem" in kept) return kept.problem;
+  say(kept.isNew ? `Kept as ${kept.file}.\n` : `Kept before, the same, as ${kept.file}.\n`);
+  return null;
 }
 
 /** Prints the cover schedule, or writes it as a page or a table. */
@@ -19,9 +24,13 @@ export const run: Run = async (_names, given, context) => {
   if ("problems" in read) return context.refuse(read.problems);
   const outcome = week(read.input);
   if (outcome.problems.some(({ weight }) => weight === "stops")) return context.refuse(outcome.problems);
+  if (given.issue === true && outcome.walks.length > 0) {
+    const problem = await issue(read.dir, outcome, context);
+    if (problem !== null) return context.refuse([problem]);
+  }
   const { html, csv: table } = given;
-  if (typeof html === "string") await write(weekHtml(outcome), html, context);
-  if (typeof table === "string") await write(csv(scheduleRows(outcome)), table, context);
+  if (typeof html === "string") await printOrWrite(weekHtml(outcome), html, context);
+  if (typeof table === "string") await printOrWrite(csv(scheduleRows(outcome)), table, context);
   // Beside a page or a table the sheet itself is wanted only where a file is named for it.
   if ((typeof html !== "string" && typeof table !== "string") || typeof given.output === "string")
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));

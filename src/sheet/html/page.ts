@@ -8,7 +8,7 @@ import { gridPart } from "./grid.ts";
 import { measuringPart } from "./measuring.ts";
 import { missesPart } from "./misses.ts";
 import { figuresOf, picksPart } from "./picks.ts";
-import { STYLE } from "./style.ts";
+import { shell } from "./shell.ts";
 import { html } from "./tag.ts";
 import { walksPart } from "./walks.ts";
 import { type Whys, whysOf, whysPart } from "./whys.ts";
@@ -34,18 +34,7 @@ export function weekHtml(outcome: Outcome): string {
     sheet.walks.filter(({ first }) => !first),
   ];
   const figures = figuresOf(sheet.picks);
-  const page = html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<title>${sheet.title}</title>
-${STYLE}
-</head>
-<body class="${load(outcome, sheet, whys) > ROOM ? "dense" : "roomy"}">
-<main>
+  const body = html`<main>
 <div class="front">
 <header>
 <h1>${sheet.title}</h1>
@@ -74,9 +63,6 @@ ${airsPart(outcome, names, sheet.urgent)}
 </main>
 <footer>
 ${footPart(sheet)}
-</footer>
-</body>
-</html>
-`;
-  return page.toString();
+</footer>`;
+  return shell(sheet.title, load(outcome, sheet, whys) > ROOM ? "dense" : "roomy", null, body);
 }

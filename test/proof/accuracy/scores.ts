@@ -5,6 +5,7 @@ import {
   intervalScore,
   pinball,
   quantile,
+  shareLimits,
   sumVariance,
 } from "../../../src/index.ts";
 import scores from "../../published/scores.json" with { type: "json" };
@@ -73,6 +74,16 @@ export const scoresOfForecasts: Subject = {
         ours: () => sumVariance(spread, kept, days),
         ...half(5e-7),
       }),
+    ),
+    ...scores.shares.flatMap(({ hits, count, confidence, ...limits }): readonly Check[] =>
+      (["low", "high"] as const).map((end) => ({
+        what: `${end} end of the exact limits of ${hits} in ${count} at ${confidence}`,
+        source: "rBinomTest",
+        unit: "1",
+        published: limits[end],
+        ours: () => shareLimits(hits, count, confidence)[end],
+        ...half(5e-8),
+      })),
     ),
     {
       what: `quantile ${scores.quantile.share} of ${members}`,
