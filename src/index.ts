@@ -14,7 +14,15 @@ export { replay } from "./play.ts";
 export * from "./problem/index.ts";
 export * from "./quantity/index.ts";
 export { score } from "./score.ts";
-export { bedsJson, bedsText, scoreJson, scoreText, weekJson, weekText } from "./sheet/index.ts";
+export {
+  bedsJson,
+  bedsText,
+  crewText,
+  scoreJson,
+  scoreText,
+  weekJson,
+  weekText,
+} from "./sheet/index.ts";
 export * from "./watch/index.ts";
 export * from "./weather/index.ts";
 export { week } from "./week.ts";

@@ -116,6 +116,16 @@ describe("the README", () => {
     expectPrinted(marked("first"), answers.at(-1)!.stdout);
   });
 
+  test.each([
+    ["crew", "leafpace week --on 2026-04-20 --crew -"],
+    ["crew-es", "leafpace week --on 2026-04-20 --crew - --language es"],
+  ])("shows messages for the %s that its command prints, line by line", (mark, line) => {
+    expect(commands).toContain(line);
+    const printed = leafpace(line, join(root, "examples", "hollow-creek")).stdout;
+    const excerpt = marked(mark).split("\n").slice(1, -2).join("\n");
+    expect(printed.startsWith(excerpt)).toBe(true);
+  });
+
   test("sums up the numbers from outside as the program compares them", () => {
     expect(marked("accuracy")).toBe(accuracyTable());
   });

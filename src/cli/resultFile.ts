@@ -46,7 +46,11 @@ async function farmsOwn(path: string): Promise<string | null> {
 }
 
 /** What a result may be called, by the option that asks for it. */
-const EXAMPLE: Readonly<Record<string, string>> = { "--html": "week.html", "--csv": "week.csv" };
+const EXAMPLE: Readonly<Record<string, string>> = {
+  "--html": "week.html",
+  "--csv": "week.csv",
+  "--crew": "crew.txt",
+};
 
 /** Why a result cannot be written under a name; null when it can. */
 async function wrong(option: string, cwd: string, name: string): Promise<Problem | null> {

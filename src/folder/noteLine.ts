@@ -12,7 +12,7 @@ const SEVERAL = "notes-in-line";
 /** Words of a heading above a walk's lines. */
 const HEADING = new Set("walk walks walked round rounds note notes".split(" "));
 
-const ahead = ({ farm, now }: NoteSetting): Misreading =>
+export const stillAhead = ({ farm, now }: Pick<NoteSetting, "farm" | "now">): Misreading =>
   misread("Note it once it is done.", {
     code: "note-ahead",
     expected: `a day and hour up to now, ${localDate(farm.place.zone, now)}`,
@@ -50,7 +50,7 @@ function readHead(head: string, setting: NoteSetting): LineRead {
   const kind = kinds[0]!;
   const clock = { zone: farm.place.zone, walks: farm.walks };
   const moment = noteMoment(said, kind === "cover" ? "cover" : "other", clock, now);
-  if (moment === null) return ahead(setting);
+  if (moment === null) return stillAhead(setting);
   if (isHeading(parts)) return { kind: "heading", said };
   if (kinds.length > 1) return misread("Write a line for each thing that was seen or done.");
   const notes =

@@ -38,6 +38,13 @@ function walkOn(clock: FarmClock, date: LocalDate, now: Instant): NoteMoment | n
   return part === undefined ? null : { ...minuteAt(clock, date, clock.walks[part]), said: part };
 }
 
+/** A walk planned for an hour. One that is begun early is going on now; null where it lies further ahead. */
+export function walkMoment(clock: FarmClock, date: LocalDate, hour: number, now: Instant): NoteMoment | null {
+  const moment = minuteAt(clock, date, hour);
+  if (moment.at <= now) return moment;
+  return moment.at - now <= EARLY * HOUR ? thisMinute(clock, now) : null;
+}
+
 /**
  * The moment of a note from what its line says; null when it lies ahead of now.
  *
@@ -63,8 +70,7 @@ export function noteMoment(
     if (said.date === null || at > now) return { ...thisMinute(clock, now), said: "day" };
     return { at, when: date, said: "day" };
   }
-  const hour = typeof said.hour === "number" ? said.hour : clock.walks[said.hour];
-  const moment = minuteAt(clock, date, hour);
-  if (moment.at <= now) return moment;
-  return typeof said.hour === "string" && moment.at - now <= EARLY * HOUR ? thisMinute(clock, now) : null;
+  if (typeof said.hour === "string") return walkMoment(clock, date, clock.walks[said.hour], now);
+  const moment = minuteAt(clock, date, said.hour);
+  return moment.at <= now ? moment : null;
 }

@@ -68,14 +68,16 @@ function nearest(line: string, { unknown }: Misread, setting: NoteSetting): stri
 
 /** A line that is not understood, as a problem that names the nearest one that is. */
 export function noteProblem(
-  spot: Pick<Problem, "file" | "line" | "column">,
+  spot: Pick<Problem, "file" | "line">,
   line: string,
   misread: Misread,
   setting: NoteSetting,
 ): Problem {
   const near = nearest(line, misread, setting);
+  const begins = misread.part === undefined ? -1 : line.indexOf(misread.part);
   return {
     ...spot,
+    column: begins < 0 ? null : begins + 1,
     code: misread.code,
     weight: "stops",
     expected: misread.expected ?? `a note like "${noteExample(setting.farm)}"`,

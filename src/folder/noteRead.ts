@@ -32,14 +32,17 @@ export interface Misread {
   /** null: the line itself. */
   readonly received: string | null;
   readonly hint: string;
+  /** The part of the line it is about, as typed; left out: all of it. */
+  readonly part?: string;
   /** Words nothing is known about. */
   readonly unknown: readonly string[];
 }
 
-/** A line understood: notes, with the day and hour it says itself; or the day and hour for the lines that follow. */
+/** A line understood: notes, with the day and hour it says itself; or the day and hour for the lines that follow; or a line of a card of which nothing is noted. */
 export type LineRead =
   | { readonly kind: "notes"; readonly notings: readonly Noting[]; readonly said: Said }
   | { readonly kind: "heading"; readonly said: Said }
+  | { readonly kind: "card" }
   | Misreading;
 
 export interface Misreading {

@@ -23,14 +23,9 @@ export const isOpenBox = (line: string): boolean => /^[\s\-*+•]*(?:\[\s*\]|☐
 /** Lines of a text, however it was pasted. */
 export const linesOf = (text: string): readonly string[] => text.split(/\r\n|[\n\r\v\f\u0085\u2028\u2029]/u);
 
-/**
- * A line as a phone or a word processor writes it, in plain signs: without bullets, pictures and the punctuation at its
- * end, quotes and dashes straight, fractions as 1/2, every blank a space.
- *
- * @example plainLine("• S01 4½ in.") // => "S01 4 1/2 in"
- */
-export function plainLine(line: string): string {
-  let plain = line
+/** A text in plain signs: without pictures, quotes and dashes straight, fractions as 1/2, every blank a space. */
+export const plainSigns = (text: string): string =>
+  text
     .replace(/[½¼¾⅓⅔⅛⅜⅝⅞]/gu, (sign) => ` ${FRACTIONS[sign]} `)
     .replace(/[“”„″]/gu, '"')
     .replace(/[‘’‚′]/gu, "'")
@@ -40,6 +35,14 @@ export function plainLine(line: string): string {
     .replace(UNSEEN, " ")
     .replace(/[\s\p{Cc}]+/gu, " ")
     .trim();
+
+/**
+ * A line as a phone or a word processor writes it, in plain signs, without bullets and the punctuation at its end.
+ *
+ * @example plainLine("• S01 4½ in.") // => "S01 4 1/2 in"
+ */
+export function plainLine(line: string): string {
+  let plain = plainSigns(line);
   for (let before = ""; before !== plain; ) {
     before = plain;
     plain = plain.replace(BULLET, "").trim();

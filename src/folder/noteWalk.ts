@@ -1,6 +1,7 @@
 import type { Farm } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { crewAnswer } from "./crewAnswer.ts";
 import { noteLine } from "./noteLine.ts";
 import { namesOf } from "./noteNames.ts";
 import { noteExample, noteProblem } from "./noteProblem.ts";
@@ -72,18 +73,23 @@ export function noteWalk(
   );
   const whole = { file, line: null, column: null, code: "note-missing", weight: "stops" as const };
   const expected = `a note like "${noteExample(farm)}"`;
+  const answered = crewAnswer(farm);
   let refused = 0;
+  let cards = 0;
   const today = said.date ?? localDate(farm.place.zone, now);
   let setting: NoteSetting = { farm, names: namesOf(farm), now, today, said };
   linesOf(text).forEach((line, index) => {
     const own = line.trim();
     const plain = own.length > LONGEST ? own : plainLine(own);
     if (plain === "") return;
-    const read = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : noteLine(plain, setting);
+    const unread = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : null;
+    const card = unread === null ? answered(plain, setting) : null;
+    const read = unread ?? card ?? noteLine(plain, setting);
+    if (card !== null) cards += 1;
     if (read.kind === "heading") setting = { ...setting, said: read.said };
     if (read.kind === "misread") {
       refused += 1;
-      const spot = { file, line: numbered ? index + 1 : null, column: null };
+      const spot = { file, line: numbered ? index + 1 : null };
       if (refused <= TOLD) problems.push(noteProblem(spot, line, read.misread, setting));
     }
     if (read.kind !== "notes") return;
@@ -100,7 +106,7 @@ export function noteWalk(
     const received = `${refused - TOLD} more lines that are not understood`;
     problems.push({ ...whole, code: "note-unreadable", expected, received, hint: "Is it the right file?" });
   }
-  if (notes.length === 0 && refused === 0) {
+  if (notes.length === 0 && refused === 0 && cards === 0) {
     const hint = 'Write what was seen or done, or name a file with --file; see "leafpace help note".';
     problems.push({ ...whole, expected, received: "nothing", hint });
   }

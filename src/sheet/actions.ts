@@ -3,8 +3,36 @@ import type { Layer, Setting } from "../farm/index.ts";
 type Part = "morning" | "evening";
 type State = Layer["state"] | "off";
 
-/** Sentences for one cloth, by state before, state after and part of the day. Where nothing is to be done there is none. */
-const STEPS: Readonly<Record<string, (cover: string) => string>> = {
+/** What is done with one cloth: state before, state after and, where it matters, the part of the day. */
+export type StepName =
+  | "off on"
+  | "off vented"
+  | "off nights morning"
+  | "off nights evening"
+  | "on off"
+  | "on vented"
+  | "on nights morning"
+  | "on nights evening"
+  | "vented off"
+  | "vented on"
+  | "vented nights morning"
+  | "vented nights evening"
+  | "nights off morning"
+  | "nights off evening"
+  | "nights on morning"
+  | "nights on evening"
+  | "nights vented morning"
+  | "nights vented evening"
+  | "nights nights morning"
+  | "nights nights evening";
+
+export interface Step {
+  readonly cover: string;
+  readonly name: StepName;
+}
+
+/** Sentences for one cloth. Where nothing is to be done there is none. */
+const STEPS: Readonly<Record<StepName, (cover: string) => string>> = {
   "off on": (cover) => `Put on ${cover}.`,
   "off vented": (cover) => `Put on ${cover} with one side lifted.`,
   "off nights morning": (cover) =>
@@ -50,14 +78,18 @@ function pairs(from: Setting, to: Setting): { cover: string; before: State; afte
   });
 }
 
+const isStep = (name: string): name is StepName => Object.hasOwn(STEPS, name);
+
 /**
- * What is to be done at one walk so that a tunnel goes from one setting to another; with the same setting twice, the round of
- * its rhythm. */
-export function actions(from: Setting, to: Setting, part: Part, cloth: (cover: string) => string): string[] {
-  return pairs(from, to)
+ * What is to be done at one walk so that a tunnel goes from one setting to another, in order; with the same setting twice, the
+ * round of its rhythm. */
+export const steps = (from: Setting, to: Setting, part: Part): readonly Step[] =>
+  pairs(from, to)
     .sort((a, b) => rank(a.before, a.after) - rank(b.before, b.after))
-    .flatMap(({ cover, before, after }) => {
-      const step = STEPS[`${before} ${after}`] ?? STEPS[`${before} ${after} ${part}`];
-      return step === undefined ? [] : [step(cloth(cover))];
-    });
-}
+    .flatMap(({ cover, before, after }) =>
+      [`${before} ${after}`, `${before} ${after} ${part}`].filter(isStep).map((name) => ({ cover, name })),
+    );
+
+/** The same in sentences. */
+export const actions = (from: Setting, to: Setting, part: Part, cloth: (cover: string) => string): string[] =>
+  steps(from, to, part).map(({ cover, name }) => STEPS[name](cloth(cover)));

@@ -18,7 +18,10 @@ export interface Cut {
 const SOLD = { salad: "", braising: " as braising greens", small: " below salad size" } as const;
 
 /** When a succession is cut in the days planned; null when it is not. */
-function cutAt({ fate }: SuccessionOutlook, { walks, farm }: Outcome): Instant | null {
+export function cutAt(
+  { fate }: SuccessionOutlook,
+  { walks, farm }: Pick<Outcome, "walks" | "farm">,
+): Instant | null {
   const last = walks.at(-1)?.date;
   if (fate.kind === "none" || last === undefined) return null;
   if (fate.kind === "pick") return fate.pick.planned ? fate.pick.at : null;

@@ -1,6 +1,7 @@
 export * from "./beds.ts";
 export * from "./bedsTable.ts";
 export * from "./bedsText.ts";
+export { crewText } from "./crew/cards.ts";
 export type * from "./cuts.ts";
 export * from "./doubtful.ts";
 export * from "./grid.ts";

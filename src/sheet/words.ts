@@ -150,6 +150,10 @@ function weightText(units: Units, value: number): string {
   return tied(`${value < 0 ? "−" : ""}${number}`, units === "US" ? "lb" : "kg");
 }
 
+/** The same as a number in the farm's unit, at least the finest step of it. */
+export const weightNumber = (units: Units, value: Kilogram): number =>
+  Math.max(weightShown(units, inUnit(units, value)), units === "US" ? 0.25 : 0.1);
+
 export function weight(units: Units, value: Kilogram): string {
   const shown = weightShown(units, inUnit(units, value));
   return shown === 0 && value > 0

@@ -1,4 +1,4 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet, the table of limits and the summary of
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, messages for the crew, the table of limits and the summary of
 // what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
@@ -116,6 +116,25 @@ function first() {
   }
 }
 
+/** How many of the crew's messages are shown. */
+const MESSAGES = 2;
+
+/** The first messages for the crew, as the README's command prints them. */
+function messages(language) {
+  const example = join(root, "examples", "hollow-creek");
+  const parameters = ["--farm", example, "week", "--on", "2026-04-20", "--crew", "-", "--language", language];
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [join(root, "dist", "main.js"), ...parameters],
+    {
+      encoding: "utf8",
+    },
+  );
+  if (status !== 0) throw new Error(stderr);
+  const shown = stdout.split("\n\n").slice(0, MESSAGES).join("\n\n");
+  return `\`\`\`text\n${shown}\n${LEFT_OUT}\n\`\`\``;
+}
+
 /** A text with what stands between two marks replaced. */
 function between(text, mark, inside) {
   const [open, close] = [`<!-- ${mark} -->`, `<!-- /${mark} -->`];
@@ -127,6 +146,8 @@ function between(text, mark, inside) {
 const PARTS = {
   first,
   sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
+  crew: () => messages("en"),
+  "crew-es": () => messages("es"),
   limits: () => table("limits", "limitsTable"),
   accuracy: () => table("accuracy", "accuracyTable"),
 };

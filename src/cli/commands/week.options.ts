@@ -34,11 +34,22 @@ export const week: CommandSpec = {
       flags: "--issue",
       description: "keep the sheet in sheets/ as it is given out, for leafpace score",
     },
+    {
+      flags: "--crew <file>",
+      description: "write each walk as a message for a phone, sent back to note what was done; - prints it",
+      writes: true,
+    },
+    {
+      flags: "--language <code>",
+      description: "language of these messages (else en)",
+      choices: ["en", "es"],
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },
     { command: "leafpace week --on 2026-04-20 --days 10", shows: "ten days from that morning's walk" },
     { command: "leafpace week --html week.html", shows: "one page to print or to send to a phone" },
+    { command: "leafpace week --crew crew.txt --language es", shows: "a message a walk, in Spanish" },
     { command: "leafpace week --json -o week.json", shows: "everything behind it, to recompute" },
     { command: "leafpace week --issue", shows: "the sheet, kept for leafpace score" },
   ],
