@@ -18,6 +18,8 @@ export {
   bedsJson,
   bedsText,
   crewText,
+  promiseChanges,
+  promiseText,
   scoreJson,
   scoreText,
   weekJson,

@@ -8,7 +8,9 @@ import {
   type Outcome,
   outlookOf,
   type Planned,
+  productCases,
   productsAt,
+  promisedOf,
   type Scene,
   sceneOf,
   shareCovers,
@@ -34,6 +36,7 @@ export function week(input: WeekInput): Outcome {
     successions: [],
     picks: [],
     products: [],
+    promises: [],
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
@@ -55,6 +58,7 @@ export function week(input: WeekInput): Outcome {
     successions,
     picks,
     products: productsAt(farm, picks, successions),
+    promises: productCases(scene, plans, successions).map(promisedOf),
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };

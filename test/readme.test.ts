@@ -116,6 +116,11 @@ describe("the README", () => {
     expectPrinted(marked("first"), answers.at(-1)!.stdout);
   });
 
+  test("shows the list of what is safe to offer as it is printed", () => {
+    const line = commands.find((each) => each.endsWith("--promise -"))!;
+    expect(marked("promise")).toBe(`\`\`\`text\n${leafpace(line, copy).stdout.trimEnd()}\n\`\`\``);
+  });
+
   test.each([
     ["crew", "leafpace week --on 2026-04-20 --crew -"],
     ["crew-es", "leafpace week --on 2026-04-20 --crew - --language es"],

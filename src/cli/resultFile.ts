@@ -50,6 +50,7 @@ const EXAMPLE: Readonly<Record<string, string>> = {
   "--html": "week.html",
   "--csv": "week.csv",
   "--crew": "crew.txt",
+  "--promise": "promise.txt",
 };
 
 /** Why a result cannot be written under a name; null when it can. */

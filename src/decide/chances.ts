@@ -2,6 +2,7 @@ import type { Crop, Settings } from "../farm/index.ts";
 import { leafLength, relativeWeight, thermalTimeAt } from "../growth/index.ts";
 import { quantile } from "../learn/index.ts";
 import type { Centimetre } from "../quantity/index.ts";
+import { ownTime, timeOf } from "./lastLeaf.ts";
 import { departedBy, type MemberCourse, REQUIREMENTS } from "./memberCourse.ts";
 import type { Range } from "./outcome.ts";
 import type { Growing } from "./standing.ts";
@@ -16,10 +17,12 @@ export interface Chances {
   readonly odds: number;
   /** Expected weight relative to the middle of the window: of all there is, and of what is salad size. [1] */
   weight(): { readonly all: number; readonly inSize: number };
+  /** The same of what is salad size, case by case in the order of the requirements drawn. [1] */
+  cases(): Float64Array;
 }
 
 /** Outer shares of the range that four of five cases lie in. */
-const OUTER = [0.1, 0.9] as const;
+export const OUTER: readonly [low: number, high: number] = [0.1, 0.9];
 
 /**
  * Size, odds and weight over all members and the requirements drawn with them.
@@ -28,20 +31,21 @@ const OUTER = [0.1, 0.9] as const;
  * @param expected - Thermal time then, as the plan counts it. [°C·d]
  */
 export function chancesAt(
-  { curve, belief, requirement, requirements }: Growing,
+  growing: Growing,
   crop: Crop,
   course: MemberCourse,
   hour: number,
   expected: number,
   settings: Settings,
 ): Chances {
+  const { curve, belief, requirement, requirements } = growing;
   const largest = thermalTimeAt(curve, crop.largest);
   const departed = departedBy(course, hour);
-  // As the crop's own requirement counts it, in order.
-  const times = new Float64Array(requirements.length);
-  for (let i = 0; i < times.length; i++)
-    times[i] = Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!) / requirements[i]!;
-  times.sort();
+  // As the crop's own requirement counts it.
+  const drawn = requirements.map((_, i) =>
+    ownTime(growing, i, Math.max(0, expected + departed[Math.floor(i / REQUIREMENTS)]!)),
+  );
+  const times = drawn.slice().sort();
   const size = (p: number): Centimetre => leafLength(curve, quantile(times, p));
   const [from, to] = [reached(times, requirement), reached(times, largest)];
   return {
@@ -61,6 +65,10 @@ export function chancesAt(
       }
       return { all: all / times.length, inSize: inSize / times.length };
     },
+    cases: () =>
+      drawn.map((time) =>
+        time >= requirement && time < largest ? relativeWeight(leafLength(curve, time), crop, settings) : 0,
+      ),
   };
 }
 
@@ -80,13 +88,14 @@ function reached(sum: Float64Array, needed: number): number {
  * looked at.
  */
 export function firstHours(
-  { thermalTime, requirement, requirements, unchanged, origin, belief }: Growing,
+  growing: Growing,
   course: MemberCourse,
 ): { readonly early: number | null; readonly late: number | null } {
+  const { thermalTime, requirement, requirements, unchanged, origin, belief } = growing;
   const past = unchanged.pace;
   const begun = past[Math.max(0, origin - unchanged.from)] ?? 0;
-  const hours = requirements.map((needed, i) => {
-    const wanted = requirement * needed;
+  const hours = requirements.map((_, i) => {
+    const wanted = timeOf(growing, i, requirement);
     if (wanted <= thermalTime) return unchanged.from + reached(past, begun + wanted - belief.head);
     const sum = course.members[Math.floor(i / REQUIREMENTS)]!;
     const at = reached(sum, wanted - thermalTime);

@@ -21,6 +21,8 @@ export interface Told {
   /** Thermal time counted to it, and that it is weighed with; more than none. [°C·d] */
   readonly counted: number;
   readonly weighed: number;
+  /** Relative spread that days without a log give it. [1] */
+  readonly guess: number;
 }
 
 /** From emergence, or a cut, to the next cut or now. */
@@ -114,7 +116,7 @@ export function grownOf(
           begun: begun !== undefined ? "cut" : seen !== undefined ? "seen" : "computed",
         };
         const said = seenIn(note, bed, crop, curve, settings);
-        return said === null ? [] : [{ note, seen: said, counted: grown, weighed }];
+        return said === null ? [] : [{ note, seen: said, counted: grown, weighed, guess: bed.guess }];
       }),
     };
   };

@@ -34,7 +34,7 @@ function seedbedDeparture(departure: Float64Array): Float64Array {
 }
 
 /** Spreads of what lies: of several covers the widest, where nothing was learned of one those of the settings. [1] */
-function spreadsOf(
+export function spreadsOf(
   setting: Setting,
   covers: ReadonlyMap<string, Cover>,
   { warmthSpread, shadeSpread }: Settings,
@@ -45,6 +45,15 @@ function spreadsOf(
   const widest = (key: keyof typeof usual): number => Math.max(...own.map((each) => each[key]));
   return { day: widest("day"), night: widest("night"), shade: widest("shade") };
 }
+
+/** What decides, in each member, how much the covers of a tunnel warm and its shade cools: from 0 to 1. */
+export const coverDraws = (
+  { seed }: Settings,
+  tunnel: string,
+): { readonly warmth: (member: number) => number; readonly shade: (member: number) => number } => ({
+  warmth: draws(seed, `warmth ${tunnel}`),
+  shade: draws(seed, `shade ${tunnel}`),
+});
 
 /**
  * Follows a succession through every member. What the covers warm, and what shade cools, is drawn with each of them.
@@ -81,8 +90,7 @@ export function memberCourse(
       gain[i]! < 0 ? known.shade : weather.radiation[from + i]! < settings.dusk ? known.night : known.day;
     radiation[i] = climate.radiation[i]!;
   }
-  const warmth = draws(settings.seed, `warmth ${tunnel}`);
-  const shade = draws(settings.seed, `shade ${tunnel}`);
+  const { warmth, shade } = coverDraws(settings, tunnel);
   // The same arrays serve every member: only sums from now on are kept.
   const growing = new Float64Array(length);
   const [thermalTime, pace] = [new Float64Array(length + 1), new Float64Array(length + 1)];

@@ -163,6 +163,8 @@ export interface AtFate {
   /** Expected: of all there is, and of what is salad size. */
   readonly weight: Kilogram;
   readonly inSize: Kilogram;
+  /** Of what is salad size in every case drawn, member by member; neither yield nor loss is drawn in it. [kg] */
+  readonly cases: () => Float64Array;
   /** Time it takes to cut it. [min] */
   readonly minutes: number;
   /** The bed is frozen then: the pick waits until it has thawed; an early cut has been moved to that hour. */
@@ -340,6 +342,22 @@ export interface ProductAtPick {
   readonly successions: readonly string[];
 }
 
+/** What may be offered of a product on one selling day. */
+export interface Promised {
+  readonly product: string;
+  readonly market: string;
+  /** Selling day. */
+  readonly marketDate: LocalDate;
+  /** There in four cases of five. [kg] */
+  readonly safe: Kilogram;
+  /** There in one case of five. [kg] */
+  readonly mayCome: Kilogram;
+  readonly ordered: Kilogram;
+  /** What of the orders is not safe, and what is safe beyond them. [kg] */
+  readonly short: Kilogram;
+  readonly over: Kilogram;
+}
+
 /** What the sheet was made from. */
 export interface MadeFrom {
   readonly sensors: readonly string[];
@@ -393,6 +411,8 @@ export interface Outcome {
   readonly successions: readonly SuccessionOutlook[];
   readonly picks: readonly Pick[];
   readonly products: readonly ProductAtPick[];
+  /** By selling day, in the order the farm lists its products. */
+  readonly promises: readonly Promised[];
   readonly madeFrom: MadeFrom;
   readonly problems: readonly Problem[];
 }

@@ -1,9 +1,11 @@
 import type { Setting } from "../farm/index.ts";
 import { between, leafLength, lightOnWeight, thermalTimeAt } from "../growth/index.ts";
+import { quantile } from "../learn/index.ts";
 import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
-import { type Chances, chancesAt } from "./chances.ts";
+import { type Chances, chancesAt, OUTER } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { hourAt } from "./horizon.ts";
+import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
 import { type MemberCourse, memberCourse } from "./memberCourse.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
@@ -13,14 +15,16 @@ import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
 
-/** Four of five cases lie within this many standard deviations. */
-const FOUR_IN_FIVE = 1.2816;
-
-/** Leaf length now, with the range that what is left of its requirement's spread gives. */
-function sizeNowAt({ curve, belief }: Growing, thermalTime: number): Range<Centimetre> {
-  const at = (z: number): Centimetre =>
-    leafLength(curve, thermalTime * Math.exp(-(belief.shift + z * belief.spread)));
-  return { low: at(FOUR_IN_FIVE), middle: at(0), high: at(-FOUR_IN_FIVE) };
+/** Leaf length now, with the range that its last leaf, or its requirement, leaves open. */
+function sizeNowAt(growing: Growing): Range<Centimetre> {
+  const { curve, belief, thermalTime, requirements } = growing;
+  const times = requirements.map((_, i) => ownTime(growing, i, thermalTime)).sort();
+  const at = (p: number): Centimetre => leafLength(curve, quantile(times, p));
+  return {
+    low: at(OUTER[0]),
+    middle: leafLength(curve, thermalTime * Math.exp(-belief.shift)),
+    high: at(OUTER[1]),
+  };
 }
 
 /** What a leaf of a length is cut as. */
@@ -51,7 +55,7 @@ type Told = (result: Result) => Chances;
 function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Told): AtFate {
   const { standing, growing } = table;
   const { succession, crop } = standing;
-  const { size, odds, weight } = told(result);
+  const { size, odds, weight, cases } = told(result);
   const { all, inSize } = weight();
   const bed = metre(Math.abs(succession.to - succession.from) * growing.share);
   const light = (table.light + lightUntil(table, result)) / result.outlet!.days;
@@ -61,6 +65,7 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: To
     odds,
     weight: kilogram(whole * all),
     inSize: kilogram(whole * inSize),
+    cases: () => cases().map((share) => whole * share),
     minutes: table.cutting,
     frozen: result.outlet!.frozen,
     thaw: result.outlet!.thaw,
@@ -238,7 +243,7 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const before = outletResults(problem, table, stay);
   const after = outletResults(problem, table, choice);
   const up = growing.origin <= scene.horizon.now;
-  const sizeNow = up ? sizeNowAt(growing, growing.thermalTime) : null;
+  const sizeNow = up ? sizeNowAt(growing) : null;
   const course = plannedCourse(scene, planned, table);
   const tell = (along: MemberCourse): Told => {
     const known = new Map<Result, Chances>();

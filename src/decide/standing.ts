@@ -7,6 +7,7 @@ import type { Instant } from "../quantity/index.ts";
 import { asHardened, livedBefore } from "../watch/index.ts";
 import { guessOf } from "./guess.ts";
 import { hourAt } from "./horizon.ts";
+import { type LastLeaf, lastLeafDraws } from "./lastLeaf.ts";
 import { type MemberCourse, memberCourse, type NotUp, requirementDraws } from "./memberCourse.ts";
 import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
@@ -49,6 +50,8 @@ export interface Growing {
   /** What lies ahead in every member if nothing is changed, and the requirements drawn with the members, relative to `requirement`. */
   readonly ahead: MemberCourse;
   readonly requirements: Float64Array;
+  /** null: no leaf was measured since emergence or the last cut. */
+  readonly leaf: LastLeaf | null;
   /** What each member has to bring up first; null: up, or told when. */
   readonly notUp: NotUp | null;
   /** Share of the bed still there. [0–1] */
@@ -112,6 +115,12 @@ export function standing(
   };
   const length = Math.abs(succession.to - succession.from);
   const whole = priceOf(farm, crop.id, settings) * crop.yield * length * share;
+  const requirements = requirementDraws(scene, succession.id, belief);
+  const guesses = { before: last === undefined ? 0 : last.guess, since: guess.spread };
+  const lastSeen =
+    last === undefined
+      ? null
+      : lastLeafDraws(curve, belief, last.counted, guesses, requirements, succession.id, settings);
   const most = ((crop.growth.optimumLow - crop.growth.base) * (horizon.lookout - horizon.now)) / 24;
   const comesUp = !known && origin > horizon.now;
   const notUp = comesUp ? { sown, seedbed: unchanged.seedbed } : null;
@@ -128,7 +137,8 @@ export function standing(
       guessed: guess.share,
       unchanged: sums,
       ahead: memberCourse(scene, tunnel.id, crop, origin, notUp, () => now),
-      requirements: requirementDraws(scene, succession.id, belief),
+      requirements,
+      leaf: lastSeen,
       notUp,
       share,
       whole,

@@ -56,6 +56,9 @@ export interface Settings {
   readonly seed: number;
   /** Weight as this power of leaf length. [1] */
   readonly weightExponent: number;
+  /** Spread of what a bed yields at full size: of its crop on a farm, and of one bed beside the next; standard deviations of logarithms. [1] */
+  readonly yieldSpread: number;
+  readonly bedSpread: number;
   /** Light at which yields are stated; more adds nothing. [mol/m²/d] */
   readonly fullLight: number;
   /** Days the window lasts at `windowTemperature`. [d], [°C] */

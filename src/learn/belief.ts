@@ -16,7 +16,7 @@ export interface Belief {
 }
 
 /** The last leaf measured. */
-export interface LastLeaf {
+export interface LeafSeenLast {
   /** Thermal time counted since emergence or the last cut. [°C·d] */
   readonly thermalTime: number;
   /** What the bed had grown by then as the leaf has it, in the crop's own requirement. [°C·d] */
@@ -33,7 +33,7 @@ const MOST_SPREADS = 2;
  */
 export function beliefOf(
   { shift, spread, before, weighed }: GrowthEstimate,
-  last: LastLeaf | null,
+  last: LeafSeenLast | null,
   guess: number,
   measured: number,
 ): Belief {

@@ -13,6 +13,7 @@ export * from "./misses.ts";
 export * from "./noted.ts";
 export type { TextOptions } from "./page.ts";
 export * from "./picks.ts";
+export * from "./promise.ts";
 export * from "./scheduleRows.ts";
 export * from "./score.ts";
 export * from "./scoreJson.ts";

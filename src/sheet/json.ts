@@ -8,6 +8,7 @@ import type {
   Outcome,
   Pick,
   ProductAtPick,
+  Promised,
   SuccessionOutlook,
   TunnelPlan,
   Walk,
@@ -399,6 +400,17 @@ const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   successions: at.successions,
 });
 
+const promiseJson = (promised: Promised): Json => ({
+  product: promised.product,
+  market: promised.market,
+  marketDate: promised.marketDate,
+  safeKg: promised.safe,
+  mayComeKg: promised.mayCome,
+  orderedKg: promised.ordered,
+  shortKg: promised.short,
+  overKg: promised.over,
+});
+
 const gapJson = (farm: Farm, { from, to, origin }: Gap): Json => ({
   from: time(farm, from),
   to: time(farm, to),
@@ -544,6 +556,7 @@ export function weekJson(outcome: Outcome): string {
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
+    promises: outcome.promises.map(promiseJson),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });

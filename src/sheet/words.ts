@@ -162,7 +162,8 @@ export function weight(units: Units, value: Kilogram): string {
 }
 
 /** A weight that was stated, not estimated, to a quarter of a pound or a tenth of a kilogram. */
-const statedShown = (units: Units, value: number): number => toStep(value, units === "US" ? 0.25 : 0.1);
+export const statedShown = (units: Units, value: number): number =>
+  toStep(value, units === "US" ? 0.25 : 0.1);
 
 export const weightStated = (units: Units, value: Kilogram): string =>
   weightText(units, statedShown(units, inUnit(units, value)));

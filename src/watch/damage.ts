@@ -21,7 +21,22 @@ export function damageOdds(
     settings.forecastSpreadMost,
     settings.forecastSpread + settings.forecastSpreadPerDay * Math.max(0, lead),
   );
-  const scale = SCALE * Math.hypot(settings.damageWidth, error);
+  return damageOddsWithin(crop, lowest, highest, error, settings);
+}
+
+/**
+ * The same where the error of the temperatures is known: none in a weather drawn.
+ *
+ * @param error - Standard deviation. [°C]
+ */
+export function damageOddsWithin(
+  crop: Crop,
+  lowest: number,
+  highest: number,
+  error: number,
+  { damageWidth }: Settings,
+): number {
+  const scale = SCALE * Math.hypot(damageWidth, error);
   return Math.exp((crop.unfit - lowest) / scale) + Math.exp((highest - crop.growth.ceiling) / scale);
 }
 

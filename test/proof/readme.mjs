@@ -1,5 +1,6 @@
-// Rewrites what README.md shows of the program: the excerpt of the example's sheet, messages for the crew, the table of limits and the summary of
-// what was compared with numbers from outside, between their marks. Needs dist/: npm run build && node test/proof/readme.mjs
+// Rewrites what README.md shows of the program: the excerpt of the example's sheet, its list of what is safe to offer, messages
+// for the crew, the table of limits and the summary of what was compared with numbers from outside, between their marks.
+// Needs dist/: npm run build && node test/proof/readme.mjs
 
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -143,8 +144,22 @@ function between(text, mark, inside) {
   return `${text.slice(0, from + open.length)}\n${inside}\n${text.slice(to)}`;
 }
 
+/** The example's list of what is safe to offer, by the command the README shows for it. */
+function promise() {
+  const text = readFileSync(readme, "utf8");
+  const [, line] = /^leafpace (week .*--promise -)$/mu.exec(text);
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [join(root, "dist", "main.js"), ...line.split(" ")],
+    { cwd: join(root, "examples", "hollow-creek"), encoding: "utf8" },
+  );
+  if (status !== 0) throw new Error(stderr);
+  return `\`\`\`text\n${stdout.trimEnd()}\n\`\`\``;
+}
+
 const PARTS = {
   first,
+  promise,
   sheet: () => `\`\`\`text\n${excerpt()}\n\`\`\``,
   crew: () => messages("en"),
   "crew-es": () => messages("es"),

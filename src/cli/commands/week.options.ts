@@ -44,6 +44,11 @@ export const week: CommandSpec = {
       description: "language of these messages (else en)",
       choices: ["en", "es"],
     },
+    {
+      flags: "--promise <file>",
+      description: "write what is safe to offer on each selling day as a message; - prints it",
+      writes: true,
+    },
   ],
   examples: [
     { command: "leafpace week", shows: "the schedule from the next walk on" },

@@ -2,7 +2,7 @@ import type { Outcome } from "../../decide/index.ts";
 import type { CrewLanguageCode } from "../../folder/index.ts";
 import type { Problem } from "../../problem/index.ts";
 import { instant } from "../../quantity/index.ts";
-import { crewText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
+import { crewText, promiseText, scheduleRows, weekHtml, weekJson, weekText } from "../../sheet/index.ts";
 import { week } from "../../week.ts";
 import { COULD_NOT, type Context, DONE, NEEDS_YOU } from "../context.ts";
 import { csv } from "../csv.ts";
@@ -19,7 +19,7 @@ async function issue(dir: string, outcome: Outcome, { io, say }: Context): Promi
   return null;
 }
 
-/** Prints the cover schedule, or writes it as a page or a table. */
+/** Prints the cover schedule, or writes it as a page, a table or a message. */
 export const run: Run = async (_names, given, context) => {
   const read = await weekInput(given, context);
   if ("problems" in read) return context.refuse(read.problems);
@@ -29,13 +29,18 @@ export const run: Run = async (_names, given, context) => {
     const problem = await issue(read.dir, outcome, context);
     if (problem !== null) return context.refuse([problem]);
   }
-  const { html, csv: table, crew } = given;
+  const { html, csv: table, promise, crew } = given;
   if (typeof html === "string") await printOrWrite(weekHtml(outcome), html, context);
   if (typeof table === "string") await printOrWrite(csv(scheduleRows(outcome)), table, context);
+  if (typeof promise === "string")
+    await printOrWrite(promiseText(outcome, null, context.look), promise, context);
   if (typeof crew === "string")
     await printOrWrite(crewText(outcome, (given.language ?? "en") as CrewLanguageCode), crew, context);
   // Beside a page, a table or messages the sheet itself is wanted only where a file is named for it.
-  if (![html, table, crew].some((file) => typeof file === "string") || typeof given.output === "string")
+  if (
+    ![html, table, promise, crew].some((file) => typeof file === "string") ||
+    typeof given.output === "string"
+  )
     await context.result(context.json ? weekJson(outcome) : weekText(outcome, context.look));
   // With neither a log nor a forecast there is nothing to plan by.
   if (outcome.walks.length === 0) return COULD_NOT;
