@@ -38,6 +38,7 @@ export * from "./scene.ts";
 export * from "./search.ts";
 export * from "./share.ts";
 export * from "./standing.ts";
+export * from "./stripPlaces.ts";
 export * from "./successionTable.ts";
 export * from "./tunnelNow.ts";
 export * from "./tunnelProblem.ts";

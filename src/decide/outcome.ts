@@ -24,6 +24,7 @@ import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { StripChance } from "./stripPlaces.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
@@ -394,6 +395,8 @@ export interface MadeFrom {
 
 /** The whole answer of the main job, before any of it is worded. */
 export interface Outcome {
+  /** Where a check strip would teach most; null: nowhere. */
+  readonly strip: StripChance | null;
   readonly farm: Farm;
   /** Values of the model that belong to no crop and no cover. */
   readonly settings: Settings;

@@ -9,10 +9,12 @@ import type {
   Pick,
   ProductAtPick,
   Promised,
+  StripChance,
   SuccessionOutlook,
   TunnelPlan,
   Walk,
 } from "../decide/index.ts";
+import { stripTeaches } from "../decide/index.ts";
 import {
   type Counted,
   type Cover,
@@ -172,6 +174,18 @@ const tunnelJson = (plan: TunnelPlan): Json => ({
     gainC: night.gain,
   })),
   ledger: plan.ledger.map(ledgerJson),
+});
+
+const stripJson = (farm: Farm, strip: StripChance): Json => ({
+  succession: strip.succession,
+  tunnel: strip.tunnel,
+  cover: strip.cover,
+  at: time(farm, strip.at),
+  expectedCd: strip.expected,
+  errorCd: strip.error,
+  spread: strip.spread,
+  worth: strip.worth,
+  teaches: stripTeaches(strip),
 });
 
 const atPickJson = (farm: Farm, at: AtPick): Json => ({
@@ -552,6 +566,7 @@ export function weekJson(outcome: Outcome): string {
     walks: outcome.walks.map((walk) => walkJson(farm, walk)),
     weather: outcome.weather.map((day) => dayJson(farm, day)),
     warnings: outcome.warnings.map(warningJson),
+    strip: outcome.strip === null ? null : stripJson(farm, outcome.strip),
     tunnels: outcome.tunnels.map(tunnelJson),
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),

@@ -9,6 +9,7 @@ import { madeFrom } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
+import { strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
@@ -33,6 +34,8 @@ export interface Sheet {
   readonly picks: readonly PickBlock[];
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
+  /** Where a check strip would teach most; null: nowhere worth it. */
+  readonly strip: string | null;
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
   readonly marks: readonly string[];
@@ -174,6 +177,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     picks: picks(outcome, names),
     misses: misses(outcome, names),
     beds,
+    strip: strip(outcome, names),
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),

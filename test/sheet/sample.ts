@@ -631,6 +631,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     ],
     tunnels: plans(own.tunnels),
     air: null,
+    strip: null,
     successions: outlooks(own.successions),
     picks: [FRIDAY],
     products: [
