@@ -6,7 +6,7 @@ export default defineConfig({
   test: {
     pool: "forks",
     maxWorkers: 2,
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 60_000,
     projects: [
       { extends: true, test: { name: "node", include: ["test/**/*.test.ts"], exclude: [BROWSER] } },
