@@ -88,8 +88,8 @@ function tally(name: string, differing: number) {
         `${name}: 99 % of the gain in the median, 97 % at worst`,
       );
       demand(
-        differ >= 0.8 * farms,
-        `${name}: the best plan differs from changing nothing on four farms of five`,
+        differ >= differing * farms,
+        `${name}: the best plan differs from changing nothing on ${percent(differing, 0)} of the farms`,
       );
       demand(bound >= 0.8 * farms, `${name}: a limit binds on four farms of five`);
     },
