@@ -159,7 +159,12 @@ if (isAsked("large")) {
   for (const [seed, problem] of farms(1, some(50), LARGE)) {
     const joint = planTogether(problem, solver);
     const plan = counted(problem, joint, solver)!;
-    count(seed, problem, plan, byPrices(problem, joint, plan, LOOSE, solver), joint.proved);
+    const reference = byPrices(problem, joint, plan, LOOSE, solver);
+    count(seed, problem, plan, reference, joint.proved);
+    const gap = Math.max(0, reference.best - plan.value) / Math.max(1, Math.abs(plan.worth));
+    say(
+      `  large farm ${seed}: ${problem.tunnels.length} tunnels, gap ${percent(gap)} to ${reference.whole ? "the best of" : "a bound over"} ${reference.ways} ways`,
+    );
     demand(
       Math.abs(joint.worth - plan.worth) <= 1e-6 * Math.max(1, Math.abs(plan.worth)),
       `large farm ${seed}: told ${joint.worth}, is ${plan.worth}`,
