@@ -53,6 +53,10 @@ const MOST_ROUNDS = 80;
 const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
+/** Schedules of all tunnels together that are tried when there are too many to weigh each, and places for that. */
+const CLOSEST = 1500;
+const FEWER_PLACES = 1000;
+
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
 const ANSWERS = 20;
@@ -190,13 +194,17 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
       const { complete } = each.search(shared.prices(prices.prices, t), close.floor, close.offer);
       return { found: close.kept, complete: complete && !close.full() };
     });
-    if (all.every(({ complete }) => complete)) {
-      all.forEach(({ found }, t) => {
-        for (const each of undominated(t, found)) add(t, each);
-      });
-      chosen = choose(shared, columns);
-      proved = chosen.proved;
-      bound = Math.min(bound, chosen.bound);
+    const whole = all.every(({ complete }) => complete);
+    // Of more than can be weighed the closest are tried, and nothing is proved by it.
+    all.forEach(({ found }, t) => {
+      for (const each of undominated(t, whole ? found : found.slice(0, CLOSEST / tunnels.length)))
+        add(t, each);
+    });
+    const again = choose(shared, columns, whole ? MOST_PLACES : FEWER_PLACES);
+    if (again.objective >= chosen.objective) chosen = again;
+    if (whole) {
+      proved = again.proved;
+      bound = Math.min(bound, again.bound);
     }
   }
   const { values } = chosen;
@@ -235,9 +243,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   };
 }
 
-function choose({ program }: Together, columns: readonly Column[]) {
+function choose({ program }: Together, columns: readonly Column[], places = MOST_PLACES) {
   return program.whole(
     columns.map(({ number }) => number),
-    MOST_PLACES,
+    places,
   );
 }
