@@ -1,5 +1,3 @@
-import { readFile } from "node:fs/promises";
-import { fileURLToPath } from "node:url";
 import type { Program, Solver } from "../decide/index.ts";
 
 type Load = typeof import("highs")["default"];
@@ -23,6 +21,20 @@ function programOf(highs: Highs): Program {
   model.changeObjectiveSense(objectiveSense.maximize);
   let rows = 0;
   let columns = 0;
+  /** Going on from the solution before fails now and then where breaches weigh much; from the beginning and as it stands it succeeds. */
+  const anew = (): void => {
+    model.clearSolver();
+    model.options.set({ presolve: "off" });
+    model.run();
+    model.options.set({ presolve: "choose" });
+  };
+  const run = (): void => {
+    try {
+      model.run();
+    } catch {
+      anew();
+    }
+  };
   return {
     addRow(lower, upper) {
       model.addRow(lower, upper, { indices: [], values: [] });
@@ -38,12 +50,8 @@ function programOf(highs: Highs): Program {
       model.changeColBounds(column, 0, upper);
     },
     relaxed() {
-      model.run();
-      // From where it stands it may lose its way among numbers of different size; from the beginning it finds it.
-      if (model.getModelStatus() !== modelStatus.optimal) {
-        model.clearSolver();
-        model.run();
-      }
+      run();
+      if (model.getModelStatus() !== modelStatus.optimal) anew();
       if (model.getModelStatus() !== modelStatus.optimal)
         throw new Error(`expected a program that can be solved, status ${model.getModelStatus()}`);
       const { colValue, rowDual } = model.getSolution();
@@ -52,7 +60,7 @@ function programOf(highs: Highs): Program {
     whole(whole, nodes) {
       for (const column of whole) model.changeColIntegrality(column, highs.constants.variableType.integer);
       model.options.set({ mip_max_nodes: nodes });
-      model.run();
+      run();
       const status = model.getModelStatus();
       const answer = {
         objective: model.getObjectiveValue(),

@@ -53,6 +53,10 @@ const MOST_ROUNDS = 300;
 const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
+/** Schedules of all tunnels together that are tried when there are too many to weigh each, and places for that. */
+const CLOSEST = 1500;
+const FEWER_PLACES = 1000;
+
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
 const ANSWERS = 12;
@@ -167,9 +171,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   let chosen = choose(shared, columns);
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
-  const near = (): number => bound - chosen.objective - little;
+  const apart = (): number => bound - chosen.objective - little;
   // Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all.
-  for (let pass = 0; pass < MOST_PASSES && near() > 0; pass++) {
+  for (let pass = 0; pass < MOST_PASSES && apart() > 0; pass++) {
     const taken = take(chosen.values);
     const { prices: here } = pricesOf(taken);
     const added = searchers.map((each, t) => {
@@ -182,24 +186,33 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     chosen = again;
     if (!better) break;
   }
-  let proved = chosen.proved && near() <= 0;
+  let proved = chosen.proved && apart() <= 0;
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + little;
-    const all: (readonly Priced[])[] = [];
-    for (const [t, each] of searchers.entries()) {
-      const mine = prices.prices[shared.one[t]!]!;
-      const { found, complete } = each.near(shared.prices(prices.prices, t), MOST_NEAR, mine - gap);
+    const asked = searchers.map((each, t) => ({
+      each,
+      here: shared.prices(prices.prices, t),
+      above: prices.prices[shared.one[t]!]! - gap,
+    }));
+    const near: (readonly Priced[])[] = [];
+    for (const { each, here, above } of asked) {
+      const { found, complete } = each.near(here, MOST_NEAR, above);
       if (!complete) break;
-      all.push(found);
+      near.push(found);
     }
-    if (all.length === searchers.length) {
-      all.forEach((found, t) => {
-        for (const each of undominated(t, found)) add(t, each);
-      });
-      chosen = choose(shared, columns);
-      proved = chosen.proved;
-      bound = Math.min(bound, chosen.bound);
+    const whole = near.length === asked.length;
+    // Of more than can be weighed the closest are tried, and nothing is proved by it.
+    const share = Math.ceil(CLOSEST / asked.length);
+    const tried = whole ? near : asked.map(({ each, here, above }) => each.search(here, share, above).found);
+    tried.forEach((found, t) => {
+      for (const one of undominated(t, found)) add(t, one);
+    });
+    const again = choose(shared, columns, whole ? MOST_PLACES : FEWER_PLACES);
+    if (again.objective >= chosen.objective) chosen = again;
+    if (whole) {
+      proved = again.proved;
+      bound = Math.min(bound, again.bound);
     }
   }
   const { values } = chosen;
@@ -245,9 +258,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   };
 }
 
-function choose({ program }: Together, columns: readonly Column[]) {
+function choose({ program }: Together, columns: readonly Column[], places = MOST_PLACES) {
   return program.whole(
     columns.map(({ number }) => number),
-    MOST_PLACES,
+    places,
   );
 }

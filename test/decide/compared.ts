@@ -35,7 +35,11 @@ export interface Reference {
   readonly whole: boolean;
 }
 
-const ENDLESS = 10_000_000;
+/** Places of the solver's tree; where they do not do, its bound counts. */
+const PLACES = 50_000;
+
+/** Columns from which on the solver is not asked for whole ways. */
+const MANY = 40_000;
 
 /** Differences of worth that are rounding. */
 const NOTHING = 1e-6;
@@ -88,11 +92,16 @@ const binding = ({ needs }: Shared, { needs: prices }: OwnPrices): ReadonlySet<N
     needs.filter(({ kind }, r) => kind !== "sale" && Math.abs(prices[r]!) > NOTHING).map(({ kind }) => kind),
   );
 
-/** The best of some ways whole; those of the plan are among them, so there is one. */
-function wholeOf(program: OwnProgram): number {
-  const { bound, proved, objective } = program.whole(ENDLESS);
-  program.close();
-  return proved ? objective : bound;
+/** The best of some ways whole; those of the plan are among them, so there is one. null: the solver could not tell. */
+function wholeOf(program: OwnProgram): number | null {
+  try {
+    const { bound, proved, objective } = program.whole(PLACES);
+    return proved ? objective : bound;
+  } catch {
+    return null;
+  } finally {
+    program.close();
+  }
 }
 
 /**
@@ -121,7 +130,9 @@ export function allColumns(
     ])
       some.add(t, use);
   });
-  return { best: wholeOf(some), linear: prices.objective, binds: binding(shared, prices), ways, whole: true };
+  const best = wholeOf(some);
+  const binds = binding(shared, prices);
+  return { best: best ?? prices.objective, linear: prices.objective, binds, ways, whole: best !== null };
 }
 
 /** Rounds in which a search suggests ways, and in which all are tried. */
@@ -191,5 +202,6 @@ export function byPrices(
       near.add(t, shared.use(t, way));
   });
   const columns = near.ways;
-  return { best: wholeOf(near), linear, binds, ways: columns, whole: true };
+  const best = columns > MANY ? null : wholeOf(near);
+  return { best: best ?? linear, linear, binds, ways: columns, whole: best !== null };
 }
