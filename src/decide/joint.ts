@@ -1,10 +1,10 @@
-import { type Evaluation, evaluate } from "./evaluate.ts";
+import { boundOf } from "./bound.ts";
+import { type Chosen, type Column, type Columns, type Cutting, columnsOf } from "./columns.ts";
+import type { Evaluation } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
-import { ALONE } from "./prices.ts";
-import { type Priced, searcher } from "./search.ts";
-import type { Relaxed, Solver } from "./solver.ts";
-import { type FarmProblem, outdoes, type ProgramColumn, type Together, together } from "./together.ts";
-import { NOW } from "./tunnelProblem.ts";
+import { searcher } from "./search.ts";
+import type { Solver, Whole } from "./solver.ts";
+import { type FarmProblem, NOTHING, type Together, together } from "./together.ts";
 
 /** The best plan of all tunnels together. */
 export interface Joint {
@@ -20,7 +20,7 @@ export interface Joint {
   /** Limits of hands, hours and cold room that give way. */
   readonly overrun: readonly LimitName[];
   /** Schedules that were weighed against each other. */
-  readonly weighed: readonly WeighedSchedule[];
+  readonly weighed: readonly Column[];
   /** The plan with another schedule for one tunnel, its beds cut for what is best then; all else stays. */
   instead(tunnel: number, schedule: readonly number[]): Instead;
 }
@@ -33,152 +33,39 @@ export interface Instead {
   readonly overrun: readonly LimitName[];
 }
 
-/** A schedule with its cuts of one tunnel. */
-export interface WeighedSchedule {
-  readonly tunnel: number;
-  readonly chosen: Chosen;
-}
-
-/** One tunnel's part of it. */
-export interface Chosen {
-  readonly schedule: readonly number[];
-  readonly cuts: readonly number[];
-  readonly evaluation: Evaluation;
-}
-
-/** Rounds of asking each tunnel for a better schedule at the farm's prices. */
-const MOST_ROUNDS = 300;
-
 /** Schedules of one tunnel weighed at most in the last choice, and places of the solver's own tree. */
 const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
 /** Schedules of all tunnels together that are tried when there are too many to weigh each, and places for that. */
-const CLOSEST = 1500;
+const CLOSEST = 600;
 const FEWER_PLACES = 1000;
 
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
 const ANSWERS = 12;
 
-/** Differences of worth below this are none. */
-const NOTHING = 1e-6;
-
-/** Schedules of the best tunnel-alone search that the farm begins with. */
-const FIRST = 8;
-
-/** Schedules of it that are asked first at other prices: where one of them is better no other need be sought yet. */
-const POOL = 120;
-
-interface Column extends WeighedSchedule {
-  readonly number: number;
-  readonly column: ProgramColumn;
-}
-
-const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
-  `${schedule.join()} ${cuts.join()}`;
-
 /**
- * Finds the schedules of all tunnels that are worth most together. The farm's program says what cloth, hands and kilograms are
- * worth; each tunnel answers with its best schedule at those prices, until none has a better one: that gives the bound. Then every schedule
+ * Finds the schedules of all tunnels that are worth most together. First what no plan can be worth more than; then every schedule
  * that could still be part of a better plan than the one at hand is weighed, and the solver chooses among them.
  */
 export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   const { tunnels } = problem;
   const shared = together(problem, solver);
   const searchers = tunnels.map(({ problem: each }) => searcher(each));
-  const columns: Column[] = [];
-  const known = tunnels.map(() => new Set<string>());
-  const add = (tunnel: number, found: Pick<Priced, "schedule" | "cuts">): boolean => {
-    const key = keyOf(found);
-    if (known[tunnel]!.has(key)) return false;
-    known[tunnel]!.add(key);
-    const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
-    const column = shared.column(tunnel, found.schedule, evaluation);
-    columns.push({ tunnel, number: shared.add(tunnel, column), column, chosen: { ...found, evaluation } });
-    return true;
-  };
-  /** Of some schedules those that none of the others outdoes. */
-  const undominated = (tunnel: number, found: readonly Priced[]): readonly Priced[] => {
-    const kept: { readonly found: Priced; readonly column: ProgramColumn }[] = [];
-    for (const each of found) {
-      const evaluation = evaluate(tunnels[tunnel]!.problem, each.schedule, each.cuts);
-      const column = shared.column(tunnel, each.schedule, evaluation);
-      if (!kept.some((other) => outdoes(other.column, column, shared.exact)))
-        kept.push({ found: each, column });
-    }
-    return kept.map((each) => each.found);
-  };
-
-  const pools = searchers.map((each, t) => {
-    const alone = ALONE(each.problem, shared.breach);
-    const { intervals, lays, possible } = each.problem;
-    const stay = new Array<number>(intervals).fill(NOW);
-    // Nothing cut takes no hands: there is always a plan to begin with.
-    const uncut = (schedule: readonly number[]): Pick<Priced, "schedule" | "cuts"> => ({
-      schedule,
-      cuts: each.problem.successions.map(({ outlets, mustCut }) => outlets.length - (mustCut ? 1 : 0)),
-    });
-    const { found: best } = each.search(alone, POOL, Number.NEGATIVE_INFINITY);
-    // Where no schedule may be, what lies now stays.
-    const first = best.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]) ? [stay] : [];
-    for (const schedule of first)
-      for (const found of [each.offerOne(alone, schedule), uncut(schedule)]) add(t, found);
-    for (const found of best.slice(0, FIRST)) add(t, found);
-    return [...first, ...best.map(({ schedule }) => schedule)];
-  });
-
-  let bound = Number.POSITIVE_INFINITY;
-  let prices = shared.program.relaxed();
-  for (let round = 0, now = prices; round < MOST_ROUNDS; round++) {
-    const pooled = searchers.filter((each, t) => {
-      const mine = now.prices[shared.one[t]!]!;
-      const found = each.bestAmong(shared.prices(now.prices, t), pools[t]!);
-      return found.worth > mine + NOTHING && add(t, found);
-    });
-    if (pooled.length > 0) {
-      now = shared.program.relaxed();
-      continue;
-    }
-    let better = 0;
-    let gain = 0;
-    searchers.forEach((each, t) => {
-      const mine = now.prices[shared.one[t]!]!;
-      const searched = each.search(shared.prices(now.prices, t), 1, mine + NOTHING);
-      const found = searched.found[0];
-      if (found !== undefined && add(t, found)) {
-        better += 1;
-        pools[t]!.push(found.schedule);
-      }
-      gain += Math.max(0, (found?.worth ?? mine) - mine, searched.bound - mine);
-    });
-    // The prices kept are those of the bound.
-    if (now.objective + gain < bound) [bound, prices] = [now.objective + gain, now];
-    if (better === 0) break;
-    now = shared.program.relaxed();
-  }
-
-  const take = (values: Float64Array): readonly Column[] =>
-    tunnels.map((_, t) => columns.find(({ tunnel, number }) => tunnel === t && values[number]! > 0.5)!);
-  /** Prices with the columns of a plan alone. */
-  const pricesOf = (taken: readonly Column[]): Relaxed => {
-    const on = new Set(taken.map(({ number }) => number));
-    for (const { number } of columns) shared.program.limit(number, on.has(number) ? 1 : 0);
-    const relaxed = shared.program.relaxed();
-    for (const { number } of columns) shared.program.limit(number, 1);
-    return relaxed;
-  };
+  const columns = columnsOf(problem, shared);
+  const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns);
+  let bound = linear;
   let chosen = choose(shared, columns);
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
   const apart = (): number => bound - chosen.objective - little;
   // Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all.
   for (let pass = 0; pass < MOST_PASSES && apart() > 0; pass++) {
-    const taken = take(chosen.values);
-    const { prices: here } = pricesOf(taken);
+    const { prices: here } = columns.alone(columns.taken(chosen.values));
     const added = searchers.map((each, t) => {
       const { found } = each.search(shared.prices(here, t), ANSWERS, Number.NEGATIVE_INFINITY);
-      return found.filter((answer) => add(t, answer)).length > 0;
+      return found.filter((answer) => columns.add(t, answer)).length > 0;
     });
     if (!added.some((some) => some)) break;
     const again = choose(shared, columns);
@@ -192,10 +79,10 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     const gap = bound - chosen.objective + little;
     const asked = searchers.map((each, t) => ({
       each,
-      here: shared.prices(prices.prices, t),
-      above: prices.prices[shared.one[t]!]! - gap,
+      here: shared.prices(relaxed.prices, t),
+      above: relaxed.prices[shared.one[t]!]! - gap,
     }));
-    const near: (readonly Priced[])[] = [];
+    const near: (readonly Cutting[])[] = [];
     for (const { each, here, above } of asked) {
       const { found, complete } = each.near(here, MOST_NEAR, above);
       if (!complete) break;
@@ -206,7 +93,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     const share = Math.ceil(CLOSEST / asked.length);
     const tried = whole ? near : asked.map(({ each, here, above }) => each.search(here, share, above).found);
     tried.forEach((found, t) => {
-      for (const one of undominated(t, found)) add(t, one);
+      for (const one of columns.undominated(t, found)) columns.add(t, one);
     });
     const again = choose(shared, columns, whole ? MOST_PLACES : FEWER_PLACES);
     if (again.objective >= chosen.objective) chosen = again;
@@ -216,7 +103,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     }
   }
   const { values } = chosen;
-  const taken = take(values);
+  const taken = columns.taken(values);
   /** What some columns come to, given the program's own answer for them. */
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>
@@ -238,18 +125,14 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     tunnels: taken.map((column) => column.chosen),
     bound: Math.max(whole.worth, bound + weight),
     proved,
-    weighed: columns,
+    weighed: columns.all,
     instead(tunnel, schedule) {
       const stay = taken[tunnel]!.chosen.cuts;
-      const { cuts } = searchers[tunnel]!.offerOne(shared.prices(prices.prices, tunnel), schedule);
+      const { cuts } = searchers[tunnel]!.offerOne(shared.prices(relaxed.prices, tunnel), schedule);
       const tries = [stay, cuts].map((of): Instead => {
-        add(tunnel, { schedule, cuts: of });
-        const key = keyOf({ schedule, cuts: of });
-        const other = columns.find((column) => column.tunnel === tunnel && keyOf(column.chosen) === key)!;
+        const other = columns.of(tunnel, { schedule, cuts: of });
         const parts = taken.map((column, t) => (t === tunnel ? other : column));
-        const on = new Set(parts.map(({ number }) => number));
-        for (const { number } of columns) shared.program.limit(number, on.has(number) ? 1 : 0);
-        const { objective, values: amounts } = shared.program.relaxed();
+        const { objective, values: amounts } = columns.alone(parts);
         const { worth, orders, overrun } = told(parts, objective, amounts);
         return { evaluation: other.chosen.evaluation, worth, orders, overrun };
       });
@@ -258,9 +141,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   };
 }
 
-function choose({ program }: Together, columns: readonly Column[], places = MOST_PLACES) {
+function choose({ program }: Together, columns: Columns, places = MOST_PLACES): Whole {
   return program.whole(
-    columns.map(({ number }) => number),
+    columns.all.map(({ number }) => number),
     places,
   );
 }

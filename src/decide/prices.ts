@@ -32,3 +32,21 @@ export const ALONE = (problem: TunnelProblem, breach: number): Prices => ({
   tooMuch: null,
   breach,
 });
+
+/** Two rounds of prices make every schedule of a tunnel worth the same. */
+export function samePrices({ successions }: TunnelProblem, one: Prices, other: Prices): boolean {
+  const alike = (a: ArrayLike<number>, b: ArrayLike<number>): boolean =>
+    Array.prototype.every.call(a, (value, i) => value === b[i]);
+  return (
+    alike(one.cloth, other.cloth) &&
+    alike(one.minute, other.minute) &&
+    successions.every((table) =>
+      table.outlets.every(
+        (outlet) =>
+          one.handling(outlet) === other.handling(outlet) &&
+          one.cutting(outlet) === other.cutting(outlet) &&
+          alike(one.salad(table, outlet), other.salad(table, outlet)),
+      ),
+    )
+  );
+}

@@ -67,6 +67,9 @@ export function outdoes(one: ProgramColumn, other: ProgramColumn, exact: Readonl
   return true;
 }
 
+/** Differences of worth below this are none. */
+export const NOTHING = 1e-6;
+
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
 
