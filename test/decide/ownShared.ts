@@ -82,16 +82,21 @@ export function sharedOf({ farm, settings, tunnels }: FarmProblem): Shared {
           (farm.currency === null ? settings.orderShort : (order.short ?? settings.orderShort * price));
       }
 
-  /** A piece over neighbours is one piece, where the first of them lies under it; all must lie under it together. */
+  /** A piece over neighbours is one piece, where the first of them lies under it; all must lie under it together, and have it alike. */
   const cloth = (
     id: string,
     { taken }: Lay,
     i: number,
   ): readonly (readonly [need: number, amount: number])[] =>
-    taken.flatMap(({ piece, over }): readonly (readonly [number, number])[] => {
+    taken.flatMap(({ piece, over, state }): readonly (readonly [number, number])[] => {
       if (piece === null) return [];
       const pairs = over.slice(1).flatMap((other): readonly (readonly [number, number])[] => {
-        const pair = need(`under ${piece.id} ${over.join()} ${other} ${i}`, "side by side", 0, 10_000);
+        const pair = need(
+          `under ${piece.id} ${state} ${over.join()} ${other} ${i}`,
+          "side by side",
+          0,
+          10_000,
+        );
         return over[0] === id ? [[pair, 1]] : other === id ? [[pair, -1]] : [];
       });
       return over[0] === id

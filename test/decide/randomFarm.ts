@@ -28,12 +28,12 @@ export interface Size {
 
 /** Small enough to try every plan. */
 export const SMALL: Size = {
-  tunnels: [2, 3],
-  walks: [4, 5],
-  lays: [3, 4],
+  tunnels: [3, 3],
+  walks: [3, 4],
+  lays: [4, 5],
   successions: [1, 2],
   outlets: 2,
-  changesPerWeek: [1, 3],
+  changesPerWeek: [2, 3],
 };
 
 /** Small enough to make every schedule with its cuts a column. */
@@ -108,7 +108,8 @@ function products(
 /** Moments to pick for one or two markets, in and just beyond the time planned. */
 function picks(dice: Dice, markets: readonly Market[], first: Instant, walks: number): readonly Pick[] {
   return Array.from({ length: dice.whole(2, 4) }, () => {
-    const hours = dice.whole(6, walks * 12 + 12);
+    // Where there are few walks, not before something can have been done.
+    const hours = dice.whole(walks < 6 ? walks * 6 : 6, walks * 12 + 12);
     const date = addDays(MONDAY, Math.floor((hours + 6) / 24));
     const before = dice.whole(0, 1);
     return {
@@ -222,7 +223,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
       wage: dice.between(2, 15),
       pace: 1,
       cutting: 2,
-      walk: some(0.6, () => Math.max(20, count * dice.between(0.7, 4))),
+      walk: some(0.6, () => Math.max(walks < 6 ? 35 : 20, count * dice.between(0.7, 4))),
       picking: some(0.6, () => Math.max(30, beds * dice.between(2, 10))),
     },
     handling: {
@@ -234,7 +235,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
   const groups = Array.from({ length: dice.whole(2, 3) }, () => dice.between(0.3, 1));
   // Where there are few walks each stands for several days and nights.
   const nights = walks < 6 ? 2 : 1;
-  const grows = (dice.between(60, 150) * (walks < 6 ? 1.5 : 1)) / walks;
+  const grows = (dice.between(60, 150) * (walks < 6 ? 3 : 1)) / walks;
   const ahead: Ahead = {
     farm,
     crops,
