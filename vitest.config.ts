@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     pool: "forks",
     maxWorkers: 2,
+    // Rooms are pure: files need not be kept apart, and what is loaded and planned once serves all.
+    isolate: false,
     testTimeout: 120_000,
     hookTimeout: 60_000,
     projects: [
