@@ -8,6 +8,7 @@ import {
   ledgerOf,
   nightsOf,
   type Outcome,
+  type OwnParts,
   outlookOf,
   type Parts,
   type Planned,
@@ -18,6 +19,7 @@ import {
   type Scene,
   type Solver,
   sceneOf,
+  sinceIssued,
   standing,
   type TogetherPlan,
   type TunnelPlan,
@@ -47,6 +49,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks: [],
     products: [],
     promises: [],
+    since: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
@@ -73,6 +76,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
     madeFrom,
+    since: sinceIssued(scene, plan),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
 }
@@ -110,17 +114,18 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): 
   };
 }
 
-const PARTS = ["timing", "stress", "damage", "labour", "orders"] as const;
+const PARTS = ["timing", "stress", "damage", "labour", "calm", "orders"] as const;
 
 function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly TunnelPlan[]): TogetherPlan {
   const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
-    const sum = (part: "timing" | "stress" | "damage" | "labour"): number =>
+    const sum = (part: keyof OwnParts): number =>
       plans.reduce((total, plan) => total + plan[of].parts[part], 0);
     return {
       timing: sum("timing"),
       stress: sum("stress"),
       damage: sum("damage"),
       labour: sum("labour"),
+      calm: sum("calm"),
       orders,
     };
   };
@@ -142,6 +147,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
       stress: share("stress"),
       damage: share("damage"),
       labour: share("labour"),
+      calm: share("calm"),
       orders: share("orders"),
       limit: share("limit"),
     },

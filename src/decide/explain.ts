@@ -1,5 +1,6 @@
+import type { Evaluation } from "./evaluate.ts";
 import type { Horizon } from "./horizon.ts";
-import type { Joint } from "./joint.ts";
+import type { Instead, Joint } from "./joint.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";
 import { type Planned, takenIn } from "./planned.ts";
 import { NOW } from "./tunnelProblem.ts";
@@ -17,6 +18,7 @@ export const lessParts = (a: Parts, b: Parts): Parts => ({
   stress: a.stress - b.stress,
   damage: a.damage - b.damage,
   labour: a.labour - b.labour,
+  calm: a.calm - b.calm,
   orders: a.orders - b.orders,
 });
 
@@ -27,7 +29,23 @@ function extra(more: readonly LimitName[], fewer: readonly LimitName[]): readonl
   return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
 }
 
-const PARTS = ["damage", "stress", "timing", "orders", "labour"] as const;
+const PARTS = ["damage", "stress", "timing", "orders", "labour", "calm"] as const;
+
+/** What a plan gains against another that differs on one tunnel, and what decides between them. */
+export function strongestPart(
+  chosen: Evaluation,
+  joint: Joint,
+  other: Instead,
+): Pick<Change, "decidedBy" | "gain" | "limit"> {
+  const gain = lessParts(
+    { ...chosen.parts, orders: joint.orders },
+    { ...other.evaluation.parts, orders: other.orders },
+  );
+  const limit =
+    extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ?? null;
+  const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
+  return { decidedBy: limit === null ? strongest : "limit", gain, limit };
+}
 
 /** Every change of a tunnel's plan with what it gains, found by taking it out while all else stays as planned. */
 export function changesOf(
@@ -41,15 +59,6 @@ export function changesOf(
   return schedule.flatMap((to, i): readonly Change[] => {
     const from = i === 0 ? NOW : schedule[i - 1]!;
     if (from === to) return [];
-    const other = joint.instead(tunnel, without(schedule, i));
-    const gain = lessParts(
-      { ...chosen.parts, orders: joint.orders },
-      { ...other.evaluation.parts, orders: other.orders },
-    );
-    const limit =
-      extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
-      null;
-    const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
     const setting = problem.settings[problem.lays[to]!.setting]!;
     const had = i === 0 ? problem.lays[NOW]!.taken : takenIn(planned, i - 1);
     const rhythm = setting.some(({ state }) => state === "nights");
@@ -65,9 +74,7 @@ export function changesOf(
           .flatMap(({ piece }) => piece ?? []),
         minutes: problem.moves[problem.parts[i]!].minutes[from * L + to]!,
         minutesEachWalk: rhythm ? Math.max(day.minutes[to * L + to]!, night.minutes[to * L + to]!) : 0,
-        decidedBy: limit === null ? strongest : "limit",
-        gain,
-        limit,
+        ...strongestPart(chosen, joint, joint.instead(tunnel, without(schedule, i))),
       },
     ];
   });

@@ -24,6 +24,7 @@ import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { SinceIssued } from "./since.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
@@ -56,6 +57,8 @@ export interface Parts {
   readonly damage: number;
   /** Minutes of changing covers, at most 0. */
   readonly labour: number;
+  /** What differing from a sheet given out is priced at, at most 0. It weighs in the choice, not in the worth. */
+  readonly calm: number;
   /** What orders, stalls and mixes make of it beside what each kilogram is worth alone. */
   readonly orders: number;
 }
@@ -448,6 +451,8 @@ export interface Outcome {
   /** By selling day, in the order the farm lists its products. */
   readonly promises: readonly Promised[];
   readonly madeFrom: MadeFrom;
+  /** Against the sheet given out before; null: none was. */
+  readonly since: SinceIssued | null;
   readonly problems: readonly Problem[];
 }
 

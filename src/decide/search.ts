@@ -1,3 +1,4 @@
+import { calmCost } from "./calm.ts";
 import { breachesAt, gravityOf, idle, quality, slopeOf } from "./evaluate.ts";
 import { rangeMaximum, readAt, STEP } from "./harvest.ts";
 import type { Prices } from "./prices.ts";
@@ -143,6 +144,7 @@ export function searcher(problem: TunnelProblem): Searcher {
     const step = (i: number, from: number, to: number): number =>
       problem.moves[problem.parts[i]!].minutes[from * L + to]! * (problem.minute + prices.minute[i]!) +
       prices.cloth[i * L + to]! +
+      calmCost(problem, i, from, to) +
       prices.breach * (brokenGravity[i * S + settingOf[to]!]! + moveGravity[i * L * L + from * L + to]!);
     /** The least that everything from a walk on can cost: [(walk × (changes + 1) + left) × lays + lay that lies]. */
     const least = new Float64Array((n + 1) * (R + 1) * L);

@@ -211,7 +211,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         [1, ...taken.map(([, amount]) => amount)],
       );
     },
-    column(tunnel, schedule, { worth, gravity, successions, minutes }) {
+    column(tunnel, schedule, { worth, parts, gravity, successions, minutes }) {
       const { id, problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
       const take = (key: string, amount: number): void => {
@@ -234,7 +234,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
           sold += table.price * each.weathers[k]! * salad[k]!;
         });
       }
-      return { worth: worth - sold - breach * gravity, amounts };
+      return { worth: worth + parts.calm - sold - breach * gravity, amounts };
     },
     prices(duals, tunnel) {
       const { id, problem: each } = tunnels[tunnel]!;

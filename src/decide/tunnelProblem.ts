@@ -3,6 +3,7 @@ import { lightOnWeight } from "../growth/index.ts";
 import { HOUR } from "../quantity/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
+import { type Calm, calmOf } from "./calm.ts";
 import { partOf } from "./horizon.ts";
 import { keptLay, keptOutlets, keptSettings } from "./kept.ts";
 import { fits, type Lay, laysOf } from "./lays.ts";
@@ -15,6 +16,7 @@ import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import { type Extremes, leadsOf, type SuccessionTable, safety, successionTable } from "./successionTable.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
+import { wageOf } from "./wage.ts";
 
 /** A bed whose last cut nobody dated: it stands, of any size, and is worth keeping. */
 export interface UndatedTable {
@@ -45,6 +47,8 @@ export interface TunnelProblem extends Extremes {
   readonly moves: { readonly day: Moves; readonly night: Moves };
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
+  /** What a sheet given out asks of it; null: there is none. */
+  readonly calm: Calm | null;
   /** Worth of a minute. */
   readonly minute: number;
   /** Shares of the groups of weathers. [0–1] */
@@ -60,10 +64,6 @@ export interface TunnelProblem extends Extremes {
 
 /** Index of what lies now, among the lays. */
 export const NOW = 0;
-
-/** Worth of an hour's work: without prices, in kilograms by the usual price. */
-export const wageOf = ({ farm, settings }: Pick<Scene, "farm" | "settings">): number =>
-  farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
 
 /** The problem of one tunnel as tables. */
 export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly Standing[]): TunnelProblem {
@@ -139,6 +139,7 @@ export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly S
     },
     windy: walks.map(({ tooWindy }) => tooWindy),
     frozen: walks.map(({ frozen }) => frozen),
+    calm: calmOf(scene, tunnel, options),
     minute: wageOf(scene) / 60,
     weathers: scene.weathers.shares,
     successions,

@@ -9,6 +9,7 @@ import type {
   Pick,
   ProductAtPick,
   Promised,
+  SinceIssued,
   SuccessionOutlook,
   TogetherPlan,
   TunnelPlan,
@@ -577,10 +578,29 @@ export function weekJson(outcome: Outcome): string {
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
     promises: outcome.promises.map(promiseJson),
+    changedSince: outcome.since === null ? null : sinceJson(farm, outcome.since),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });
 }
+
+const sinceJson = (farm: Farm, since: SinceIssued): Json => ({
+  issued: time(farm, since.on),
+  priceOfChange: since.price,
+  changed: since.changed.map(({ walk, tunnel, was, is, decidedBy }) => ({
+    walk: walk.index,
+    tunnel: tunnel.id,
+    was: { from: settingKey(was.from), to: settingKey(was.to) },
+    is: { from: settingKey(is.from), to: settingKey(is.to) },
+    decidedBy,
+  })),
+  notNoted: since.unnoted.map(({ walk, tunnel, cover, state }) => ({
+    at: time(farm, walk.at),
+    tunnel: tunnel.id,
+    cover,
+    state,
+  })),
+});
 
 const learnedJson = ({ farm, madeFrom: { learned } }: Beds): Json =>
   learned === undefined

@@ -13,6 +13,7 @@ import { type Celsius, type Centimetre, type LocalDate, localDate } from "../qua
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
+import { sheetCalled } from "./sheetCalled.ts";
 import { day, dayOfMonth, leaves, night, odds, temperature, value } from "./words.ts";
 
 /** A reason in whole sentences, and in the fewest words for where there is no room. */
@@ -256,6 +257,10 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       const gained = value(farm, change.gain.orders);
       const told = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
       return size === null ? told : joined([size, told]);
+    }
+    case "calm": {
+      const sheet = outcome.since === null ? "the last sheet" : sheetCalled(farm, outcome.since.on, outcome.on);
+      return why(`So it stands on ${sheet}; to change that would not be worth it.`, `As on ${sheet}.`);
     }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);

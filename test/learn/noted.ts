@@ -78,4 +78,6 @@ export const sheetOn = (
   on: Instant,
   successions: readonly IssuedOutlook[],
   products: IssuedSheet["products"] = [],
-): IssuedSheet => ({ version: 1, on, days: 7, changes: [], successions, products });
+): IssuedSheet => ({ version: 1, on, days: 7, walks: [],
+    tunnels: [],
+    changes: [], successions, products });

@@ -238,6 +238,7 @@ const parts = (timing: number, stress: number, damage: number, labour: number): 
   stress,
   damage,
   labour,
+  calm: 0,
   orders: 0,
 });
 
@@ -263,7 +264,7 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
     weighed: 12,
     overrun: [],
     overrunUnchanged: [],
-    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, orders: 0, limit: 0 },
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, calm: 0, orders: 0, limit: 0 },
   };
 }
 
