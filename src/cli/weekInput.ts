@@ -9,8 +9,8 @@ import { type Context, usage } from "./context.ts";
 import { openFarm } from "./farmFolder.ts";
 import { knownAt } from "./knownAt.ts";
 import { momentGiven } from "./moment.ts";
-import type { Given } from "./spec.ts";
 import { newestSheet } from "./sheets.ts";
+import type { Given } from "./spec.ts";
 import { readForecasts } from "./store.ts";
 
 const USUAL_DAYS = 7;

@@ -42,7 +42,8 @@ export function strongestPart(
     { ...other.evaluation.parts, orders: other.orders },
   );
   const limit =
-    extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ?? null;
+    extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
+    null;
   const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
   return { decidedBy: limit === null ? strongest : "limit", gain, limit };
 }

@@ -189,6 +189,18 @@ function stage(
   const { place } = farm;
   const many = members({ weather, place, settings, on, issued, error: error.at, past });
   const weathers = weathersOf(many, horizon.end - horizon.now);
-  const set = { farm, weather, members: many, weathers, keep, issued: sheet ?? null, logs, horizon, picks, store, settings };
+  const set = {
+    farm,
+    weather,
+    members: many,
+    weathers,
+    keep,
+    issued: sheet ?? null,
+    logs,
+    horizon,
+    picks,
+    store,
+    settings,
+  };
   return { ...set, learned: learnedOf(set, covers) };
 }

@@ -111,7 +111,8 @@ function unnotedOn(
     const covers = [...new Set([...from, ...to].map(({ cover }) => cover))];
     return covers.flatMap((cover): readonly Unnoted[] => {
       const [before, after] = [from, to].map((setting) => settingKey(ofCover(setting, cover)));
-      if (before === after || lain.some((setting) => settingKey(ofCover(setting, cover)) === after)) return [];
+      if (before === after || lain.some((setting) => settingKey(ofCover(setting, cover)) === after))
+        return [];
       return [{ tunnel, walk, cover, state: ofCover(to, cover)[0]?.state ?? "off" }];
     });
   });
@@ -131,7 +132,9 @@ export function sinceIssued(scene: Scene, { plans, joint }: FarmPlan): SinceIssu
     changed: plans
       .flatMap((planned, t) => changedOn(planned, t, joint, issued, horizon.walks))
       .sort((a, b) => a.walk.at - b.walk.at),
-    unnoted: plans.flatMap(({ at }) => unnotedOn(at, issued, horizon.on)).sort((a, b) => a.walk.at - b.walk.at),
+    unnoted: plans
+      .flatMap(({ at }) => unnotedOn(at, issued, horizon.on))
+      .sort((a, b) => a.walk.at - b.walk.at),
     promises: issued.promises,
   };
 }

@@ -33,7 +33,8 @@ export function labourSetting(setting: Setting | null, settings: Settings): Labo
   const minutes = (name: string): number | null =>
     group?.get(name)?.number("minutes of all hands together", 1, LONGEST) ?? null;
   const changed =
-    group?.get("price of a changed instruction")?.number("an amount in the farm's currency", 0, 10_000) ?? null;
+    group?.get("price of a changed instruction")?.number("an amount in the farm's currency", 0, 10_000) ??
+    null;
   return {
     wage: group?.get("wage")?.number("an hour's wage in the farm's currency", 0, 10_000) ?? settings.wage,
     pace: group?.get("pace")?.number("a factor on the minutes", 0.1, 10) ?? 1,

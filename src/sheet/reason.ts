@@ -259,7 +259,8 @@ export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names
       return size === null ? told : joined([size, told]);
     }
     case "calm": {
-      const sheet = outcome.since === null ? "the last sheet" : sheetCalled(farm, outcome.since.on, outcome.on);
+      const sheet =
+        outcome.since === null ? "the last sheet" : sheetCalled(farm, outcome.since.on, outcome.on);
       return why(`So it stands on ${sheet}; to change that would not be worth it.`, `As on ${sheet}.`);
     }
     case "labour":

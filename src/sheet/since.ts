@@ -6,7 +6,7 @@ import { actions } from "./actions.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
 import { sheetCalled } from "./sheetCalled.ts";
-import { day, value } from "./words.ts";
+import { capital, day, value } from "./words.ts";
 
 /** What is new against the sheet given out before. */
 export interface SinceBlock {
@@ -60,7 +60,7 @@ function unnoted({ tunnel, walk, cover, state }: Unnoted, { farm, on }: Outcome,
 }
 
 const nothingChanged = (farm: Farm, { price }: SinceIssued, called: string): string =>
-  `Nothing: what ${called} asks for still holds, as far as a change would not be worth ${value(farm, price)}.`;
+  `Nothing. ${capital(called)} still holds; no change to it would be worth ${value(farm, price)}.`;
 
 /** The part of the sheet on the one given out before; null where there is nothing to say. */
 export function since(outcome: Outcome, names: Names): SinceBlock | null {
@@ -70,8 +70,7 @@ export function since(outcome: Outcome, names: Names): SinceBlock | null {
   const sentences = issued.changed.map((each) => changed(each, outcome, names));
   return {
     heading: issued.walks === 0 ? `Left over from ${called}` : `Changed since ${called}`,
-    changed:
-      sentences.length > 0 || issued.walks === 0 ? sentences : [nothingChanged(farm, issued, called)],
+    changed: sentences.length > 0 || issued.walks === 0 ? sentences : [nothingChanged(farm, issued, called)],
     unnoted: issued.unnoted.map((each) => unnoted(each, outcome, names)),
   };
 }

@@ -8,17 +8,9 @@ import {
 import { type Crop, catalogue, type Setting } from "../../src/farm/index.ts";
 import { leafCurve, lightOnWeight } from "../../src/growth/index.ts";
 import { degreeDays, type Instant } from "../../src/quantity/index.ts";
+import { seeded } from "./seeded.ts";
 
-/** Small seeded generator of numbers from 0 to 1. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export { seeded } from "./seeded.ts";
 
 const BARE: Setting = [];
 const CHOICES: readonly Setting[] = [

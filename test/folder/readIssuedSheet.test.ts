@@ -58,7 +58,12 @@ describe("an issued sheet", () => {
     expect(sheet!.walks).toEqual(outcome.walks.map(({ at, date, part }) => ({ at, date, part })));
     expect(sheet!.tunnels).toEqual(outcome.tunnels.map(({ tunnel }) => tunnel.id));
     expect(sheet!.promises).toEqual(
-      outcome.promises.map(({ product, market, marketDate, safe }) => ({ product, market, marketDate, safe })),
+      outcome.promises.map(({ product, market, marketDate, safe }) => ({
+        product,
+        market,
+        marketDate,
+        safe,
+      })),
     );
     expect(sheet!.products[0]!.pick).toEqual({
       market: "stall",

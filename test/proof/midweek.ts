@@ -19,7 +19,7 @@ console.log(`Instructions left on Monday's sheets: ${sum(({ walks }) => walks)},
 console.log(`  changed by a plan from scratch: ${sum(({ scratch }) => scratch)}`);
 console.log(`  changed by the calm plan:       ${sum(({ calm }) => calm)}`);
 console.log(
-  `Worth given up for that: $${number(lost)} of $${number(sum(({ worth }) => worth))}, $${number(saved === 0 ? 0 : lost / saved)} an instruction saved; the price of one is $${number(weeks[0]?.price ?? 0)}.`,
+  `Worth given up for that: $${number(lost)}, $${number(saved === 0 ? 0 : lost / saved)} an instruction saved; the price of one is $${number(weeks[0]?.price ?? 0)}.`,
 );
 console.log(
   `Most given up on one farm: $${number(Math.max(0, ...weeks.map((week) => week.lost)))}; nothing on ${weeks.filter((week) => week.lost < 1e-6).length} farms.`,

@@ -5,7 +5,6 @@ import {
   celsius,
   differs,
   type FarmPlan,
-  instant,
   type LocalDate,
   NOW,
   type Note,
@@ -14,11 +13,11 @@ import {
   weekJson,
 } from "../../src/index.ts";
 import type { WeekInput } from "../../src/week.ts";
-import { seeded } from "../decide/randomProblem.ts";
+import { seeded } from "../decide/seeded.ts";
 import { type City, mondayInput } from "../real/cities.ts";
+import { gauss } from "../real/foretold.ts";
 import { planAll, week } from "../week.ts";
-import { type Chance, weekOf } from "./promiseFarms.ts";
-
+import { weekOf } from "./promiseFarms.ts";
 
 /** A plan made on Wednesday from scratch, and one that keeps to Monday's sheet where it can. */
 export interface Midweek {
@@ -29,7 +28,6 @@ export interface Midweek {
   /** Worth the calm plan gives up, and the price of one changed instruction. */
   readonly lost: number;
   readonly price: number;
-  readonly worth: number;
   /** How much the calm plan may fall short of the best; 0 where it was proved best. */
   readonly open: number;
   /** Limits give way in one of the plans otherwise than in the other. */
@@ -42,9 +40,6 @@ const TURNS = 1.2;
 const DONE = 0.8;
 const TUNNELS = 2;
 const MEMBERS = 8;
-
-const normal = (chance: Chance): number =>
-  Math.sqrt(-2 * Math.log(1 - chance())) * Math.cos(2 * Math.PI * chance());
 
 /** Fewer tunnels and weathers: what is shown holds for any number, and one plan takes less time. */
 function small(input: WeekInput): WeekInput {
@@ -59,8 +54,8 @@ function small(input: WeekInput): WeekInput {
 }
 
 /** What becomes of the forecast by Wednesday: Monday's is off by more the further ahead it looks. */
-function foretoldOtherwise(input: WeekInput, chance: Chance): WeekInput {
-  const off = TURNS * normal(chance);
+function foretoldOtherwise(input: WeekInput, normal: Iterator<number>): WeekInput {
+  const off = TURNS * (normal.next().value as number);
   const days = input.forecast!.days.map((day, lead) => ({
     ...day,
     low: celsius(day.low! + off * lead),
@@ -84,9 +79,7 @@ const noted = ({ walk, tunnel, from, to }: Change): readonly Note[] =>
 const changedIn = (plan: FarmPlan, sheet: FarmPlan): number =>
   plan.plans.reduce((sum, { schedule }, t) => {
     const { problem } = sheet.plans[t]!;
-    return (
-      sum + schedule.filter((to, i) => differs(problem, i, i === 0 ? NOW : schedule[i - 1]!, to)).length
-    );
+    return sum + schedule.filter((to, i) => differs(problem, i, i === 0 ? NOW : schedule[i - 1]!, to)).length;
   }, 0);
 
 const gravity = ({ plans, joint }: FarmPlan): string =>
@@ -98,7 +91,7 @@ export function midweek(seed: number): Midweek {
   const city: City = chance() < 0.5 ? "Seattle" : "New York";
   const year = 2012 + Math.floor(4 * chance());
   const monday = addDays(`${year}-03-05` as LocalDate, 7 * Math.floor(36 * chance()));
-  const input = small(foretoldOtherwise(weekOf("random", city, monday, chance), chance));
+  const input = small(foretoldOtherwise(weekOf("random", city, monday, chance), gauss(seed)));
   const issued = week(input);
   const { sheet } = readIssuedSheet("sheets/monday.json", weekJson(issued));
   const wednesday = small(mondayInput(input.farm, city, addDays(monday, 2)));
@@ -119,7 +112,6 @@ export function midweek(seed: number): Midweek {
     ),
     lost: scratch.joint.worth - calm.joint.worth,
     price: calmPrice(scene!),
-    worth: scratch.joint.worth,
     open: calm.joint.proved ? 0 : calm.joint.bound - calm.joint.worth,
     otherLimits: gravity(scratch) !== gravity(calm),
   };

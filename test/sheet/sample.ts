@@ -745,6 +745,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         hint: "Import a newer one with leafpace import.",
       },
     ],
+    since: null,
     ...changed,
   };
 }

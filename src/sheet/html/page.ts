@@ -49,8 +49,7 @@ ${briefs(sheet.urgent, sheet.quiet)}
     ["picks", "Picks"],
     ["measuring", "Leaves"],
   ].map(([id, word]) => html`<a href="#${id!}">${word!}</a> `)}</nav>
-</header>
-${sincePart(sheet.since)}
+</header>${sincePart(sheet.since)}
 ${walksPart("today", sheet.startsToday ? "Today" : "Next walks", today, "No walk falls into the days planned.", whys, figures)}
 ${alarms(sheet.urgent)}
 ${gridPart(sheet.grid, sheet.summary)}

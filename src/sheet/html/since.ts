@@ -5,7 +5,8 @@ import { type Html, html } from "./tag.ts";
 export const sincePart = (since: SinceBlock | null): Html | null =>
   since === null
     ? null
-    : html`<section class="since" aria-labelledby="since">
+    : html`
+<section class="since" aria-labelledby="since">
 <h2 id="since">${since.heading}</h2>
 <ul class="said">${[...since.changed, ...since.unnoted].map((each) => html`<li>${each}</li> `)}</ul>
 </section>`;
