@@ -48,9 +48,9 @@ test("a changed instruction costs five minutes of work, or what the farm says", 
   const farm = exampleFarm();
   const paid = { ...farm, currency: "$", labour: { ...farm.labour, wage: 24 } };
   expect(calmPrice({ farm: paid, settings })).toBeCloseTo(2, 12);
-  expect(
-    calmPrice({ farm: { ...paid, labour: { ...paid.labour, changedInstruction: 7 } }, settings }),
-  ).toBe(7);
+  expect(calmPrice({ farm: { ...paid, labour: { ...paid.labour, changedInstruction: 7 } }, settings })).toBe(
+    7,
+  );
   // Judgement: without prices, in kilograms.
   expect(calmPrice({ farm: { ...paid, currency: null }, settings })).toBeCloseTo(
     (5 / 60) * (settings.wage / settings.price),

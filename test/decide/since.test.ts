@@ -4,6 +4,7 @@ import { type Note, settingKey } from "../../src/farm/index.ts";
 import { type IssuedSheet, readIssuedSheet } from "../../src/folder/index.ts";
 import { weekJson } from "../../src/sheet/index.ts";
 import type { DailyRecord } from "../../src/weather/index.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { week } from "../week.ts";
 import { at, bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
 
@@ -13,14 +14,17 @@ const farm = { tunnels: [own], successions: [young], pieces: [piece("20 m", "row
 const DAYS = clear([4, 14], [4, 14], [4, 14], [-3, 12], [-3, 12], [4, 14], [4, 14]);
 const LEAF = [leaf(young, 4)];
 
-const monday = week(input({ ...farm, notes: LEAF }, DAYS));
+/** Few weathers: what is shown holds for any number. */
+const few = (asked: WeekInput): WeekInput => ({ ...asked, settings: { ...asked.settings, members: 8 } });
+
+const monday = week(few(input({ ...farm, notes: LEAF }, DAYS)));
 const { sheet } = readIssuedSheet("sheets/monday.json", weekJson(monday));
 const planned = monday.tunnels[0]!.changes.map(({ walk, to }) => [walk.at, settingKey(to)]);
 
 /** The week as it is planned on Wednesday before the morning walk. */
 const wednesday = (issued: IssuedSheet | null, notes: readonly Note[] = [], days = DAYS.slice(2)): Outcome =>
   week({
-    ...input({ ...farm, notes: [...LEAF, ...notes] }, [...DAYS.slice(0, 2), ...days], at(2, 6.5)),
+    ...few(input({ ...farm, notes: [...LEAF, ...notes] }, [...DAYS.slice(0, 2), ...days], at(2, 6.5))),
     days: days.length,
     ...(issued === null ? {} : { issued }),
   });
@@ -32,9 +36,8 @@ const told = ({ since }: Outcome) =>
     settingKey(is.to),
     decidedBy,
   ]);
-const done = monday.tunnels[0]!.changes
-  .filter(({ walk }) => walk.at < at(2, 6.5))
-  .flatMap(({ walk, to }): readonly Note[] => [
+const done = monday.tunnels[0]!.changes.filter(({ walk }) => walk.at < at(2, 6.5)).flatMap(
+  ({ walk, to }): readonly Note[] => [
     {
       at: walk.at,
       line: 9,
@@ -44,7 +47,8 @@ const done = monday.tunnels[0]!.changes
       cover: "row-cover-19",
       state: to[0]?.state ?? "off",
     },
-  ]);
+  ],
+);
 
 describe("a week planned anew with the sheet given out", () => {
   test("has nothing to compare with where none was", () => {
@@ -59,7 +63,15 @@ describe("a week planned anew with the sheet given out", () => {
   });
 
   test("tells each instruction that is new, left out or another, with what decided it", () => {
-    const warm: readonly DailyRecord[] = clear([4, 14], [4, 14], [9, 24], [10, 25], [10, 25], [10, 25], [10, 25]);
+    const warm: readonly DailyRecord[] = clear(
+      [4, 14],
+      [4, 14],
+      [9, 24],
+      [10, 25],
+      [10, 25],
+      [10, 25],
+      [10, 25],
+    );
     const turned = wednesday(sheet, done, warm.slice(2));
     const { tunnels, since } = turned;
     expect(since!.changed.length).toBeGreaterThan(0);
