@@ -7,7 +7,7 @@ import type { LimitName, Pick } from "./outcome.ts";
 import type { Prices } from "./prices.ts";
 import type { Program, ProgramRow, Solver } from "./solver.ts";
 import type { OutletTable } from "./successionTable.ts";
-import type { TunnelProblem } from "./tunnelProblem.ts";
+import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
 
 /** Everything the joint plan needs: each tunnel's own problem, and what they share. */
 export interface FarmProblem {
@@ -141,12 +141,18 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       for (const { piece, over } of taken)
         if (piece !== null)
           wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
+  // Notes may have more of a piece lying than is listed, where an off was forgotten: that much may stay.
+  const lying = new Map<Piece, number>();
+  for (const { id, problem: each } of tunnels)
+    for (const { piece, over } of each.lays[NOW]!.taken)
+      if (piece !== null && over[0] === id) lying.set(piece, (lying.get(piece) ?? 0) + 1);
   for (const { problem: each } of tunnels)
     for (let i = 0; i < each.intervals; i++)
       for (const { taken } of each.lays)
         for (const { piece, over } of taken) {
           if (piece === null) continue;
-          if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
+          const most = Math.max(piece.count, lying.get(piece) ?? 0);
+          if (wanting.get(piece)!.size > most) cloth(clothKey(piece, i), BELOW, most, [-1]);
           for (const other of over.slice(1)) {
             const key = spanKey(piece, over, other, i);
             cloth(key, 0, 0, [1, -1]);
