@@ -1,5 +1,8 @@
 import {
+  bestStrip,
+  type Courses,
   changesOf,
+  coursesOf,
   cropAirOf,
   type FarmPlan,
   gaveWay,
@@ -21,8 +24,10 @@ import {
   sceneOf,
   sinceIssued,
   standing,
+  stripPlaces,
   type TogetherPlan,
   type TunnelPlan,
+  takenIn,
   tunnelNow,
   type WeekInput,
   warningsOf,
@@ -40,6 +45,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
   const { farm, settings, on, days } = input;
   const empty = {
     walks: [],
+    weathers: [],
     weather: [],
     warnings: [],
     tunnels: [],
@@ -49,14 +55,18 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks: [],
     products: [],
     promises: [],
+    strip: null,
     since: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
-  const successions = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
-  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint));
+  const courses = coursesOf(scene);
+  const successions = plans.flatMap((each) =>
+    each.standings.map((bed) => outlookOf(scene, each, bed, courses)),
+  );
+  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint, courses));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
   successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
   const picks = scene.picks.filter(({ planned }) => planned);
@@ -66,6 +76,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     on,
     days,
     walks: scene.horizon.walks,
+    weathers: scene.weathers.shares,
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
     tunnels,
@@ -75,6 +86,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks,
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
+    strip: bestStrip(stripPlaces(scene, plans)),
     madeFrom,
     since: sinceIssued(scene, plan),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
@@ -95,14 +107,21 @@ export function planAll(scene: Scene, solver: Solver): FarmPlan {
   return planFarm(scene, tunnels, solver);
 }
 
-function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): TunnelPlan {
+function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, courses: Courses): TunnelPlan {
   const { at, problem, choice, chosen, unchanged } = plan;
   return {
     tunnel: at.tunnel,
     now: at.now,
     settings: problem.settings,
     choice,
-    changes: changesOf(plan, tunnel, joint, scene.horizon),
+    taken: at.taken,
+    takenIn: choice.map((_, i) => takenIn(plan, i)),
+    undated: problem.undated.map(({ standing: { succession, crop }, worth }) => ({
+      id: succession.id,
+      worth,
+      unfit: crop.unfit,
+    })),
+    changes: changesOf(plan, tunnel, joint, scene, courses),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,
     parts: chosen.parts,
@@ -139,7 +158,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
     partsUnchanged: partsOf("unchanged", unchanged),
     bound: joint.bound,
     proved: joint.proved,
-    weighed: joint.weighed,
+    weighed: joint.weighed.length,
     overrun: joint.overrun,
     overrunUnchanged: unchanged.overrun,
     decidedBy: {

@@ -1,8 +1,14 @@
-import type { Evaluation } from "./evaluate.ts";
-import type { Horizon } from "./horizon.ts";
+import { bedsBeside, worstOf } from "./beside.ts";
+import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { filledBetter } from "./filled.ts";
+import { decidedBetween } from "./gain.ts";
 import type { Instead, Joint } from "./joint.ts";
-import type { Change, LimitName, Parts } from "./outcome.ts";
+import { outletIndex } from "./ledger.ts";
+import type { BedBeside, Change } from "./outcome.ts";
 import { type Planned, takenIn } from "./planned.ts";
+import { ratherOf } from "./rather.ts";
+import type { Scene } from "./scene.ts";
+import { type Courses, tellOf } from "./told.ts";
 import { NOW } from "./tunnelProblem.ts";
 
 /** The schedule without its change at an interval: what lay before goes on lying until the next change. */
@@ -12,54 +18,38 @@ export function without(schedule: readonly number[], at: number): readonly numbe
   return schedule.map((s, i) => (i >= at && (next < 0 || i < next) ? before : s));
 }
 
-/** What one has more than another, part by part. */
-export const lessParts = (a: Parts, b: Parts): Parts => ({
-  timing: a.timing - b.timing,
-  stress: a.stress - b.stress,
-  damage: a.damage - b.damage,
-  labour: a.labour - b.labour,
-  calm: a.calm - b.calm,
-  orders: a.orders - b.orders,
-});
-
-/** Limits that are broken more often in one list than in the other. */
-function extra(more: readonly LimitName[], fewer: readonly LimitName[]): readonly LimitName[] {
-  const count = (list: readonly LimitName[], name: LimitName): number =>
-    list.filter((other) => other === name).length;
-  return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
-}
-
-const PARTS = ["damage", "stress", "timing", "orders", "labour", "calm"] as const;
-
-/** What a plan gains against another that differs on one tunnel, and what decides between them. */
-export function strongestPart(
-  chosen: Evaluation,
-  joint: Joint,
-  other: Instead,
-): Pick<Change, "decidedBy" | "gain" | "limit"> {
-  const gain = lessParts(
-    { ...chosen.parts, orders: joint.orders },
-    { ...other.evaluation.parts, orders: other.orders },
-  );
-  const limit =
-    extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
-    null;
-  const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
-  return { decidedBy: limit === null ? strongest : "limit", gain, limit };
-}
-
 /** Every change of a tunnel's plan with what it gains, found by taking it out while all else stays as planned. */
 export function changesOf(
   planned: Planned,
   tunnel: number,
   joint: Joint,
-  horizon: Horizon,
+  scene: Scene,
+  courses: Courses,
 ): readonly Change[] {
   const { at, problem, schedule, chosen } = planned;
+  const { horizon, farm, picks } = scene;
+  const results = new Map(
+    problem.successions.map((table) => [table, outletResults(problem, table, schedule)]),
+  );
+  const tells = new Map(
+    problem.successions.map((table) => [table, tellOf(scene, table, courses(planned, table))]),
+  );
+  const beds = (other: readonly number[], { evaluation }: Instead): readonly BedBeside[] =>
+    bedsBeside(
+      planned,
+      other,
+      evaluation,
+      (table) => results.get(table)!,
+      (table) => tells.get(table)!,
+    );
+  const brought = (instead: readonly SuccessionResult[]): readonly SuccessionResult[] =>
+    joint.tunnels.flatMap(({ evaluation }, t) => (t === tunnel ? instead : evaluation.successions));
   const L = problem.lays.length;
   return schedule.flatMap((to, i): readonly Change[] => {
     const from = i === 0 ? NOW : schedule[i - 1]!;
     if (from === to) return [];
+    const left = without(schedule, i);
+    const other = joint.instead(tunnel, left);
     const setting = problem.settings[problem.lays[to]!.setting]!;
     const had = i === 0 ? problem.lays[NOW]!.taken : takenIn(planned, i - 1);
     const rhythm = setting.some(({ state }) => state === "nights");
@@ -75,7 +65,26 @@ export function changesOf(
           .flatMap(({ piece }) => piece ?? []),
         minutes: problem.moves[problem.parts[i]!].minutes[from * L + to]!,
         minutesEachWalk: rhythm ? Math.max(day.minutes[to * L + to]!, night.minutes[to * L + to]!) : 0,
-        ...strongestPart(chosen, joint, joint.instead(tunnel, without(schedule, i))),
+        ...decidedBetween(planned, joint, other),
+        without: {
+          worth: other.worth,
+          breaks: other.evaluation.breaches,
+          overrun: other.overrun,
+          cuts: other.evaluation.successions.map((result) => ({
+            succession: result.table.standing.succession.id,
+            outlet: outletIndex(result),
+          })),
+          beds: beds(left, other),
+          worst: worstOf(scene, planned, left),
+          filled: filledBetter(
+            farm,
+            picks,
+            scene.weathers.shares,
+            brought(chosen.successions),
+            brought(other.evaluation.successions),
+          ),
+        },
+        rather: ratherOf(planned, tunnel, joint, i, beds),
       },
     ];
   });

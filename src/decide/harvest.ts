@@ -3,14 +3,14 @@ import { type LeafCurve, leafLength, relativeWeight } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 
 /** Equally likely values that stand for a spread. */
-const NODES = 15;
+export const NODES = 15;
 
 /** Step of the logarithm of thermal time at which a harvest is worked out; straight lines between. [1] */
 export const STEP = 0.005;
 
 /** Thermal time over requirement from which on, and up to which, a harvest is worked out. [1] */
-const LEAST = 0.2;
-const MOST = 5;
+export const LEAST = 0.2;
+export const MOST = 5;
 
 /** Share of the price that a leaf of this length earns. [0–1] */
 export function priceShare(length: number, crop: Crop, settings: Settings): number {
@@ -50,11 +50,11 @@ export function harvestOf(
   const first = Math.log(requirement * LEAST);
   const rows = Math.ceil(Math.log(MOST / LEAST) / STEP) + 1;
   const sure = { salad: new Float64Array(rows), other: new Float64Array(rows), cut: new Float64Array(rows) };
-  const least = crop.smallest * settings.nothingBelow;
+  const smallest = crop.smallest * settings.nothingBelow;
   let tooSmall = 0;
   for (let i = 0; i < rows; i++) {
     const length = leafLength(curve, Math.exp(first + i * STEP));
-    if (length <= least) tooSmall = i + 1;
+    if (length <= smallest) tooSmall = i + 1;
     const share = priceShare(length, crop, settings);
     if (share === 0) continue;
     const weight = relativeWeight(length, crop, settings);

@@ -22,9 +22,11 @@ import type {
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
 import type { SinceIssued } from "./since.ts";
+import type { StripChance } from "./stripPlaces.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
@@ -83,6 +85,76 @@ export interface Change {
   readonly gain: Parts;
   /** Limit that forbids leaving it out, in code form. */
   readonly limit: LimitName | null;
+  /** What the plan would come to without it. */
+  readonly without: Without;
+  /** The strongest other setting that does the same; null: none that may lie there does. */
+  readonly rather: Rather | null;
+}
+
+/** The same of the plan and of another plan. */
+export interface Compared<Value> {
+  readonly plan: Value;
+  readonly other: Value;
+}
+
+/** One succession under the plan and under another schedule of its tunnel. */
+export interface BedBeside {
+  readonly succession: string;
+  /** What becomes of it under the other. */
+  readonly fate: Fate;
+  /** Plan less the other, this succession alone. */
+  readonly gain: Omit<OwnParts, "labour" | "calm">;
+  /** At its cut under the plan, or where it has none under the other; null: neither cuts it. */
+  readonly cut: {
+    readonly at: Instant;
+    readonly pick: Pick;
+    readonly size: Compared<Range<Centimetre>>;
+    /** Chance to be inside the window: the same members, moved by what the expected thermal time differs. [0–1] */
+    readonly odds: Compared<number>;
+    /** Expected of all that is cut, losses taken off. */
+    readonly weight: Compared<Kilogram>;
+  } | null;
+}
+
+/** The part of a day in which two schedules differ most in the odds of damage, and whose. */
+export interface Worst {
+  readonly succession: string;
+  /** After a cut the stubble stands that grows again. */
+  readonly of: "leaves" | "stubble";
+  readonly walk: Walk;
+  /** [0–1] */
+  readonly odds: Compared<number>;
+}
+
+/** How much more of its orders a product fills, mean over the groups of weathers. */
+export interface Filled extends Compared<Kilogram> {
+  readonly product: string;
+  readonly pick: Pick;
+}
+
+/** Another setting in the place of a change's, up to the tunnel's next change. */
+export interface Rather {
+  readonly setting: Setting;
+  /** Plan less the plan with it. */
+  readonly gain: Parts;
+  readonly beds: readonly BedBeside[];
+}
+
+/** A plan with one change of one tunnel taken out, all else as planned. */
+export interface Without {
+  /** Of all tunnels together. */
+  readonly worth: number;
+  /** Limits the tunnel would break, one entry a breach, and limits all would break together. */
+  readonly breaks: readonly LimitName[];
+  readonly overrun: readonly LimitName[];
+  /** What each of the tunnel's successions would be cut for: index among the outlets of its basis; null: not cut. */
+  readonly cuts: readonly { readonly succession: string; readonly outlet: number | null }[];
+  /** The tunnel's successions that the change makes a difference to. */
+  readonly beds: readonly BedBeside[];
+  /** null: the change makes no difference to any odds of damage. */
+  readonly worst: Worst | null;
+  /** Orders that are filled better with the change. */
+  readonly filled: readonly Filled[];
 }
 
 export type LimitName =
@@ -131,6 +203,8 @@ export interface Basis {
   /** At the first walk: thermal time corrected for light, and light, since emergence or the last cut. [°C·d], [mol/m²] */
   readonly thermalTime: number;
   readonly light: number;
+  /** Crop height at which its leaves are unfit, hardened as they are. [°C] */
+  readonly unfit: number;
   /** Weight of the whole bed at the middle of the window in full light, and price of a kilogram alone. [kg] */
   readonly mass: number;
   readonly price: number;
@@ -145,6 +219,9 @@ export interface Basis {
     readonly middle: number;
   };
   readonly outlets: readonly BasisOutlet[];
+  /** Index of the one it is cut at under the plan, and if nothing is changed; null: not cut. */
+  readonly cut: number | null;
+  readonly cutUnchanged: number | null;
 }
 
 /** A moment at which it may be cut, with what the part of its interval before it adds under each setting. */
@@ -264,6 +341,8 @@ export interface Miss {
   readonly why: "tooSmall" | "tooLarge";
   /** Could covers at hand have reached it at all? */
   readonly coversCanHelp: boolean;
+  /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
+  readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
 }
 
@@ -277,8 +356,11 @@ export interface Alternative {
 export interface LedgerEntry {
   readonly walk: number;
   readonly setting: string;
-  /** A piece is free, and no limit is broken as long as no bed is cut. */
+  /** Limits that having it breaks, whatever lay before. */
+  readonly breaks: readonly LimitName[];
   readonly allowed: boolean;
+  /** Shade that keeps the day below the light floor of some crop. */
+  readonly dim: boolean;
   /** Expected lowest and highest at crop height in calm air. [°C] */
   readonly lowest: Celsius;
   readonly highest: Celsius;
@@ -297,6 +379,8 @@ export interface LedgerEntry {
     readonly safe: number;
     readonly stubble: number;
   }[];
+  /** The same logarithm of beds whose last cut nobody dated. */
+  readonly undated: readonly { readonly id: string; readonly safe: number }[];
 }
 
 export interface TunnelPlan {
@@ -307,6 +391,11 @@ export interface TunnelPlan {
   readonly settings: readonly Setting[];
   /** Setting during each interval, the first from the first walk on. Index into `settings`. */
   readonly choice: readonly number[];
+  /** The cloth of what lies now, and of what lies during each interval. */
+  readonly taken: readonly Taken[];
+  readonly takenIn: readonly (readonly Taken[])[];
+  /** Beds whose last cut nobody dated, and what each is worth standing. */
+  readonly undated: readonly { readonly id: string; readonly worth: number; readonly unfit: Celsius }[];
   readonly changes: readonly Change[];
   readonly worth: number;
   readonly worthUnchanged: number;
@@ -436,6 +525,8 @@ export interface Outcome {
   readonly on: Instant;
   readonly days: number;
   readonly walks: readonly Walk[];
+  /** Shares of the groups of weathers that what several beds bring is weighed in. [0–1] */
+  readonly weathers: readonly number[];
   /** From yesterday to the end of the days planned. */
   readonly weather: readonly DayWeather[];
   /** Most urgent first: frost and heat before all else. */
@@ -450,6 +541,8 @@ export interface Outcome {
   readonly products: readonly ProductAtPick[];
   /** By selling day, in the order the farm lists its products. */
   readonly promises: readonly Promised[];
+  /** Where a check strip would teach most; null: nowhere. */
+  readonly strip: StripChance | null;
   readonly madeFrom: MadeFrom;
   /** Against the sheet given out before; null: none was. */
   readonly since: SinceIssued | null;

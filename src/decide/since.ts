@@ -2,7 +2,8 @@ import { lyingAt, type Setting, settingKey, type Tunnel } from "../farm/index.ts
 import type { IssuedChange, IssuedPromise, IssuedSheet } from "../folder/index.ts";
 import type { Instant } from "../quantity/index.ts";
 import { calmPrice, differs, FREE } from "./calm.ts";
-import { strongestPart, without } from "./explain.ts";
+import { without } from "./explain.ts";
+import { decidedBetween } from "./gain.ts";
 import type { Joint } from "./joint.ts";
 import type { Change, Walk } from "./outcome.ts";
 import type { FarmPlan, Planned } from "./planned.ts";
@@ -67,7 +68,7 @@ function changedOn(
   issued: IssuedSheet,
   walks: readonly Walk[],
 ): readonly ChangedInstruction[] {
-  const { at, problem, schedule, chosen } = planned;
+  const { at, problem, schedule } = planned;
   const settingAt = (lay: number): Setting => problem.settings[problem.lays[lay]!.setting]!;
   return schedule.flatMap((to, i): readonly ChangedInstruction[] => {
     const from = i === 0 ? NOW : schedule[i - 1]!;
@@ -86,7 +87,7 @@ function changedOn(
         was: asked ?? { from: lies, to: lies },
         is: { from: lies, to: settingAt(to) },
         decidedBy:
-          other === null ? "limit" : strongestPart(chosen, joint, joint.instead(tunnel, other)).decidedBy,
+          other === null ? "limit" : decidedBetween(planned, joint, joint.instead(tunnel, other)).decidedBy,
       },
     ];
   });

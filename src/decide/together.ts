@@ -1,13 +1,13 @@
 import type { Farm, Piece, Settings } from "../farm/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
-import type { Evaluation } from "./evaluate.ts";
-import type { Lay } from "./lays.ts";
+import { type Evaluation, gravityOf } from "./evaluate.ts";
+import type { Lay, Taken } from "./lays.ts";
 import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
 import type { LimitName, Pick } from "./outcome.ts";
 import type { Prices } from "./prices.ts";
 import type { Program, ProgramRow, Solver } from "./solver.ts";
 import type { OutletTable } from "./successionTable.ts";
-import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
+import type { TunnelProblem } from "./tunnelProblem.ts";
 
 /** Everything the joint plan needs: each tunnel's own problem, and what they share. */
 export interface FarmProblem {
@@ -30,12 +30,10 @@ export interface Together {
   prices(rows: Float64Array, tunnel: number): Prices;
   /** The objective leaves this out: orders of which nothing at all is brought. */
   readonly offset: number;
-  /** Limits of hands, hours and cold room that a whole solution goes beyond. */
+  /** Limits of hands, hours, cold room and cloth that a whole solution goes beyond. */
   overrun(values: Float64Array): readonly LimitName[];
   /** What that weighs in the objective. */
   overWorth(values: Float64Array): number;
-  /** From now on more cloth may be taken than there is; `overrun` tells it. */
-  lendCloth(): void;
   /** Rows in which neither more nor less will do. */
   readonly exact: ReadonlySet<ProgramRow>;
   /** Worth of one unit of gravity. */
@@ -46,6 +44,9 @@ export interface Together {
 export interface ProgramColumn {
   readonly worth: number;
   readonly amounts: ReadonlyMap<ProgramRow, number>;
+  /** Limits that it goes beyond alone, and what that weighs; its amounts stop there, so that no part of it is lighter. */
+  readonly beyond: ReadonlySet<LimitName>;
+  readonly weight: number;
 }
 
 /**
@@ -68,6 +69,9 @@ export function outdoes(one: ProgramColumn, other: ProgramColumn, exact: Readonl
 
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
+
+/** Gravity of a piece that is not there: graver than anything it could be laid for. */
+const NO_SUCH_PIECE = 10 * gravityOf(["pieces"]);
 
 const dayOf = ({ market, marketDate }: Pick): string => `${market.id} ${marketDate}`;
 
@@ -95,8 +99,9 @@ function rowsOf(program: Program) {
 }
 
 const clothKey = (piece: Piece, i: number): string => `cloth ${piece.id} ${i}`;
-const spanKey = (piece: Piece, over: readonly string[], other: string, i: number): string =>
-  `span ${piece.id} ${over.join(" ")} ${other} ${i}`;
+/** Neighbours under one piece have it alike: on, vented, or by nights. */
+const spanKey = (piece: Piece, { over, state }: Taken, other: string, i: number): string =>
+  `span ${piece.id} ${state} ${over.join(" ")} ${other} ${i}`;
 
 /** Rows a lay takes part in through an interval, with its amounts. */
 function clothRows(
@@ -104,12 +109,13 @@ function clothRows(
   { taken }: Lay,
   i: number,
 ): readonly (readonly [key: string, amount: number])[] {
-  return taken.flatMap(({ piece, over }): readonly (readonly [string, number])[] => {
+  return taken.flatMap((each): readonly (readonly [string, number])[] => {
+    const { piece, over } = each;
     if (piece === null) return [];
     // A piece over neighbours is counted once, and all of them must lie under it together.
     const [first, ...others] = over;
-    if (first !== tunnel) return [[spanKey(piece, over, tunnel, i), -1]];
-    return [[clothKey(piece, i), 1], ...others.map((other) => [spanKey(piece, over, other, i), 1] as const)];
+    if (first !== tunnel) return [[spanKey(piece, each, tunnel, i), -1]];
+    return [[clothKey(piece, i), 1], ...others.map((other) => [spanKey(piece, each, other, i), 1] as const)];
   });
 }
 
@@ -120,45 +126,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   const rows = rowsOf(program);
   const { zone } = farm.place;
   const dateOf = ({ at }: OutletTable): LocalDate => localDate(zone, at);
+  const nightsOf = new Map<OutletTable, readonly LocalDate[]>();
+  /** Nights in the cold. */
   const nights = (outlet: OutletTable): readonly LocalDate[] => {
+    const before = nightsOf.get(outlet);
+    if (before !== undefined) return before;
     const list: LocalDate[] = [];
+    nightsOf.set(outlet, list);
     for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1))
       list.push(night);
     return list;
   };
-
-  // Cloth: a row only where more tunnels could want a piece than there are. No plan takes more; a plan with one change taken out may.
-  const exact = new Set<ProgramRow>();
-  const missing: number[] = [];
-  const cloth = (key: string, lower: number, upper: number, signs: readonly number[]): void => {
-    if (rows.at(key) !== undefined) return;
-    rows.make(key, lower, upper);
-    for (const sign of signs) missing.push(program.addColumn(0, 0, [rows.at(key)!], [sign]));
-  };
-  const wanting = new Map<Piece, Set<string>>();
-  for (const { id, problem: each } of tunnels)
-    for (const { taken } of each.lays)
-      for (const { piece, over } of taken)
-        if (piece !== null)
-          wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
-  // Notes may have more of a piece lying than is listed, where an off was forgotten: that much may stay.
-  const lying = new Map<Piece, number>();
-  for (const { id, problem: each } of tunnels)
-    for (const { piece, over } of each.lays[NOW]!.taken)
-      if (piece !== null && over[0] === id) lying.set(piece, (lying.get(piece) ?? 0) + 1);
-  for (const { problem: each } of tunnels)
-    for (let i = 0; i < each.intervals; i++)
-      for (const { taken } of each.lays)
-        for (const { piece, over } of taken) {
-          if (piece === null) continue;
-          const most = Math.max(piece.count, lying.get(piece) ?? 0);
-          if (wanting.get(piece)!.size > most) cloth(clothKey(piece, i), BELOW, most, [-1]);
-          for (const other of over.slice(1)) {
-            const key = spanKey(piece, over, other, i);
-            cloth(key, 0, 0, [1, -1]);
-            exact.add(rows.at(key)!);
-          }
-        }
 
   // Selling days, each in every group of weathers.
   const brought = new Map<string, readonly Brought[]>();
@@ -182,14 +160,48 @@ export function together(problem: FarmProblem, solver: Solver): Together {
     );
   }
 
-  // Hands, hours and cold room: what goes beyond them counts as a breach, so that there is always a plan.
+  // What goes beyond a limit counts as a breach, so that there is always a plan.
   const breach = breachWorth(problem, -offset);
-  const overruns: { readonly column: number; readonly limit: LimitName }[] = [];
+  const overruns: { readonly column: number; readonly limit: LimitName; readonly weight: number }[] = [];
+  const beyond = (key: string, sign: 1 | -1, limit: LimitName, weight: number): void => {
+    const column = program.addColumn(-weight, UNLIMITED, [rows.at(key)!], [sign]);
+    overruns.push({ column, limit, weight });
+  };
+
+  // Cloth: a row only where more tunnels could want a piece than there are.
+  const exact = new Set<ProgramRow>();
+  const cloth = (key: string, lower: number, upper: number, signs: readonly (1 | -1)[]): void => {
+    if (rows.at(key) !== undefined) return;
+    rows.make(key, lower, upper);
+    for (const sign of signs) beyond(key, sign, "pieces", NO_SUCH_PIECE * breach);
+  };
+  const wanting = new Map<Piece, Set<string>>();
+  for (const { id, problem: each } of tunnels)
+    for (const { taken } of each.lays)
+      for (const { piece, over } of taken)
+        if (piece !== null)
+          wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
+  for (const { problem: each } of tunnels)
+    for (let i = 0; i < each.intervals; i++)
+      for (const { taken } of each.lays)
+        for (const lain of taken) {
+          const { piece, over } = lain;
+          if (piece === null) continue;
+          if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
+          for (const other of over.slice(1)) {
+            const key = spanKey(piece, lain, other, i);
+            cloth(key, 0, 0, [1, -1]);
+            exact.add(rows.at(key)!);
+          }
+        }
+
+  // Hands, hours and cold room.
+  const bounds = new Map<ProgramRow, { readonly most: number; readonly limit: LimitName }>();
   const bounded = (key: string, most: number | null, limit: LimitName): void => {
     if (most === null || rows.at(key) !== undefined) return;
     rows.make(key, BELOW, most);
-    const column = program.addColumn(-breach, UNLIMITED, [rows.at(key)!], [-1]);
-    overruns.push({ column, limit });
+    bounds.set(rows.at(key)!, { most, limit });
+    beyond(key, -1, limit, breach);
   };
   const { labour, handling } = farm;
   for (const { problem: each } of tunnels) {
@@ -201,6 +213,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         for (const night of nights(outlet)) bounded(`cooler ${night}`, handling.cooler, "cooler");
       }
   }
+
+  /** Rows of each lay in each interval: [interval × lays + lay]. */
+  const clothOf = tunnels.map(({ id, problem: each }) =>
+    Array.from({ length: each.intervals * each.lays.length }, (_, k) => {
+      const L = each.lays.length;
+      return clothRows(id, each.lays[k % L]!, Math.floor(k / L)).flatMap(([key, amount]) => {
+        const row = rows.at(key);
+        return row === undefined ? [] : [{ row, amount }];
+      });
+    }),
+  );
 
   return {
     program,
@@ -218,14 +241,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       );
     },
     column(tunnel, schedule, { worth, parts, gravity, successions, minutes }) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
+      const add = (row: ProgramRow, amount: number): void => {
+        amounts.set(row, (amounts.get(row) ?? 0) + amount);
+      };
       const take = (key: string, amount: number): void => {
         const row = rows.at(key);
-        if (row !== undefined && amount !== 0) amounts.set(row, (amounts.get(row) ?? 0) + amount);
+        if (row !== undefined && amount !== 0) add(row, amount);
       };
       schedule.forEach((lay, i) => {
-        for (const [key, amount] of clothRows(id, each.lays[lay]!, i)) take(key, amount);
+        for (const { row, amount } of clothOf[tunnel]![i * each.lays.length + lay]!) add(row, amount);
         take(`walk ${i}`, minutes[i]!);
       });
       let sold = 0;
@@ -240,40 +266,54 @@ export function together(problem: FarmProblem, solver: Solver): Together {
           sold += table.price * each.weathers[k]! * salad[k]!;
         });
       }
-      return { worth: worth + parts.calm - sold - breach * gravity, amounts };
+      const beyond = new Set<LimitName>();
+      let over = 0;
+      for (const [row, amount] of amounts) {
+        const bound = bounds.get(row);
+        if (bound === undefined || amount <= bound.most + 1e-6) continue;
+        beyond.add(bound.limit);
+        over += amount - bound.most;
+        amounts.set(row, bound.most);
+      }
+      const weight = breach * (gravity + over);
+      return { worth: worth + parts.calm - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const of = (key: string): number => {
         const row = rows.at(key);
         return row === undefined ? 0 : duals[row]!;
       };
-      const L = each.lays.length;
+      const beyond = (key: string, amount: number): number => {
+        const row = rows.at(key);
+        const bound = row === undefined ? undefined : bounds.get(row);
+        if (bound === undefined || amount <= bound.most) return 0;
+        return Math.max(0, breach - of(key)) * (amount - bound.most);
+      };
+      const isBounded = [labour.picking, handling.washing, handling.cooler].some((most) => most !== null);
       return {
+        tooLong: (i, minutes) => beyond(`walk ${i}`, minutes),
+        tooMuch: isBounded
+          ? (outlet, cutting, cut) =>
+              beyond(`picking ${outlet.at}`, cutting) +
+              beyond(`washing ${outlet.at}`, cut) +
+              nights(outlet).reduce((sum, night) => sum + beyond(`cooler ${night}`, cut), 0)
+          : null,
         salad: ({ standing }, { fate }) =>
           brought.get(dayOf(fate.pick))!.map((day) => duals[day.get(standing.crop.id)!]!),
         handling: (outlet) =>
           of(`washing ${outlet.at}`) + nights(outlet).reduce((sum, night) => sum + of(`cooler ${night}`), 0),
         cutting: (outlet) => of(`picking ${outlet.at}`),
-        cloth: Float64Array.from({ length: each.intervals * L }, (_, k) =>
-          clothRows(id, each.lays[k % L]!, Math.floor(k / L)).reduce(
-            (sum, [key, amount]) => sum + amount * of(key),
-            0,
-          ),
+        cloth: Float64Array.from(clothOf[tunnel]!, (taken) =>
+          taken.reduce((sum, { row, amount }) => sum + amount * duals[row]!, 0),
         ),
         minute: Float64Array.from({ length: each.intervals }, (_, i) => of(`walk ${i}`)),
         breach,
       };
     },
-    overWorth: (values) => overruns.reduce((sum, { column }) => sum + breach * values[column]!, 0),
+    overWorth: (values) => overruns.reduce((sum, { column, weight }) => sum + weight * values[column]!, 0),
     overrun: (values) => [
-      ...new Set([
-        ...overruns.filter(({ column }) => values[column]! > 1e-6).map(({ limit }) => limit),
-        ...(missing.some((column) => values[column]! > 1e-6) ? (["pieces"] as const) : []),
-      ]),
+      ...new Set(overruns.filter(({ column }) => values[column]! > 1e-6).map(({ limit }) => limit)),
     ],
-    lendCloth(): void {
-      for (const column of missing) program.limit(column, UNLIMITED);
-    },
   };
 }

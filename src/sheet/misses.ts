@@ -4,7 +4,7 @@ import { otherwise, way } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, dayOfMonth, leafBeside, leafLimit, value } from "./words.ts";
+import { capital, day, dayOfMonth, leafBeside, leafLimit, setting, value } from "./words.ts";
 
 /** Ways out told, and the share of the best one's worth below which another is not. [1] judgement */
 const WAYS = 2;
@@ -29,13 +29,31 @@ export interface MissBlock {
   }[];
 }
 
-const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: string]>> = {
-  tooSmall: [
-    "Covers could bring it there, but the plan is worth more without.",
-    "No cover brings it there in time.",
-  ],
-  tooLarge: ["Covers could hold it, but the plan is worth more without.", "No cover holds it that long."],
+/** What covers could do about a miss; `what`: the setting that would, from the first walk on. */
+const COULD: Readonly<Record<Miss["why"], (what: string | null) => string>> = {
+  tooSmall: (what) =>
+    what === null
+      ? "Covers could bring it there, but the plan is worth more without."
+      : `${what}, from the first walk on, would bring it there; the plan is worth more without.`,
+  tooLarge: (what) =>
+    what === null
+      ? "Covers could hold it, but the plan is worth more without."
+      : `${what}, from the first walk on, would hold it; the plan is worth more without.`,
 };
+const CANNOT: Readonly<Record<Miss["why"], string>> = {
+  tooSmall: "No cover at hand brings it there in time.",
+  tooLarge: "No cover at hand holds it that long.",
+};
+
+/** Why nothing is changed on a tunnel with a miss. */
+const LEFT = "So nothing is changed on its tunnel.";
+
+function coversOf(miss: Miss, tunnel: string, outcome: Outcome, names: Names): string {
+  if (miss.coversCanHelp)
+    return COULD[miss.why](miss.helps === null ? null : capital(setting(miss.helps, names.cover)));
+  const plan = outcome.tunnels.find((each) => each.tunnel.id === tunnel);
+  return plan?.changes.length === 0 ? `${CANNOT[miss.why]} ${LEFT}` : CANNOT[miss.why];
+}
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
   const { farm } = outcome;
@@ -68,7 +86,7 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       ...(size === null ? [] : [size]),
     ].join(", "),
     sentence,
-    covers: COVERS[miss.why][miss.coversCanHelp ? 0 : 1],
+    covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
     alternatives: told.map(({ fate, worth }) => ({
       sentence: otherwise(farm, fate, miss.pick.at),

@@ -11,6 +11,7 @@ import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
 import { sheetCalled } from "./sheetCalled.ts";
 import { type SinceBlock, since } from "./since.ts";
+import { strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
@@ -37,6 +38,8 @@ export interface Sheet {
   readonly picks: readonly PickBlock[];
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
+  /** Where a check strip would teach most; null: nowhere worth it. */
+  readonly strip: string | null;
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
   readonly marks: readonly string[];
@@ -201,6 +204,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     picks: picks(outcome, names),
     misses: misses(outcome, names),
     beds,
+    strip: strip(outcome, names),
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),

@@ -274,6 +274,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     for (const each of others) beds(out, each);
   }
 
+  section(out, "WORTH MEASURING", sheet.strip === null ? [] : [sheet.strip]);
   section(out, "NEEDS YOU", sheet.needsYou);
   section(out, "MADE FROM", sheet.madeFrom);
   section(out, "HOW TO READ IT", sheet.marks);

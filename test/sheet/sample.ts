@@ -1,5 +1,6 @@
 import type {
   AtPick,
+  BedBeside,
   Change,
   LedgerEntry,
   Outcome,
@@ -268,6 +269,29 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
   };
 }
 
+const NOTHING_LOST: Change["without"] = {
+  worth: 0,
+  breaks: [],
+  overrun: [],
+  cuts: [],
+  beds: [],
+  worst: null,
+  filled: [],
+};
+
+const ARUGULA_HELD: BedBeside = {
+  succession: "A12",
+  fate: { kind: "pick", pick: FRIDAY, as: "braising" },
+  gain: { timing: 64, stress: 0, damage: 0 },
+  cut: {
+    at: FRIDAY.at,
+    pick: FRIDAY,
+    size: { plan: size(3.9, 4.4, 4.9), other: size(4.1, 4.8, 5.5) },
+    odds: { plan: 0.83, other: 0.55 },
+    weight: { plan: pounds(24), other: pounds(26) },
+  },
+};
+
 const change = (
   walk: number,
   on: Tunnel,
@@ -282,6 +306,8 @@ const change = (
   pieces: [],
   minutesEachWalk: 0,
   limit: null,
+  without: NOTHING_LOST,
+  rather: null,
   ...more,
 });
 type Told = { readonly minutes: number; readonly decidedBy: Change["decidedBy"]; readonly gain: Parts };
@@ -291,7 +317,9 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
     settings.map((setting, s) => ({
       walk: index,
       setting: settingKey(setting),
+      breaks: [],
       allowed: true,
+      dim: false,
       lowest: F(40 - s),
       highest: F(70 + s),
       successions: ids.map((id) => ({
@@ -304,6 +332,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         safe: -0.003,
         stubble: 0,
       })),
+      undated: [],
     })),
   );
 
@@ -318,7 +347,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [] };
+  const common = { gaveWay: [], unchangedBreaks: [], taken: [], takenIn: WALKS.map(() => []), undated: [] };
   return [
     {
       ...common,
@@ -332,6 +361,7 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutes: 18,
           decidedBy: "timing",
           gain: parts(64, 0, 0, -5),
+          without: { ...NOTHING_LOST, beds: [ARUGULA_HELD] },
         }),
         change(5, n1, SHADE, NIGHTS, {
           pieces: [piece("R1", "row-30")],
@@ -339,6 +369,16 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutesEachWalk: 6,
           decidedBy: "damage",
           gain: parts(-2, 0, 120, -9),
+          without: {
+            ...NOTHING_LOST,
+            worst: {
+              succession: "S4",
+              of: "leaves",
+              walk: WALKS[5]!,
+              odds: { plan: 0.05, other: 0.6 },
+            },
+          },
+          rather: { setting: ROW, gain: parts(6, 8, 0, -2), beds: [] },
         }),
         change(8, n1, NIGHTS, BARE, {
           minutes: 6,
@@ -496,6 +536,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooLarge",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, worth: 152 },
           { fate: { kind: "pick", pick: FRIDAY, as: "braising" }, worth: 84 },
@@ -564,6 +605,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooSmall",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
           { fate: { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, worth: 130 },
           { fate: { kind: "pick", pick: FRIDAY, as: "small" }, worth: 12 },
@@ -616,6 +658,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     on: at(0, 5.5),
     days: 5,
     walks: WALKS,
+    weathers: [1],
+    strip: null,
     weather: Array.from({ length: 6 }, (_, i) => ({
       date: dateAt(i - 1),
       low: F(i === 4 ? 31 : 38),
