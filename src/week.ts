@@ -11,6 +11,7 @@ import {
   ledgerOf,
   nightsOf,
   type Outcome,
+  type OwnParts,
   outlookOf,
   type Parts,
   type Planned,
@@ -21,6 +22,7 @@ import {
   type Scene,
   type Solver,
   sceneOf,
+  sinceIssued,
   standing,
   stripPlaces,
   type TogetherPlan,
@@ -54,6 +56,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     products: [],
     promises: [],
     strip: null,
+    since: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
@@ -85,6 +88,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     promises: productCases(scene, plans, successions).map(promisedOf),
     strip: bestStrip(stripPlaces(scene, plans)),
     madeFrom,
+    since: sinceIssued(scene, plan),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
 }
@@ -129,17 +133,18 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, c
   };
 }
 
-const PARTS = ["timing", "stress", "damage", "labour", "orders"] as const;
+const PARTS = ["timing", "stress", "damage", "labour", "calm", "orders"] as const;
 
 function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly TunnelPlan[]): TogetherPlan {
   const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
-    const sum = (part: "timing" | "stress" | "damage" | "labour"): number =>
+    const sum = (part: keyof OwnParts): number =>
       plans.reduce((total, plan) => total + plan[of].parts[part], 0);
     return {
       timing: sum("timing"),
       stress: sum("stress"),
       damage: sum("damage"),
       labour: sum("labour"),
+      calm: sum("calm"),
       orders,
     };
   };
@@ -161,6 +166,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
       stress: share("stress"),
       damage: share("damage"),
       labour: share("labour"),
+      calm: share("calm"),
       orders: share("orders"),
       limit: share("limit"),
     },

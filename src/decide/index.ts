@@ -1,6 +1,7 @@
 export * from "./ahead.ts";
 export * from "./allocate.ts";
 export * from "./beside.ts";
+export * from "./calm.ts";
 export * from "./checkStrips.ts";
 export * from "./course.ts";
 export * from "./coverPairs.ts";
@@ -44,6 +45,7 @@ export * from "./rather.ts";
 export * from "./reach.ts";
 export * from "./scene.ts";
 export * from "./search.ts";
+export * from "./since.ts";
 export * from "./solver.ts";
 export * from "./standing.ts";
 export * from "./stripPlaces.ts";

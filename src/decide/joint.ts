@@ -9,11 +9,11 @@ import { type FarmProblem, NOTHING, type Together, together } from "./together.t
 /** The best plan of all tunnels together. */
 export interface Joint {
   readonly tunnels: readonly Chosen[];
-  /** Worth of the whole, orders and stalls counted; without what limits that give way weigh. */
+  /** Worth of the whole, orders and stalls counted; without what limits that give way weigh, and what differs from a sheet given out. */
   readonly worth: number;
   /** What markets together make of it beside what each kilogram is worth alone: orders, stalls, mixes. */
   readonly orders: number;
-  /** No plan can be worth more than this; found by other means than the plan. */
+  /** No plan can be worth more than this that differs from a sheet given out no less; found by other means than the plan. */
   readonly bound: number;
   /** The plan is the best there is, up to a millionth. */
   readonly proved: boolean;
@@ -108,10 +108,8 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>
       parts.reduce((total, { chosen: { evaluation } }) => total + of(evaluation), 0);
-    const weight =
-      parts.reduce((total, { column }) => total + column.weight, 0) +
-      shared.overWorth(amounts) +
-      shared.offset;
+    const given = parts.reduce((total, { column }) => total + column.weight, 0) + shared.overWorth(amounts);
+    const weight = given - sum(({ parts }) => parts.calm) + shared.offset;
     const worth = objective + weight;
     const overrun = new Set([
       ...parts.flatMap(({ column }) => [...column.beyond]),

@@ -25,6 +25,7 @@ import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { SinceIssued } from "./since.ts";
 import type { StripChance } from "./stripPlaces.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
@@ -58,6 +59,8 @@ export interface Parts {
   readonly damage: number;
   /** Minutes of changing covers, at most 0. */
   readonly labour: number;
+  /** What differing from a sheet given out is priced at, at most 0. It weighs in the choice, not in the worth. */
+  readonly calm: number;
   /** What orders, stalls and mixes make of it beside what each kilogram is worth alone. */
   readonly orders: number;
 }
@@ -100,7 +103,7 @@ export interface BedBeside {
   /** What becomes of it under the other. */
   readonly fate: Fate;
   /** Plan less the other, this succession alone. */
-  readonly gain: Omit<OwnParts, "labour">;
+  readonly gain: Omit<OwnParts, "labour" | "calm">;
   /** At its cut under the plan, or where it has none under the other; null: neither cuts it. */
   readonly cut: {
     readonly at: Instant;
@@ -541,6 +544,8 @@ export interface Outcome {
   /** Where a check strip would teach most; null: nowhere. */
   readonly strip: StripChance | null;
   readonly madeFrom: MadeFrom;
+  /** Against the sheet given out before; null: none was. */
+  readonly since: SinceIssued | null;
   readonly problems: readonly Problem[];
 }
 

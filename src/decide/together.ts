@@ -243,7 +243,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         [1, ...taken.map(([, amount]) => amount)],
       );
     },
-    column(tunnel, schedule, { worth, gravity, successions, minutes }) {
+    column(tunnel, schedule, { worth, parts, gravity, successions, minutes }) {
       const { problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
       const add = (row: ProgramRow, amount: number): void => {
@@ -279,7 +279,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         amounts.set(row, bound.most);
       }
       const weight = breach * (gravity + over);
-      return { worth: worth - sold - weight, amounts, beyond, weight };
+      return { worth: worth + parts.calm - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
       const { problem: each } = tunnels[tunnel]!;

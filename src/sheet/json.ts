@@ -13,6 +13,7 @@ import { dayJson, walkJson, warningJson } from "./json/ahead.ts";
 import { coverJson, farmJson } from "./json/farm.ts";
 import { madeFromJson, problemJson } from "./json/madeFrom.ts";
 import { stripJson, togetherJson, tunnelJson } from "./json/plan.ts";
+import { sinceJson } from "./json/since.ts";
 import { cropsOf, pickJson, successionJson } from "./json/succession.ts";
 import { type Json, time, unitsOf, VERSION, written } from "./json/written.ts";
 import { learnedRows } from "./learnedRows.ts";
@@ -66,6 +67,7 @@ export function weekJson(outcome: Outcome): string {
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
     promises: outcome.promises.map(promiseJson),
+    changedSince: outcome.since === null ? null : sinceJson(farm, outcome.since),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });

@@ -227,6 +227,9 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     out.say(sheet.quiet);
   }
   section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
+  if (sheet.since !== null) {
+    section(out, sheet.since.heading.toUpperCase(), [...sheet.since.changed, ...sheet.since.unnoted]);
+  }
 
   const [today, later] = [
     sheet.walks.filter(({ first }) => first),

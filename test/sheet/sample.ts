@@ -239,6 +239,7 @@ const parts = (timing: number, stress: number, damage: number, labour: number): 
   stress,
   damage,
   labour,
+  calm: 0,
   orders: 0,
 });
 
@@ -264,7 +265,7 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
     weighed: 12,
     overrun: [],
     overrunUnchanged: [],
-    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, orders: 0, limit: 0 },
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, calm: 0, orders: 0, limit: 0 },
   };
 }
 
@@ -788,6 +789,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         hint: "Import a newer one with leafpace import.",
       },
     ],
+    since: null,
     ...changed,
   };
 }
