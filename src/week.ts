@@ -21,6 +21,7 @@ import {
   standing,
   type TogetherPlan,
   type TunnelPlan,
+  takenIn,
   tunnelNow,
   type WeekInput,
   warningsOf,
@@ -38,6 +39,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
   const { farm, settings, on, days } = input;
   const empty = {
     walks: [],
+    weathers: [],
     weather: [],
     warnings: [],
     tunnels: [],
@@ -63,6 +65,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     on,
     days,
     walks: scene.horizon.walks,
+    weathers: scene.weathers.shares,
     weather: scene.weather.days.filter(({ lead }) => lead >= -1 && lead < days),
     warnings: warningsOf(scene, plans),
     tunnels,
@@ -98,6 +101,13 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): 
     now: at.now,
     settings: problem.settings,
     choice,
+    taken: at.taken,
+    takenIn: choice.map((_, i) => takenIn(plan, i)),
+    undated: problem.undated.map(({ standing: { succession, crop }, worth }) => ({
+      id: succession.id,
+      worth,
+      unfit: crop.unfit,
+    })),
     changes: changesOf(plan, tunnel, joint, scene.horizon),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,
@@ -134,7 +144,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
     partsUnchanged: partsOf("unchanged", unchanged),
     bound: joint.bound,
     proved: joint.proved,
-    weighed: joint.weighed,
+    weighed: joint.weighed.length,
     overrun: joint.overrun,
     overrunUnchanged: unchanged.overrun,
     decidedBy: {

@@ -1,5 +1,6 @@
 import type { Horizon } from "./horizon.ts";
 import type { Joint } from "./joint.ts";
+import { outletIndex } from "./ledger.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";
 import { type Planned, takenIn } from "./planned.ts";
 import { NOW } from "./tunnelProblem.ts";
@@ -68,6 +69,15 @@ export function changesOf(
         decidedBy: limit === null ? strongest : "limit",
         gain,
         limit,
+        without: {
+          worth: other.worth,
+          breaks: other.evaluation.breaches,
+          overrun: other.overrun,
+          cuts: other.evaluation.successions.map((result) => ({
+            succession: result.table.standing.succession.id,
+            outlet: outletIndex(result),
+          })),
+        },
       },
     ];
   });

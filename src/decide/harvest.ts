@@ -3,14 +3,14 @@ import { type LeafCurve, leafLength, relativeWeight } from "../growth/index.ts";
 import { normalQuantile } from "../learn/index.ts";
 
 /** Equally likely values that stand for a spread. */
-const NODES = 15;
+export const NODES = 15;
 
 /** Step of the logarithm of thermal time at which a harvest is worked out; straight lines between. [1] */
 export const STEP = 0.005;
 
 /** Thermal time over requirement from which on, and up to which, a harvest is worked out. [1] */
-const LEAST = 0.2;
-const MOST = 5;
+export const LEAST = 0.2;
+export const MOST = 5;
 
 /** Share of the price that a leaf of this length earns. [0–1] */
 export function priceShare(length: number, crop: Crop, settings: Settings): number {

@@ -23,6 +23,7 @@ export * from "./ledger.ts";
 export * from "./limits.ts";
 export * from "./logs.ts";
 export * from "./losses.ts";
+export * from "./lyingNow.ts";
 export * from "./marketDay.ts";
 export * from "./missing.ts";
 export * from "./moves.ts";

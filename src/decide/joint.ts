@@ -20,7 +20,7 @@ export interface Joint {
   /** Limits of hands, hours and cold room that give way. */
   readonly overrun: readonly LimitName[];
   /** Schedules that were weighed against each other. */
-  readonly weighed: number;
+  readonly weighed: readonly WeighedSchedule[];
   /** The plan with another schedule for one tunnel, its beds cut for what is best then; all else stays. */
   instead(tunnel: number, schedule: readonly number[]): Instead;
 }
@@ -31,6 +31,12 @@ export interface Instead {
   readonly worth: number;
   readonly orders: number;
   readonly overrun: readonly LimitName[];
+}
+
+/** A schedule with its cuts of one tunnel. */
+export interface WeighedSchedule {
+  readonly tunnel: number;
+  readonly chosen: Chosen;
 }
 
 /** One tunnel's part of it. */
@@ -57,10 +63,8 @@ const NOTHING = 1e-6;
 /** Schedules of the best tunnel-alone search that the farm begins with. */
 const FIRST = 8;
 
-interface Column {
-  readonly tunnel: number;
+interface Column extends WeighedSchedule {
   readonly number: number;
-  readonly chosen: Chosen;
 }
 
 const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
@@ -117,30 +121,34 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
 
   searchers.forEach((each, t) => {
     const alone = ALONE(each.problem, shared.breach);
-    const stay = new Array<number>(each.problem.intervals).fill(NOW);
-    add(t, each.offerOne(alone, stay));
+    const { intervals, lays, possible } = each.problem;
+    const stay = new Array<number>(intervals).fill(NOW);
     const best = bestOf(FIRST, Number.NEGATIVE_INFINITY);
     each.search(alone, best.floor, best.offer);
+    // Where no schedule may be, what lies now stays.
+    if (best.kept.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
+      add(t, each.offerOne(alone, stay));
     for (const found of best.kept) add(t, found);
   });
 
   let bound = Number.POSITIVE_INFINITY;
   let prices = shared.program.relaxed();
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0, now = prices; round < MOST_ROUNDS; round++) {
     let better = 0;
     let gain = 0;
     searchers.forEach((each, t) => {
-      const mine = prices.prices[shared.one[t]!]!;
+      const mine = now.prices[shared.one[t]!]!;
       const best = bestOf(1, mine + NOTHING);
-      const at = shared.prices(prices.prices, t);
+      const at = shared.prices(now.prices, t);
       const { complete, bound: most } = each.search(at, best.floor, best.offer);
       const found = best.kept[0];
       if (found !== undefined && add(t, found)) better += 1;
       gain += Math.max(0, (found?.worth ?? mine) - mine, complete ? 0 : most - mine);
     });
-    bound = Math.min(bound, prices.objective + gain);
+    // The prices kept are those of the bound.
+    if (now.objective + gain < bound) [bound, prices] = [now.objective + gain, now];
     if (better === 0) break;
-    prices = shared.program.relaxed();
+    now = shared.program.relaxed();
   }
 
   const take = (values: Float64Array): readonly Column[] =>
@@ -173,7 +181,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   }
   let proved = chosen.proved && near() <= 0;
   if (!proved) {
-    // At the last prices a schedule that falls behind by more than the gap is part of no better plan.
+    // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + NOTHING;
     const all = searchers.map((each, t) => {
       const close = bestOf(MOST_NEAR, prices.prices[shared.one[t]!]! - gap);
@@ -199,14 +207,13 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     const worth = objective + weight;
     return { worth, orders: worth - sum((each) => each.worth), overrun: shared.overrun(amounts), weight };
   };
-  shared.lendCloth();
   const { weight, ...whole } = told(taken, chosen.objective, values);
   return {
     ...whole,
     tunnels: taken.map((column) => column.chosen),
     bound: Math.max(whole.worth, bound + weight),
     proved,
-    weighed: columns.length,
+    weighed: columns,
     instead(tunnel, schedule) {
       const stay = taken[tunnel]!.chosen.cuts;
       const { cuts } = searchers[tunnel]!.offerOne(shared.prices(prices.prices, tunnel), schedule);

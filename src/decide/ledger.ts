@@ -1,5 +1,6 @@
 import { settingKey } from "../farm/index.ts";
 import type { Celsius } from "../quantity/index.ts";
+import type { Evaluation, SuccessionResult } from "./evaluate.ts";
 import { STEP } from "./harvest.ts";
 import type { Basis, LedgerEntry } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
@@ -14,7 +15,9 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
       return {
         walk: i,
         setting: settingKey(setting),
+        breaks: problem.broken[k]!,
         allowed: problem.broken[k]!.length === 0,
+        dim: problem.dim[k]! > 0,
         lowest: problem.lowest[k]! as Celsius,
         highest: problem.highest[k]! as Celsius,
         successions: problem.successions.map((table) => ({
@@ -27,18 +30,30 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
           safe: table.safe[k]!,
           stubble: table.stubble[k]!,
         })),
+        undated: problem.undated.map(({ standing, safe }) => ({
+          id: standing.succession.id,
+          safe: safe[k]!,
+        })),
       };
     }),
   ).flat();
 }
 
+/** Index of an outlet among those of its succession; null: it is not cut. */
+export const outletIndex = ({ table, outlet }: SuccessionResult): number | null =>
+  outlet === null ? null : table.outlets.indexOf(outlet);
+
+const cutOf = (table: SuccessionTable, { successions }: Evaluation): number | null =>
+  outletIndex(successions.find((result) => result.table.standing === table.standing)!);
+
 /** What the worth of one succession is computed from, together with the ledger. */
-export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
+export function basisOf({ problem, chosen, unchanged }: Planned, table: SuccessionTable): Basis {
   const { start, end, rate, middle } = table.growing.curve;
   return {
     shift: table.growing.belief.shift,
     thermalTime: table.thermalTime,
     light: table.light,
+    unfit: table.standing.crop.unfit,
     mass: table.mass,
     price: table.price,
     cutting: table.cutting,
@@ -63,5 +78,7 @@ export function basisOf({ problem }: Planned, table: SuccessionTable): Basis {
         stubble: outlet.stubble[s]!,
       })),
     })),
+    cut: cutOf(table, chosen),
+    cutUnchanged: cutOf(table, unchanged),
   };
 }

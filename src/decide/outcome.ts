@@ -22,6 +22,7 @@ import type {
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
 import type { UsualBy } from "./usualWeather.ts";
@@ -80,6 +81,19 @@ export interface Change {
   readonly gain: Parts;
   /** Limit that forbids leaving it out, in code form. */
   readonly limit: LimitName | null;
+  /** What the plan would come to without it. */
+  readonly without: Without;
+}
+
+/** A plan with one change of one tunnel taken out, all else as planned. */
+export interface Without {
+  /** Of all tunnels together. */
+  readonly worth: number;
+  /** Limits the tunnel would break, one entry a breach, and limits all would break together. */
+  readonly breaks: readonly LimitName[];
+  readonly overrun: readonly LimitName[];
+  /** What each of the tunnel's successions would be cut for: index among the outlets of its basis; null: not cut. */
+  readonly cuts: readonly { readonly succession: string; readonly outlet: number | null }[];
 }
 
 export type LimitName =
@@ -128,6 +142,8 @@ export interface Basis {
   /** At the first walk: thermal time corrected for light, and light, since emergence or the last cut. [°C·d], [mol/m²] */
   readonly thermalTime: number;
   readonly light: number;
+  /** Crop height at which its leaves are unfit, hardened as they are. [°C] */
+  readonly unfit: number;
   /** Weight of the whole bed at the middle of the window in full light, and price of a kilogram alone. [kg] */
   readonly mass: number;
   readonly price: number;
@@ -142,6 +158,9 @@ export interface Basis {
     readonly middle: number;
   };
   readonly outlets: readonly BasisOutlet[];
+  /** Index of the one it is cut at under the plan, and if nothing is changed; null: not cut. */
+  readonly cut: number | null;
+  readonly cutUnchanged: number | null;
 }
 
 /** A moment at which it may be cut, with what the part of its interval before it adds under each setting. */
@@ -274,8 +293,11 @@ export interface Alternative {
 export interface LedgerEntry {
   readonly walk: number;
   readonly setting: string;
-  /** A piece is free, and no limit is broken as long as no bed is cut. */
+  /** Limits that having it breaks, whatever lay before. */
+  readonly breaks: readonly LimitName[];
   readonly allowed: boolean;
+  /** Shade that keeps the day below the light floor of some crop. */
+  readonly dim: boolean;
   /** Expected lowest and highest at crop height in calm air. [°C] */
   readonly lowest: Celsius;
   readonly highest: Celsius;
@@ -294,6 +316,8 @@ export interface LedgerEntry {
     readonly safe: number;
     readonly stubble: number;
   }[];
+  /** The same logarithm of beds whose last cut nobody dated. */
+  readonly undated: readonly { readonly id: string; readonly safe: number }[];
 }
 
 export interface TunnelPlan {
@@ -304,6 +328,11 @@ export interface TunnelPlan {
   readonly settings: readonly Setting[];
   /** Setting during each interval, the first from the first walk on. Index into `settings`. */
   readonly choice: readonly number[];
+  /** The cloth of what lies now, and of what lies during each interval. */
+  readonly taken: readonly Taken[];
+  readonly takenIn: readonly (readonly Taken[])[];
+  /** Beds whose last cut nobody dated, and what each is worth standing. */
+  readonly undated: readonly { readonly id: string; readonly worth: number; readonly unfit: Celsius }[];
   readonly changes: readonly Change[];
   readonly worth: number;
   readonly worthUnchanged: number;
@@ -433,6 +462,8 @@ export interface Outcome {
   readonly on: Instant;
   readonly days: number;
   readonly walks: readonly Walk[];
+  /** Shares of the groups of weathers that what several beds bring is weighed in. [0–1] */
+  readonly weathers: readonly number[];
   /** From yesterday to the end of the days planned. */
   readonly weather: readonly DayWeather[];
   /** Most urgent first: frost and heat before all else. */

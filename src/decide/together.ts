@@ -1,7 +1,7 @@
 import type { Farm, Piece, Settings } from "../farm/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
-import type { Evaluation } from "./evaluate.ts";
-import type { Lay } from "./lays.ts";
+import { type Evaluation, gravityOf } from "./evaluate.ts";
+import type { Lay, Taken } from "./lays.ts";
 import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
 import type { LimitName, Pick } from "./outcome.ts";
 import type { Prices } from "./prices.ts";
@@ -30,12 +30,10 @@ export interface Together {
   prices(rows: Float64Array, tunnel: number): Prices;
   /** The objective leaves this out: orders of which nothing at all is brought. */
   readonly offset: number;
-  /** Limits of hands, hours and cold room that a whole solution goes beyond. */
+  /** Limits of hands, hours, cold room and cloth that a whole solution goes beyond. */
   overrun(values: Float64Array): readonly LimitName[];
   /** What that weighs in the objective. */
   overWorth(values: Float64Array): number;
-  /** From now on more cloth may be taken than there is; `overrun` tells it. */
-  lendCloth(): void;
   /** Rows in which neither more nor less will do. */
   readonly exact: ReadonlySet<ProgramRow>;
   /** Worth of one unit of gravity. */
@@ -69,6 +67,9 @@ export function outdoes(one: ProgramColumn, other: ProgramColumn, exact: Readonl
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
 
+/** Gravity of a piece that is not there: graver than anything it could be laid for. */
+const NO_SUCH_PIECE = 10 * gravityOf(["pieces"]);
+
 const dayOf = ({ market, marketDate }: Pick): string => `${market.id} ${marketDate}`;
 
 /** More than anything the plan can be worth, so that no limit is broken for gain. */
@@ -95,8 +96,9 @@ function rowsOf(program: Program) {
 }
 
 const clothKey = (piece: Piece, i: number): string => `cloth ${piece.id} ${i}`;
-const spanKey = (piece: Piece, over: readonly string[], other: string, i: number): string =>
-  `span ${piece.id} ${over.join(" ")} ${other} ${i}`;
+/** Neighbours under one piece have it alike: on, vented, or by nights. */
+const spanKey = (piece: Piece, { over, state }: Taken, other: string, i: number): string =>
+  `span ${piece.id} ${state} ${over.join(" ")} ${other} ${i}`;
 
 /** Rows a lay takes part in through an interval, with its amounts. */
 function clothRows(
@@ -104,12 +106,13 @@ function clothRows(
   { taken }: Lay,
   i: number,
 ): readonly (readonly [key: string, amount: number])[] {
-  return taken.flatMap(({ piece, over }): readonly (readonly [string, number])[] => {
+  return taken.flatMap((each): readonly (readonly [string, number])[] => {
+    const { piece, over } = each;
     if (piece === null) return [];
     // A piece over neighbours is counted once, and all of them must lie under it together.
     const [first, ...others] = over;
-    if (first !== tunnel) return [[spanKey(piece, over, tunnel, i), -1]];
-    return [[clothKey(piece, i), 1], ...others.map((other) => [spanKey(piece, over, other, i), 1] as const)];
+    if (first !== tunnel) return [[spanKey(piece, each, tunnel, i), -1]];
+    return [[clothKey(piece, i), 1], ...others.map((other) => [spanKey(piece, each, other, i), 1] as const)];
   });
 }
 
@@ -126,33 +129,6 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       list.push(night);
     return list;
   };
-
-  // Cloth: a row only where more tunnels could want a piece than there are. No plan takes more; a plan with one change taken out may.
-  const exact = new Set<ProgramRow>();
-  const missing: number[] = [];
-  const cloth = (key: string, lower: number, upper: number, signs: readonly number[]): void => {
-    if (rows.at(key) !== undefined) return;
-    rows.make(key, lower, upper);
-    for (const sign of signs) missing.push(program.addColumn(0, 0, [rows.at(key)!], [sign]));
-  };
-  const wanting = new Map<Piece, Set<string>>();
-  for (const { id, problem: each } of tunnels)
-    for (const { taken } of each.lays)
-      for (const { piece, over } of taken)
-        if (piece !== null)
-          wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
-  for (const { problem: each } of tunnels)
-    for (let i = 0; i < each.intervals; i++)
-      for (const { taken } of each.lays)
-        for (const { piece, over } of taken) {
-          if (piece === null) continue;
-          if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
-          for (const other of over.slice(1)) {
-            const key = spanKey(piece, over, other, i);
-            cloth(key, 0, 0, [1, -1]);
-            exact.add(rows.at(key)!);
-          }
-        }
 
   // Selling days, each in every group of weathers.
   const brought = new Map<string, readonly Brought[]>();
@@ -176,14 +152,46 @@ export function together(problem: FarmProblem, solver: Solver): Together {
     );
   }
 
-  // Hands, hours and cold room: what goes beyond them counts as a breach, so that there is always a plan.
+  // What goes beyond a limit counts as a breach, so that there is always a plan.
   const breach = breachWorth(problem, -offset);
-  const overruns: { readonly column: number; readonly limit: LimitName }[] = [];
+  const overruns: { readonly column: number; readonly limit: LimitName; readonly weight: number }[] = [];
+  const beyond = (key: string, sign: 1 | -1, limit: LimitName, weight: number): void => {
+    const column = program.addColumn(-weight, UNLIMITED, [rows.at(key)!], [sign]);
+    overruns.push({ column, limit, weight });
+  };
+
+  // Cloth: a row only where more tunnels could want a piece than there are.
+  const exact = new Set<ProgramRow>();
+  const cloth = (key: string, lower: number, upper: number, signs: readonly (1 | -1)[]): void => {
+    if (rows.at(key) !== undefined) return;
+    rows.make(key, lower, upper);
+    for (const sign of signs) beyond(key, sign, "pieces", NO_SUCH_PIECE * breach);
+  };
+  const wanting = new Map<Piece, Set<string>>();
+  for (const { id, problem: each } of tunnels)
+    for (const { taken } of each.lays)
+      for (const { piece, over } of taken)
+        if (piece !== null)
+          wanting.set(piece, (wanting.get(piece) ?? new Set()).add(over.length > 1 ? `${id}+` : id));
+  for (const { problem: each } of tunnels)
+    for (let i = 0; i < each.intervals; i++)
+      for (const { taken } of each.lays)
+        for (const lain of taken) {
+          const { piece, over } = lain;
+          if (piece === null) continue;
+          if (wanting.get(piece)!.size > piece.count) cloth(clothKey(piece, i), BELOW, piece.count, [-1]);
+          for (const other of over.slice(1)) {
+            const key = spanKey(piece, lain, other, i);
+            cloth(key, 0, 0, [1, -1]);
+            exact.add(rows.at(key)!);
+          }
+        }
+
+  // Hands, hours and cold room.
   const bounded = (key: string, most: number | null, limit: LimitName): void => {
     if (most === null || rows.at(key) !== undefined) return;
     rows.make(key, BELOW, most);
-    const column = program.addColumn(-breach, UNLIMITED, [rows.at(key)!], [-1]);
-    overruns.push({ column, limit });
+    beyond(key, -1, limit, breach);
   };
   const { labour, handling } = farm;
   for (const { problem: each } of tunnels) {
@@ -259,15 +267,9 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         breach,
       };
     },
-    overWorth: (values) => overruns.reduce((sum, { column }) => sum + breach * values[column]!, 0),
+    overWorth: (values) => overruns.reduce((sum, { column, weight }) => sum + weight * values[column]!, 0),
     overrun: (values) => [
-      ...new Set([
-        ...overruns.filter(({ column }) => values[column]! > 1e-6).map(({ limit }) => limit),
-        ...(missing.some((column) => values[column]! > 1e-6) ? (["pieces"] as const) : []),
-      ]),
+      ...new Set(overruns.filter(({ column }) => values[column]! > 1e-6).map(({ limit }) => limit)),
     ],
-    lendCloth(): void {
-      for (const column of missing) program.limit(column, UNLIMITED);
-    },
   };
 }

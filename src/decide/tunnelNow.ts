@@ -2,6 +2,8 @@ import { type Climate, climate, lyingIn, type Stretch } from "../cover/index.ts"
 import { coverHistory, type Farm, lyingAt, type Setting, type Since, type Tunnel } from "../farm/index.ts";
 import type { Weather } from "../weather/index.ts";
 import { hourAt, type Round } from "./horizon.ts";
+import type { Taken } from "./lays.ts";
+import { lyingNow } from "./lyingNow.ts";
 import type { Scene } from "./scene.ts";
 
 /** A tunnel with what lay on it and what would go on lying there. */
@@ -9,6 +11,8 @@ export interface TunnelNow {
   readonly tunnel: Tunnel;
   readonly history: readonly Since[];
   readonly now: Setting;
+  /** The pieces it is made of. */
+  readonly taken: readonly Taken[];
   /** From the weather's beginning to the lookout if nothing is changed from now on; hours its own logger recorded are as recorded. */
   readonly unchanged: Climate;
   /** The same without the shade cloth that lay; null when none lay. */
@@ -66,6 +70,7 @@ export function tunnelNow(
     tunnel,
     history,
     now: lyingAt(history, horizon.on),
+    taken: lyingNow(farm, horizon.on).get(tunnel.id)!,
     unchanged: under(history),
     unshaded: shaded ? under(bright) : null,
   };

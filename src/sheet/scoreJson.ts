@@ -8,7 +8,7 @@ import type {
   SizeOutcome,
   WeightOutcome,
 } from "../learn/index.ts";
-import { type Json, time, unitsOf, written } from "./json.ts";
+import { type Json, time, unitsOf, written } from "./json/written.ts";
 import type { Score } from "./score.ts";
 
 /** Version of the answer's form. Additions keep it; a changed meaning or a key taken away raises it. */

@@ -1,49 +1,127 @@
-import { type Evaluation, evaluate, rounded, type TunnelProblem } from "../../src/decide/index.ts";
+import type { FarmProblem, Prices, Solver, TunnelProblem } from "../../src/decide/index.ts";
+import { everySchedule, everyWay, type Way } from "./everyWay.ts";
+import { ownDay } from "./ownMarket.ts";
+import { beyond, type Shared, sharedOf, type Use } from "./ownShared.ts";
 
-/** Every schedule of settings that pieces allow and that stays within the number of changes a week. */
-function* schedules(problem: TunnelProblem, begun: readonly number[] = []): Generator<readonly number[]> {
-  const i = begun.length;
-  if (i === problem.intervals) {
-    yield begun;
-    return;
-  }
-  for (let s = 0; s < problem.settings.length; s++) {
-    if (problem.possible[i * problem.settings.length + s]) yield* schedules(problem, [...begun, s]);
-  }
+/** What a plan of the whole farm is worth, and what breaks or goes beyond a limit, weighed in breaches. */
+export interface Whole {
+  readonly worth: number;
+  readonly breaches: number;
 }
 
-/** A change at which nothing at all is done is not a change a grower would be told of. */
-function saysNothing(problem: TunnelProblem, choice: readonly number[]): boolean {
-  const S = problem.settings.length;
-  return choice.some((to, i) => {
-    const from = i === 0 ? problem.now : choice[i - 1]!;
-    const part = problem.parts[i]!;
-    const move = from * S + to;
-    return (
-      from !== to &&
-      problem.moves[part].minutes[move] === 0 &&
-      !problem.moves[part].puts[move] &&
-      !problem.moves[part].takes[move]
+/** The best plan of a farm among all. */
+export interface Brute extends Whole {
+  readonly ways: readonly Way[];
+  readonly combinations: number;
+  /** Market days that were solved; the others were ruled out by prices. */
+  readonly solved: number;
+}
+
+/** Counts plans of a farm. */
+export interface Counter {
+  /** What markets make of what is taken of each need, or no less than that. */
+  revenues(taken: ArrayLike<number>, by: "revenue" | "most"): number;
+  count(uses: readonly Use[]): Whole;
+}
+
+/** Counts with plain sums and a program for each market's day. */
+export function counter({ farm, settings, tunnels }: FarmProblem, shared: Shared, solver: Solver): Counter {
+  const { needs, days } = shared;
+  const { weathers } = tunnels[0]!.problem;
+  const markets = days.map((day) => ({ ...day, ...ownDay(solver, farm, settings, day.market, day.crops) }));
+  const revenues = (taken: ArrayLike<number>, by: "revenue" | "most"): number => {
+    let sum = 0;
+    for (const market of markets)
+      for (let k = 0; k < weathers.length; k++)
+        sum += weathers[k]! * market[by](market.needs[k]!.map((need) => taken[need]!));
+    return sum;
+  };
+  const count = (uses: readonly Use[]): Whole => {
+    const taken = new Float64Array(needs.length);
+    for (const { amounts } of uses) for (const [need, amount] of amounts) taken[need]! += amount;
+    return {
+      worth: uses.reduce((sum, { own }) => sum + own, 0) + revenues(taken, "revenue"),
+      breaches: uses.reduce((sum, { gravity }) => sum + gravity, 0) + beyond(needs, taken),
+    };
+  };
+  return { revenues, count };
+}
+
+/** Tries every combination of all tunnels' schedules and cuts; null when there are more than `most`. */
+export function bruteForce(problem: FarmProblem, solver: Solver, most: number): Brute | null {
+  const shared = sharedOf(problem);
+  const all: (readonly Use[])[] = [];
+  let combinations = 1;
+  for (const [t, { problem: each }] of problem.tunnels.entries()) {
+    const uses = everyWay(each).map((way) => shared.use(t, way));
+    combinations *= uses.length;
+    if (combinations > most) return null;
+    all.push(uses);
+  }
+  const { revenues, count } = counter(problem, shared, solver);
+  const { needs, breach } = shared;
+  const T = all.length;
+  const dense = all.map((uses) =>
+    uses.map(({ amounts }) => Float64Array.from(needs, (_, r) => amounts.get(r) ?? 0)),
+  );
+  const sums = Array.from({ length: T + 1 }, () => new Float64Array(needs.length));
+  const taken: number[] = [];
+  let best = Number.NEGATIVE_INFINITY;
+  let found: readonly number[] = [];
+  let solved = 0;
+  const go = (t: number, own: number): void => {
+    if (t === T) {
+      const weighed = own - breach * beyond(needs, sums[T]!);
+      if (weighed + revenues(sums[T]!, "most") <= best) return;
+      solved += 1;
+      const whole = weighed + revenues(sums[T]!, "revenue");
+      if (whole <= best) return;
+      best = whole;
+      found = [...taken];
+      return;
+    }
+    for (const [w, use] of all[t]!.entries()) {
+      const amounts = dense[t]![w]!;
+      for (let r = 0; r < needs.length; r++) sums[t + 1]![r] = sums[t]![r]! + amounts[r]!;
+      taken[t] = w;
+      go(t + 1, own + use.own - breach * use.gravity);
+    }
+  };
+  go(0, 0);
+  const uses = found.map((w, t) => all[t]![w]!);
+  return { ...count(uses), ways: uses.map(({ way }) => way), combinations, solved };
+}
+
+/** Every way of one tunnel that is worth more than a floor at some prices, by plain sums, and the most any is worth. */
+export function waysWorth(
+  problem: TunnelProblem,
+  { salad, handling, cutting, cloth, minute, breach }: Prices,
+  floor: number,
+): { readonly best: number; readonly above: number } {
+  let best = Number.NEGATIVE_INFINITY;
+  let above = 0;
+  const L = problem.lays.length;
+  everySchedule(problem, ({ schedule, own, gravity, minutes, beds }) => {
+    const base = schedule.reduce(
+      (sum, lay, i) => sum - cloth[i * L + lay]! - minutes[i]! * minute[i]!,
+      own - breach * gravity,
     );
+    const values = beds.map((endings, j) =>
+      endings.map(({ outlet, own: alone, salad: kilograms, weight, minutes: cut }) => {
+        if (outlet === null) return alone;
+        const paid = salad(problem.successions[j]!, outlet);
+        const sold = kilograms.reduce((sum, each, k) => sum + each * paid[k]!, 0);
+        return alone + sold - weight * handling(outlet) - cut * cutting(outlet);
+      }),
+    );
+    const sums = values.reduce<readonly number[]>(
+      (list, of) => list.flatMap((sum) => of.map((value) => sum + value)),
+      [base],
+    );
+    for (const sum of sums) {
+      best = Math.max(best, sum);
+      if (sum > floor) above += 1;
+    }
   });
-}
-
-/** The best of all schedules, found by trying every one: least grave breaches, greatest worth, fewest changes. */
-export function bruteForce(problem: TunnelProblem): { readonly best: Evaluation; readonly tried: number } {
-  let best: Evaluation | null = null;
-  let tried = 0;
-  for (const choice of schedules(problem)) {
-    if (saysNothing(problem, choice)) continue;
-    const found = evaluate(problem, choice);
-    if (found.breaches.includes("changes")) continue;
-    tried += 1;
-    if (best === null || isBetter(found, best)) best = found;
-  }
-  return { best: best!, tried };
-}
-
-function isBetter(a: Evaluation, b: Evaluation): boolean {
-  if (a.gravity !== b.gravity) return a.gravity < b.gravity;
-  if (rounded(a.worth) !== rounded(b.worth)) return rounded(a.worth) > rounded(b.worth);
-  return a.changes < b.changes;
+  return { best, above };
 }

@@ -281,6 +281,7 @@ const change = (
   pieces: [],
   minutesEachWalk: 0,
   limit: null,
+  without: { worth: 0, breaks: [], overrun: [], cuts: [] },
   ...more,
 });
 type Told = { readonly minutes: number; readonly decidedBy: Change["decidedBy"]; readonly gain: Parts };
@@ -290,7 +291,9 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
     settings.map((setting, s) => ({
       walk: index,
       setting: settingKey(setting),
+      breaks: [],
       allowed: true,
+      dim: false,
       lowest: F(40 - s),
       highest: F(70 + s),
       successions: ids.map((id) => ({
@@ -303,6 +306,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         safe: -0.003,
         stubble: 0,
       })),
+      undated: [],
     })),
   );
 
@@ -317,7 +321,7 @@ const NIGHT = (bare: number, expected: number, promised: number): TunnelPlan["ni
 
 function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
   const [n1, n2, s1] = [tunnels[0]!, tunnels[1]!, tunnels[2]!];
-  const common = { gaveWay: [], unchangedBreaks: [] };
+  const common = { gaveWay: [], unchangedBreaks: [], taken: [], takenIn: WALKS.map(() => []), undated: [] };
   return [
     {
       ...common,
@@ -615,6 +619,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     on: at(0, 5.5),
     days: 5,
     walks: WALKS,
+    weathers: [1],
     weather: Array.from({ length: 6 }, (_, i) => ({
       date: dateAt(i - 1),
       low: F(i === 4 ? 31 : 38),
