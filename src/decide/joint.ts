@@ -46,6 +46,11 @@ export interface Chosen {
   readonly evaluation: Evaluation;
 }
 
+/** A tunnel's schedule with its cuts from which a plan begins. */
+export interface Begun extends Omit<Chosen, "evaluation"> {
+  readonly tunnel: number;
+}
+
 /** Rounds of asking each tunnel for a better schedule at the farm's prices. */
 const MOST_ROUNDS = 80;
 
@@ -91,8 +96,10 @@ function bestOf(most: number, from: number) {
  * Finds the schedules of all tunnels that are worth most together. The farm's program says what cloth, hands and kilograms are
  * worth; each tunnel answers with its best schedule at those prices, until none has a better one: that gives the bound. Then every schedule
  * that could still be part of a better plan than the one at hand is weighed, and the solver chooses among them.
+ *
+ * @param begin - Schedules with their cuts to begin from; a tunnel without any begins from what is best for it alone.
  */
-export function planTogether(problem: FarmProblem, solver: Solver): Joint {
+export function planTogether(problem: FarmProblem, solver: Solver, begin: readonly Begun[] = []): Joint {
   const { tunnels } = problem;
   const shared = together(problem, solver);
   const searchers = tunnels.map(({ problem: each }) => searcher(each));
@@ -104,7 +111,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     known[tunnel]!.add(key);
     const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
     const number = shared.add(tunnel, shared.column(tunnel, found.schedule, evaluation));
-    columns.push({ tunnel, number, chosen: { ...found, evaluation } });
+    columns.push({ tunnel, number, chosen: { schedule: found.schedule, cuts: found.cuts, evaluation } });
     return true;
   };
   /** Of some schedules those that none of the others outdoes. */
@@ -119,7 +126,9 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     return kept.map((each) => each.found);
   };
 
+  for (const { tunnel, ...found } of begin) add(tunnel, found);
   searchers.forEach((each, t) => {
+    if (known[t]!.size > 0) return;
     const alone = ALONE(each.problem, shared.breach);
     const { intervals, lays, possible } = each.problem;
     const stay = new Array<number>(intervals).fill(NOW);

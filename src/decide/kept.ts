@@ -8,7 +8,8 @@ import type { Standing } from "./standing.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
 
 type KeptCover = Kept & { readonly kind: "cover" | "unchanged" };
-type KeptCut = Kept & { readonly kind: "cut" | "uncut" };
+/** What becomes of a succession as the grower has settled it. */
+export type KeptCut = Kept & { readonly kind: "cut" | "uncut" };
 
 /** Covers the grower keeps on a tunnel: those it could have at all. */
 export const keptSettings = ({ keep }: Pick<Scene, "keep">, { tunnel, now }: TunnelNow): readonly Setting[] =>
