@@ -25,6 +25,8 @@ import {
   tunnelNow,
   type WeekInput,
   warningsOf,
+  whatIfs,
+  withWaysOut,
 } from "./decide/index.ts";
 
 export type { WeekInput } from "./decide/index.ts";
@@ -49,15 +51,17 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks: [],
     products: [],
     promises: [],
+    whatIf: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
-  const successions = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
+  const outlooks = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
   const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
-  successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  outlooks.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  const successions = withWaysOut(scene, plan, outlooks, solver);
   const picks = scene.picks.filter(({ planned }) => planned);
   return {
     farm,
@@ -75,6 +79,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks,
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
+    whatIf: input.whatIf === true ? whatIfs(scene, plan, solver) : null,
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };

@@ -93,6 +93,7 @@ export async function weekInput(
       on,
       days: days.number,
       ...(kept.length === 0 ? {} : { keep: kept }),
+      ...(given.whatIf === true ? { whatIf: true } : {}),
       problems: all,
     },
   };

@@ -1,6 +1,7 @@
 import type {
   Crop,
   Farm,
+  KeptCut,
   Layer,
   Market,
   Piece,
@@ -283,11 +284,32 @@ export interface Miss {
   readonly alternatives: readonly Alternative[];
 }
 
-/** An honest way out of a miss with its expected worth. */
+/** An honest way out of a miss. */
 export interface Alternative {
+  /** What becomes of the succession under the best plan with it settled. */
   readonly fate: Fate;
+  readonly kept: KeptCut;
+  /** It is what the plan does. */
+  readonly planned: boolean;
+  /** Worth of the best plan of all tunnels with it settled, less that of the plan; what grows again after a cut has none. */
   readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+  /** Its bed is free so many days before the plan would cut it, and what they would be worth to another sowing; null: no sooner. judgement */
+  readonly freed: { readonly days: number; readonly worth: number } | null;
 }
+
+/** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan. */
+export type WhatIf = (
+  | { readonly kind: "piece"; readonly piece: Piece }
+  /** Twice the minutes at every walk and pick. */
+  | { readonly kind: "hands" }
+  | { readonly kind: "pick"; readonly market: Market; readonly days: -1 | 1 }
+) & {
+  readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+};
 
 /** Effect of one setting on one tunnel in one interval between walks, per succession: what sizes and worth are recomputed from. */
 export interface LedgerEntry {
@@ -478,6 +500,8 @@ export interface Outcome {
   readonly products: readonly ProductAtPick[];
   /** By selling day, in the order the farm lists its products. */
   readonly promises: readonly Promised[];
+  /** Most worth first; null: not asked for. */
+  readonly whatIf: readonly WhatIf[] | null;
   readonly madeFrom: MadeFrom;
   readonly problems: readonly Problem[];
 }

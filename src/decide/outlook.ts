@@ -5,10 +5,11 @@ import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "..
 import { type Chances, chancesAt, OUTER } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { hourAt } from "./horizon.ts";
+import { asKept } from "./kept.ts";
 import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
 import { type MemberCourse, memberCourse } from "./memberCourse.ts";
-import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import type { AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
@@ -34,7 +35,8 @@ const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "sma
 
 type Result = SuccessionResult;
 
-function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
+/** What a result makes of a succession. */
+export function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
   if (result === undefined || result.outlet === null) return { kind: "none" };
   const length = leafLength(curve, result.thermalTime * Math.exp(-belief.shift));
   return { ...result.outlet.fate, as: soldAs(standing, length) };
@@ -118,18 +120,14 @@ function aim(picks: readonly AtPick[], market: string | null): AtPick | undefine
 /** A bed within sight of its size counts as missed; one that is far too young is simply not due. judgement */
 const IN_SIGHT = 0.6;
 
-/** An alternative worth less than this share of the best is not worth a line. judgement */
-const WORTH_SAYING = 0.3;
-
 function missOf(
-  table: SuccessionTable,
+  zone: string,
+  { standing: { crop, succession } }: SuccessionTable,
   picks: readonly AtPick[],
   reach: SuccessionOutlook["reach"],
   fate: Fate,
-  planned: readonly Result[],
+  outlet: Outlet | null,
 ): Miss | null {
-  const { standing, growing } = table;
-  const { crop, succession } = standing;
   const target = aim(picks, succession.market);
   if (target === undefined || target.odds >= 0.5) return null;
   const small = target.planned.middle < crop.smallest;
@@ -141,20 +139,13 @@ function missOf(
   const coversCanHelp = small
     ? reach.earliest !== null && reach.earliest <= target.pick.date
     : slowest.middle <= last;
-  const kinds = new Map<string, Alternative>();
-  for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
-    const other = fateOf(standing, growing, result);
-    if (other.kind === "none") continue;
-    const key = `${other.kind} ${other.as}`;
-    if (!kinds.has(key)) kinds.set(key, { fate: other, worth: result.worth });
-  }
-  const ranked = [...kinds.values()];
-  const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
   return {
     pick: target.pick,
     why: small ? "tooSmall" : "tooLarge",
     coversCanHelp,
-    alternatives: alternatives.length > 0 ? alternatives : [{ fate, worth: 0 }],
+    alternatives: [
+      { fate, kept: asKept(zone, succession, outlet), planned: true, worth: 0, off: 0, freed: null },
+    ],
   };
 }
 
@@ -226,7 +217,7 @@ function plannedCourse(
   return memberCourse(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
 }
 
-/** Everything a grower asks about one succession. */
+/** Everything a grower asks about one succession. Of the ways out of a miss it holds the plan's own alone. */
 export function outlookOf(scene: Scene, planned: Planned, standing: Standing): SuccessionOutlook {
   const table = planned.problem.successions.find((other) => other.standing === standing);
   const today = scene.weather.days.find(({ lead }) => lead === 0)!.date;
@@ -293,6 +284,6 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(table, picks, reach, fate, after),
+    miss: missOf(scene.farm.place.zone, table, picks, reach, fate, bestAfter?.outlet ?? null),
   };
 }

@@ -55,6 +55,8 @@ export interface WeekInput {
   readonly days: number;
   /** What is settled already and planned around; left out: nothing. */
   readonly keep?: readonly Kept[];
+  /** Also what one thing more would be worth: it takes several plans. Left out: no. */
+  readonly whatIf?: boolean;
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }

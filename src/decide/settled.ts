@@ -1,5 +1,6 @@
-import { type KeptCut, keptOutlets } from "./kept.ts";
+import type { KeptCut } from "../farm/index.ts";
 import { type Joint, planTogether } from "./joint.ts";
+import { keptOutlets } from "./kept.ts";
 import type { FarmPlan } from "./planned.ts";
 import { restated } from "./restated.ts";
 import type { Solver } from "./solver.ts";
@@ -29,3 +30,8 @@ export function planSettled({ problem, joint }: FarmPlan, kept: KeptCut, solver:
   const settled = withCut(problem, kept);
   return planTogether(settled, solver, restated(joint.weighed, problem, settled));
 }
+
+const gapOf = ({ bound, worth, proved }: Joint): number => (proved ? 0 : bound - worth);
+
+/** How far the difference in worth of two plans may be off, either way. */
+export const offBy = (one: Joint, other: Joint): number => Math.max(gapOf(one), gapOf(other));

@@ -1,14 +1,14 @@
-import type { Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
+import type { Alternative, Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
+import { celsius } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { otherwise, way } from "./fate.ts";
+import { isLittle } from "./isLittle.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, dayOfMonth, leafBeside, leafLimit, value } from "./words.ts";
-
-/** Ways out told, and the share of the best one's worth below which another is not. [1] judgement */
-const WAYS = 2;
-const WORTH_TELLING = 0.5;
+import { withinReach } from "./withinReach.ts";
+import { capital, day, dayOfMonth, days, leafBeside, leafLimit, lowToHigh, value } from "./words.ts";
+import { TIED } from "./wrap.ts";
 
 /** A succession that misses its market, and the honest ways out worth telling, best first. */
 export interface MissBlock {
@@ -19,13 +19,17 @@ export interface MissBlock {
   readonly brief: string;
   readonly sentence: string;
   readonly covers: string;
+  /** "Salad size with covers: Apr 22 … Apr 26, Friday market Apr 24 within reach." */
+  readonly reach: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
   readonly alternatives: readonly {
     readonly sentence: string;
     /** In as few words as say it. */
     readonly brief: string;
-    readonly worth: string | null;
+    /** What else it brings with it. */
+    readonly beside: readonly string[];
+    readonly worth: string;
   }[];
 }
 
@@ -36,6 +40,39 @@ const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: stri
   ],
   tooLarge: ["Covers could hold it, but the plan is worth more without.", "No cover holds it that long."],
 };
+
+/** In what cold greens are kept whose days in store the catalogue has. [°C] */
+const COLD = [celsius(0), celsius(2)] as const;
+
+/** What a way out brings with it beside its worth. */
+function beside(
+  { farm, settings }: Outcome,
+  { crop, succession }: SuccessionOutlook,
+  { fate, freed }: Alternative,
+): readonly string[] {
+  const { units } = farm;
+  if (freed !== null)
+    return [
+      `Sown anew, its bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner: ${value(farm, freed.worth)} by judgement, not counted here.`,
+    ];
+  if (fate.kind !== "hold") return [];
+  const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));
+  return [
+    `Kept at ${lowToHigh(units, ...COLD)}${TIED}°${units === "US" ? "F" : "C"} it loses about ${lost}${TIED}% of its quality; local food rules come first.`,
+    ...(succession.cuts + 1 < crop.cuts
+      ? ["What grows again for another cut has time to, and is not counted."]
+      : []),
+  ];
+}
+
+/** What a way out comes to, with all else planned anew around it. */
+function against(farm: Outcome["farm"], { planned, worth }: Alternative): string {
+  if (planned) return "So the plan has it.";
+  if (isLittle(farm, worth)) return "Worth as much as the plan.";
+  return worth < 0
+    ? `Costs ${value(farm, -worth)} against the plan.`
+    : `Perhaps worth ${value(farm, worth)} more than the plan, which is not proved the best.`;
+}
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
   const { farm } = outcome;
@@ -55,10 +92,6 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       : size === null
         ? `${who} is too large ${when}: salad size ends at ${large}.`
         : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
-  const [best] = miss.alternatives;
-  const told = miss.alternatives
-    .slice(0, WAYS)
-    .filter(({ worth }) => best === undefined || worth >= best.worth * WORTH_TELLING);
   return {
     succession: succession.id,
     who: capital(names.succession(succession.id)),
@@ -70,10 +103,12 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     sentence,
     covers: COVERS[miss.why][miss.coversCanHelp ? 0 : 1],
     beyondCovers: !miss.coversCanHelp,
-    alternatives: told.map(({ fate, worth }) => ({
-      sentence: otherwise(farm, fate, miss.pick.at),
-      brief: way(farm, fate),
-      worth: fate.kind === "none" ? null : `Worth ${value(farm, worth)}.`,
+    reach: withinReach(farm, outlook),
+    alternatives: miss.alternatives.map((each) => ({
+      sentence: otherwise(farm, each.fate, miss.pick.at),
+      brief: way(farm, each.fate),
+      beside: beside(outcome, outlook, each),
+      worth: against(farm, each),
     })),
   };
 }

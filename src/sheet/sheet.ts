@@ -11,6 +11,7 @@ import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
+import { whatIfLine } from "./whatIfLine.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
 
 /** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
@@ -33,6 +34,8 @@ export interface Sheet {
   readonly picks: readonly PickBlock[];
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
+  /** What one thing more would be worth, one line each; none where it was not asked for. */
+  readonly whatIf: readonly string[];
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
   readonly marks: readonly string[];
@@ -187,6 +190,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     picks: picks(outcome, names),
     misses: misses(outcome, names),
     beds,
+    whatIf: (outcome.whatIf ?? []).map((what) => whatIfLine(farm, what, names)),
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),

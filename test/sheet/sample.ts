@@ -1,6 +1,8 @@
 import type {
+  Alternative,
   AtPick,
   Change,
+  Fate,
   LedgerEntry,
   Outcome,
   Parts,
@@ -413,6 +415,21 @@ const atFriday = (
   median: planned.middle,
 });
 
+/** A way out of a miss; the one that costs nothing is the plan's own. */
+const way = (fate: Fate, succession: string, worth: number): Alternative => ({
+  fate,
+  kept:
+    fate.kind === "none"
+      ? { kind: "uncut", succession }
+      : fate.kind === "hold"
+        ? { kind: "cut", succession, date: dateAt(0), part: "morning" }
+        : { kind: "cut", succession, date: fate.pick.date, part: "morning" },
+  planned: worth === 0,
+  worth,
+  off: 0,
+  freed: null,
+});
+
 function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
   const find = (id: string) => successions.find((each) => each.id === id)!;
   const cropOf = (id: string) => CROPS.find((each) => each.id === id)!;
@@ -500,9 +517,9 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         why: "tooLarge",
         coversCanHelp: false,
         alternatives: [
-          { fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, worth: 152 },
-          { fate: { kind: "pick", pick: FRIDAY, as: "braising" }, worth: 84 },
-          { fate: { kind: "none" }, worth: 0 },
+          way({ kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, "S4", 0),
+          way({ kind: "pick", pick: FRIDAY, as: "braising" }, "S4", -68),
+          way({ kind: "none" }, "S4", -152),
         ],
       },
     },
@@ -568,8 +585,9 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         why: "tooSmall",
         coversCanHelp: false,
         alternatives: [
-          { fate: { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, worth: 130 },
-          { fate: { kind: "pick", pick: FRIDAY, as: "small" }, worth: 12 },
+          way({ kind: "none" }, "L7", 0),
+          way({ kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, "L7", -0.4),
+          way({ kind: "pick", pick: FRIDAY, as: "small" }, "L7", -118),
         ],
       },
     },
@@ -720,6 +738,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         over: kilogram(0),
       },
     ],
+    whatIf: null,
     madeFrom: {
       sensors: ["north post"],
       latest: instant(at(0, 5.25)),

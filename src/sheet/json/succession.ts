@@ -1,4 +1,4 @@
-import type { AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
+import type { Alternative, AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
 import type { Farm } from "../../farm/index.ts";
 import { cropJson } from "./farm.ts";
 import { type Json, time, timeOrNull } from "./written.ts";
@@ -84,6 +84,16 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   cutUnchanged: basis.cutUnchanged,
 });
 
+/** @param kept - As `--keep` has it: the day and part of the day it is cut; null: not cut. */
+const alternativeJson = (farm: Farm, { fate, kept, planned, worth, off, freed }: Alternative): Json => ({
+  fate: fateJson(farm, fate),
+  cut: kept.kind === "uncut" ? null : { date: kept.date, part: kept.part },
+  planned,
+  worth,
+  off,
+  freed: freed === null ? null : { daysD: freed.days, worth: freed.worth },
+});
+
 export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
   const { succession, miss } = outlook;
   return {
@@ -140,7 +150,7 @@ export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => 
             pick: pickJson(farm, miss.pick),
             why: miss.why,
             coversCanHelp: miss.coversCanHelp,
-            alternatives: miss.alternatives.map(({ fate, worth }) => ({ fate: fateJson(farm, fate), worth })),
+            alternatives: miss.alternatives.map((way) => alternativeJson(farm, way)),
           },
     basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
   };
