@@ -88,8 +88,7 @@ function waysOut(
       freed: kept.kind === "uncut" ? freedBy(scene, planned, table) : null,
     };
   });
-  const whole = ({ worth, freed }: Alternative): number => worth + (freed?.worth ?? 0);
-  return [own, ...alternatives].sort((a, b) => whole(b) - whole(a));
+  return [own, ...alternatives].sort((a, b) => b.worth - a.worth);
 }
 
 /** Outlooks with every way out of their misses. */

@@ -53,7 +53,7 @@ function beside(
   const { units } = farm;
   if (freed !== null)
     return [
-      `Sown anew, its bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner: ${value(farm, freed.worth)} by judgement, not counted here.`,
+      `Sow anew: the bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner, by judgement ${value(farm, freed.worth)}, not counted here.`,
     ];
   if (fate.kind !== "hold") return [];
   const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));
@@ -66,12 +66,12 @@ function beside(
 }
 
 /** What a way out comes to, with all else planned anew around it. */
-function against(farm: Outcome["farm"], { planned, worth }: Alternative): string {
+function against(farm: Outcome["farm"], { planned, worth, off }: Alternative): string {
   if (planned) return "So the plan has it.";
   if (isLittle(farm, worth)) return "Worth as much as the plan.";
-  return worth < 0
-    ? `Costs ${value(farm, -worth)} against the plan.`
-    : `Perhaps worth ${value(farm, worth)} more than the plan, which is not proved the best.`;
+  const shown = value(farm, Math.abs(worth));
+  const open = off >= Math.abs(worth) ? ", as far as was looked" : "";
+  return worth < 0 ? `Costs ${shown} against the plan${open}.` : `Worth ${shown} more than the plan${open}.`;
 }
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {

@@ -23,6 +23,6 @@ export function whatIfLine(farm: Farm, of: WhatIf, names: Names): string {
     : of.worth < 0
       ? `costs ${value(farm, -of.worth)}`
       : value(farm, of.worth);
-  const give = isLittle(farm, of.off) ? "" : `, give or take ${value(farm, of.off)}`;
-  return `${what(farm, of, names)}: ${worth}${give}.`;
+  const open = isLittle(farm, of.off) || of.off < Math.abs(of.worth) ? "" : ", as far as was looked";
+  return `${what(farm, of, names)}: ${worth}${open}.`;
 }
