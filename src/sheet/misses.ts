@@ -53,7 +53,7 @@ function beside(
   const { units } = farm;
   if (freed !== null)
     return [
-      `Sow anew: the bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner, by judgement ${value(farm, freed.worth)}, not counted here.`,
+      `Sow anew: the bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner, by judgement worth ${value(farm, freed.worth)}, not counted here.`,
     ];
   if (fate.kind !== "hold") return [];
   const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));

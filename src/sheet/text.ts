@@ -197,7 +197,7 @@ function miss(out: Page, { sentence, covers, reach, alternatives }: MissBlock): 
   out.say(`${sentence} ${covers} ${reach}`, { mark: "- " });
   alternatives.forEach(({ sentence, beside, worth }, i) => {
     const mark = alternatives.length === 1 ? "" : `${i + 1}. `;
-    out.say([sentence, ...beside, worth].join(" "), { mark, indent: 2 });
+    out.say([sentence, worth, ...beside].join(" "), { mark, indent: 2 });
   });
 }
 

@@ -92,4 +92,4 @@ test.each(farms)("every way out is worth what keeping it comes to: %s", (_name, 
 
 test("every way out is worth what keeping it comes to: three days of the example farm", async () => {
   expectAsKept(await exampleInput("3"));
-});
+}, 600_000);
