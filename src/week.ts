@@ -1,5 +1,8 @@
 import {
+  bestStrip,
+  type Courses,
   changesOf,
+  coursesOf,
   cropAirOf,
   type FarmPlan,
   gaveWay,
@@ -19,6 +22,7 @@ import {
   type Solver,
   sceneOf,
   standing,
+  stripPlaces,
   type TogetherPlan,
   type TunnelPlan,
   takenIn,
@@ -51,17 +55,20 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks: [],
     products: [],
     promises: [],
+    strip: null,
     whatIf: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
-  const outlooks = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed)));
-  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint));
+  const courses = coursesOf(scene);
+  const outlooks = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed, courses)));
+  const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint, courses));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
   outlooks.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
-  const successions = withWaysOut(scene, plan, outlooks, solver);
+  const asked = input.whatIf === true;
+  const successions = asked ? withWaysOut(scene, plan, outlooks, solver) : outlooks;
   const picks = scene.picks.filter(({ planned }) => planned);
   return {
     farm,
@@ -79,7 +86,8 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     picks,
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
-    whatIf: input.whatIf === true ? whatIfs(scene, plan, solver) : null,
+    strip: bestStrip(stripPlaces(scene, plans)),
+    whatIf: asked ? whatIfs(scene, plan, solver) : null,
     madeFrom,
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
@@ -99,7 +107,7 @@ export function planAll(scene: Scene, solver: Solver): FarmPlan {
   return planFarm(scene, tunnels, solver);
 }
 
-function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): TunnelPlan {
+function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, courses: Courses): TunnelPlan {
   const { at, problem, choice, chosen, unchanged } = plan;
   return {
     tunnel: at.tunnel,
@@ -113,7 +121,7 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint): 
       worth,
       unfit: crop.unfit,
     })),
-    changes: changesOf(plan, tunnel, joint, scene.horizon),
+    changes: changesOf(plan, tunnel, joint, scene, courses),
     worth: chosen.worth,
     worthUnchanged: unchanged.worth,
     parts: chosen.parts,

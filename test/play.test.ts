@@ -1,18 +1,22 @@
 import { describe, expect, it } from "vitest";
-import { bestSchedule, evaluate } from "../src/decide/index.ts";
+import { ALONE, evaluate, NOW, searcher } from "../src/decide/index.ts";
 import { replay } from "../src/play.ts";
 import { randomProblem } from "./decide/randomProblem.ts";
+
+const BREACH = 1e5;
 
 describe("a plan changed by hand", () => {
   it("is worth what the search says when nothing is changed, and never more than the best", () => {
     for (let seed = 1; seed <= 20; seed++) {
       const problem = randomProblem(seed);
-      const { choice } = bestSchedule(problem);
-      const best = replay(problem, choice);
-      expect(best.worth).toBe(evaluate(problem, choice).worth);
+      const { found } = searcher(problem).search(ALONE(problem, BREACH), 1, Number.NEGATIVE_INFINITY);
+      const { schedule, worth } = found[0]!;
+      const best = replay(problem, schedule);
+      expect(best.worth).toBe(evaluate(problem, schedule).worth);
+      expect(best.worth - BREACH * best.gravity).toBeCloseTo(worth, 6);
       const stay = replay(
         problem,
-        choice.map(() => problem.now),
+        schedule.map(() => NOW),
       );
       expect(stay.gravity > best.gravity || stay.worth <= best.worth + 1e-6).toBe(true);
     }
@@ -20,6 +24,6 @@ describe("a plan changed by hand", () => {
 
   it("refuses a schedule of another length", () => {
     const problem = randomProblem(1);
-    expect(() => replay(problem, [])).toThrow(`expected ${problem.intervals} settings`);
+    expect(() => replay(problem, [])).toThrow(`expected ${problem.intervals} lays`);
   });
 });

@@ -1,5 +1,3 @@
-import { readFile } from "node:fs/promises";
-import { fileURLToPath } from "node:url";
 import type { Program, Solver } from "../decide/index.ts";
 
 type Load = typeof import("highs")["default"];

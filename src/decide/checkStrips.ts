@@ -118,9 +118,9 @@ export const stripTeaches = ({ expected, error, spread }: StripPlace): number =>
   spread - Math.sqrt(1 / (1 / spread ** 2 + (expected / error) ** 2));
 
 /** Where a strip would teach most: the largest expected reduction of spread times the worth at stake; null: nowhere. */
-export function bestStrip(places: readonly StripPlace[]): StripPlace | null {
+export function bestStrip<Place extends StripPlace>(places: readonly Place[]): Place | null {
   const gainOf = (place: StripPlace): number => stripTeaches(place) * place.worth;
-  return places.reduce<StripPlace | null>(
+  return places.reduce<Place | null>(
     (best, place) => (gainOf(place) > (best === null ? 0 : gainOf(best)) ? place : best),
     null,
   );

@@ -33,6 +33,8 @@ export interface SuccessionResult {
   readonly cut: number;
   /** Time its cutting takes, as far as it comes through. [min] */
   readonly cutting: number;
+  /** There is enough to cut, or it is left. */
+  readonly open: boolean;
 }
 
 /**
@@ -56,6 +58,9 @@ const GRAVITY: Readonly<Record<LimitName, number>> = {
 /** Gravity of some breaches together. */
 export const gravityOf = (breaches: readonly LimitName[]): number =>
   breaches.reduce((sum, limit) => sum + GRAVITY[limit], 0);
+
+/** Of one dim day too many. */
+export const DIM: number = GRAVITY.dim;
 
 /** Worth is compared after rounding to a millionth, so that every machine breaks ties alike. */
 export const rounded = (worth: number): number => Math.round(worth * 1e6) / 1e6;
@@ -134,6 +139,10 @@ function sumsOf(
 export const slopeOf = ({ neverLost }: TunnelProblem, { mass, price }: SuccessionTable): number =>
   neverLost * mass * price;
 
+/** What is lost after a cut with stubble that dies. @param stubble - Logarithm of its chance to come through, with caution. */
+export const afterCut = (problem: TunnelProblem, table: SuccessionTable, stubble: number): number =>
+  table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble) - 1) + slopeOf(problem, table) * stubble;
+
 const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Sums[]): SuccessionResult => {
   const damage = slopeOf(problem, table) * sums[problem.intervals]!.safe;
   return {
@@ -147,6 +156,7 @@ const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Su
     salad: problem.weathers.map(() => 0),
     cut: 0,
     cutting: 0,
+    open: !table.mustCut,
   };
 };
 
@@ -179,9 +189,7 @@ export function outletResults(
     const timing = sold - table.cutting * minute;
     const stress = sold * (good - 1);
     const damage =
-      (timing + stress) * (through - 1) +
-      table.regrown * (Math.exp(stubble) - 1) +
-      slopeOf(problem, table) * safe;
+      (timing + stress) * (through - 1) + slopeOf(problem, table) * safe + afterCut(problem, table, stubble);
     return {
       table,
       outlet,
@@ -193,6 +201,7 @@ export function outletResults(
       salad: salad.map((share) => share * outlet.kept * lit * good * through),
       cut: mean(over(outlet.harvest.cut)) * lit * good * through,
       cutting: table.cutting * through,
+      open: table.mustCut || (place >= outlet.pays[0] && place <= outlet.pays[1]),
     };
   });
   return [...cuts, uncut(problem, table, sums)];
@@ -238,7 +247,7 @@ export function evaluate(
   const { breaches, minutes, changes } = handling(problem, schedule);
   const successions = problem.successions.map((table, j): SuccessionResult => {
     const results = outletResults(problem, table, schedule);
-    return cuts === null ? best(table, results) : results[cuts[j]!]!;
+    return cuts === null ? best(results) : results[cuts[j]!]!;
   });
   const undated = problem.undated.reduce((sum, { worth, safe }) => {
     const through = schedule.reduce(
@@ -267,7 +276,5 @@ export function evaluate(
 }
 
 /** The best of what a succession can be cut for, leaving it among them. */
-export function best(table: SuccessionTable, results: readonly SuccessionResult[]): SuccessionResult {
-  const open = table.mustCut ? results.slice(0, -1) : results;
-  return open.reduce((top, result) => (result.worth > top.worth ? result : top));
-}
+export const best = (results: readonly SuccessionResult[]): SuccessionResult =>
+  results.filter(({ open }) => open).reduce((top, result) => (result.worth > top.worth ? result : top));

@@ -1,8 +1,14 @@
-import type { Horizon } from "./horizon.ts";
-import type { Joint } from "./joint.ts";
+import { bedsBeside, worstOf } from "./beside.ts";
+import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { filledBetter } from "./filled.ts";
+import { extra, gainOver } from "./gain.ts";
+import type { Instead, Joint } from "./joint.ts";
 import { outletIndex } from "./ledger.ts";
-import type { Change, LimitName, Parts } from "./outcome.ts";
+import type { BedBeside, Change } from "./outcome.ts";
 import { type Planned, takenIn } from "./planned.ts";
+import { ratherOf } from "./rather.ts";
+import type { Scene } from "./scene.ts";
+import { type Courses, tellOf } from "./told.ts";
 import { NOW } from "./tunnelProblem.ts";
 
 /** The schedule without its change at an interval: what lay before goes on lying until the next change. */
@@ -12,22 +18,6 @@ export function without(schedule: readonly number[], at: number): readonly numbe
   return schedule.map((s, i) => (i >= at && (next < 0 || i < next) ? before : s));
 }
 
-/** What one has more than another, part by part. */
-export const lessParts = (a: Parts, b: Parts): Parts => ({
-  timing: a.timing - b.timing,
-  stress: a.stress - b.stress,
-  damage: a.damage - b.damage,
-  labour: a.labour - b.labour,
-  orders: a.orders - b.orders,
-});
-
-/** Limits that are broken more often in one list than in the other. */
-function extra(more: readonly LimitName[], fewer: readonly LimitName[]): readonly LimitName[] {
-  const count = (list: readonly LimitName[], name: LimitName): number =>
-    list.filter((other) => other === name).length;
-  return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
-}
-
 const PARTS = ["damage", "stress", "timing", "orders", "labour"] as const;
 
 /** Every change of a tunnel's plan with what it gains, found by taking it out while all else stays as planned. */
@@ -35,18 +25,34 @@ export function changesOf(
   planned: Planned,
   tunnel: number,
   joint: Joint,
-  horizon: Horizon,
+  scene: Scene,
+  courses: Courses,
 ): readonly Change[] {
   const { at, problem, schedule, chosen } = planned;
+  const { horizon, farm, picks } = scene;
+  const results = new Map(
+    problem.successions.map((table) => [table, outletResults(problem, table, schedule)]),
+  );
+  const tells = new Map(
+    problem.successions.map((table) => [table, tellOf(scene, table, courses(planned, table))]),
+  );
+  const beds = (other: readonly number[], { evaluation }: Instead): readonly BedBeside[] =>
+    bedsBeside(
+      planned,
+      other,
+      evaluation,
+      (table) => results.get(table)!,
+      (table) => tells.get(table)!,
+    );
+  const brought = (instead: readonly SuccessionResult[]): readonly SuccessionResult[] =>
+    joint.tunnels.flatMap(({ evaluation }, t) => (t === tunnel ? instead : evaluation.successions));
   const L = problem.lays.length;
   return schedule.flatMap((to, i): readonly Change[] => {
     const from = i === 0 ? NOW : schedule[i - 1]!;
     if (from === to) return [];
-    const other = joint.instead(tunnel, without(schedule, i));
-    const gain = lessParts(
-      { ...chosen.parts, orders: joint.orders },
-      { ...other.evaluation.parts, orders: other.orders },
-    );
+    const left = without(schedule, i);
+    const other = joint.instead(tunnel, left);
+    const gain = gainOver(planned, joint, other);
     const limit =
       extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
       null;
@@ -77,7 +83,17 @@ export function changesOf(
             succession: result.table.standing.succession.id,
             outlet: outletIndex(result),
           })),
+          beds: beds(left, other),
+          worst: worstOf(scene, planned, left),
+          filled: filledBetter(
+            farm,
+            picks,
+            scene.weathers.shares,
+            brought(chosen.successions),
+            brought(other.evaluation.successions),
+          ),
         },
+        rather: ratherOf(planned, tunnel, joint, i, beds),
       },
     ];
   });

@@ -50,11 +50,11 @@ export function harvestOf(
   const first = Math.log(requirement * LEAST);
   const rows = Math.ceil(Math.log(MOST / LEAST) / STEP) + 1;
   const sure = { salad: new Float64Array(rows), other: new Float64Array(rows), cut: new Float64Array(rows) };
-  const least = crop.smallest * settings.nothingBelow;
+  const smallest = crop.smallest * settings.nothingBelow;
   let tooSmall = 0;
   for (let i = 0; i < rows; i++) {
     const length = leafLength(curve, Math.exp(first + i * STEP));
-    if (length <= least) tooSmall = i + 1;
+    if (length <= smallest) tooSmall = i + 1;
     const share = priceShare(length, crop, settings);
     if (share === 0) continue;
     const weight = relativeWeight(length, crop, settings);

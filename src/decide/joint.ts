@@ -52,7 +52,7 @@ export interface Begun extends Omit<Chosen, "evaluation"> {
 }
 
 /** Rounds of asking each tunnel for a better schedule at the farm's prices. */
-const MOST_ROUNDS = 80;
+const MOST_ROUNDS = 300;
 
 /** Schedules of one tunnel weighed at most in the last choice, and places of the solver's own tree. */
 const MOST_NEAR = 2000;
@@ -60,7 +60,7 @@ const MOST_PLACES = 20_000;
 
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
-const ANSWERS = 20;
+const ANSWERS = 12;
 
 /** Differences of worth below this are none. */
 const NOTHING = 1e-6;
@@ -68,29 +68,16 @@ const NOTHING = 1e-6;
 /** Schedules of the best tunnel-alone search that the farm begins with. */
 const FIRST = 8;
 
+/** Schedules of it that are asked first at other prices: where one of them is better no other need be sought yet. */
+const POOL = 120;
+
 interface Column extends WeighedSchedule {
   readonly number: number;
+  readonly column: ProgramColumn;
 }
 
 const keyOf = ({ schedule, cuts }: Pick<Priced, "schedule" | "cuts">): string =>
   `${schedule.join()} ${cuts.join()}`;
-
-/** The best so many of what a search offers, the best first. */
-function bestOf(most: number, from: number) {
-  const kept: Priced[] = [];
-  return {
-    kept,
-    /** Whether more was offered than kept. */
-    full: (): boolean => kept.length >= most,
-    floor: (): number => (kept.length < most ? from : Math.max(from, kept[kept.length - 1]!.worth)),
-    offer(found: Priced): void {
-      let i = kept.length;
-      while (i > 0 && kept[i - 1]!.worth < found.worth) i -= 1;
-      kept.splice(i, 0, found);
-      if (kept.length > most) kept.pop();
-    },
-  };
-}
 
 /**
  * Finds the schedules of all tunnels that are worth most together. The farm's program says what cloth, hands and kilograms are
@@ -110,8 +97,9 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     if (known[tunnel]!.has(key)) return false;
     known[tunnel]!.add(key);
     const evaluation = evaluate(tunnels[tunnel]!.problem, found.schedule, found.cuts);
-    const number = shared.add(tunnel, shared.column(tunnel, found.schedule, evaluation));
-    columns.push({ tunnel, number, chosen: { schedule: found.schedule, cuts: found.cuts, evaluation } });
+    const column = shared.column(tunnel, found.schedule, evaluation);
+    const chosen = { schedule: found.schedule, cuts: found.cuts, evaluation };
+    columns.push({ tunnel, number: shared.add(tunnel, column), column, chosen });
     return true;
   };
   /** Of some schedules those that none of the others outdoes. */
@@ -127,32 +115,50 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   };
 
   for (const { tunnel, ...found } of begin) add(tunnel, found);
-  searchers.forEach((each, t) => {
-    if (known[t]!.size > 0) return;
+  const pools = searchers.map((each, t) => {
+    const begun = begin.filter(({ tunnel }) => tunnel === t);
+    if (begun.length > 0)
+      return [...new Map(begun.map(({ schedule }) => [schedule.join(), schedule])).values()];
     const alone = ALONE(each.problem, shared.breach);
     const { intervals, lays, possible } = each.problem;
     const stay = new Array<number>(intervals).fill(NOW);
-    const best = bestOf(FIRST, Number.NEGATIVE_INFINITY);
-    each.search(alone, best.floor, best.offer);
+    // Nothing cut takes no hands: there is always a plan to begin with.
+    const uncut = (schedule: readonly number[]): Pick<Priced, "schedule" | "cuts"> => ({
+      schedule,
+      cuts: each.problem.successions.map(({ outlets, mustCut }) => outlets.length - (mustCut ? 1 : 0)),
+    });
+    const { found: best } = each.search(alone, POOL, Number.NEGATIVE_INFINITY);
     // Where no schedule may be, what lies now stays.
-    if (best.kept.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]))
-      add(t, each.offerOne(alone, stay));
-    for (const found of best.kept) add(t, found);
+    const stays = stay.every((lay, i) => possible[i * lays.length + lay]);
+    const first = stays ? stay : (best[0]?.schedule ?? stay);
+    for (const found of [each.offerOne(alone, first), uncut(first)]) add(t, found);
+    for (const found of best.slice(0, FIRST)) add(t, found);
+    return [first, ...best.map(({ schedule }) => schedule)];
   });
 
   let bound = Number.POSITIVE_INFINITY;
   let prices = shared.program.relaxed();
   for (let round = 0, now = prices; round < MOST_ROUNDS; round++) {
+    const pooled = searchers.filter((each, t) => {
+      const mine = now.prices[shared.one[t]!]!;
+      const found = each.bestAmong(shared.prices(now.prices, t), pools[t]!);
+      return found.worth > mine + NOTHING && add(t, found);
+    });
+    if (pooled.length > 0) {
+      now = shared.program.relaxed();
+      continue;
+    }
     let better = 0;
     let gain = 0;
     searchers.forEach((each, t) => {
       const mine = now.prices[shared.one[t]!]!;
-      const best = bestOf(1, mine + NOTHING);
-      const at = shared.prices(now.prices, t);
-      const { complete, bound: most } = each.search(at, best.floor, best.offer);
-      const found = best.kept[0];
-      if (found !== undefined && add(t, found)) better += 1;
-      gain += Math.max(0, (found?.worth ?? mine) - mine, complete ? 0 : most - mine);
+      const searched = each.search(shared.prices(now.prices, t), 1, mine + NOTHING);
+      const found = searched.found[0];
+      if (found !== undefined && add(t, found)) {
+        better += 1;
+        pools[t]!.push(found.schedule);
+      }
+      gain += Math.max(0, (found?.worth ?? mine) - mine, searched.bound - mine);
     });
     // The prices kept are those of the bound.
     if (now.objective + gain < bound) [bound, prices] = [now.objective + gain, now];
@@ -177,10 +183,8 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     const taken = take(chosen.values);
     const { prices: here } = pricesOf(taken);
     const added = searchers.map((each, t) => {
-      const at = shared.prices(here, t);
-      const best = bestOf(ANSWERS, Number.NEGATIVE_INFINITY);
-      each.search(at, best.floor, best.offer);
-      return best.kept.filter((found) => add(t, found)).length > 0;
+      const { found } = each.search(shared.prices(here, t), ANSWERS, Number.NEGATIVE_INFINITY);
+      return found.filter((answer) => add(t, answer)).length > 0;
     });
     if (!added.some((some) => some)) break;
     const again = choose(shared, columns);
@@ -192,13 +196,15 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + NOTHING;
-    const all = searchers.map((each, t) => {
-      const close = bestOf(MOST_NEAR, prices.prices[shared.one[t]!]! - gap);
-      const { complete } = each.search(shared.prices(prices.prices, t), close.floor, close.offer);
-      return { found: close.kept, complete: complete && !close.full() };
-    });
-    if (all.every(({ complete }) => complete)) {
-      all.forEach(({ found }, t) => {
+    const all: (readonly Priced[])[] = [];
+    for (const [t, each] of searchers.entries()) {
+      const mine = prices.prices[shared.one[t]!]!;
+      const { found, complete } = each.near(shared.prices(prices.prices, t), MOST_NEAR, mine - gap);
+      if (!complete) break;
+      all.push(found);
+    }
+    if (all.length === searchers.length) {
+      all.forEach((found, t) => {
         for (const each of undominated(t, found)) add(t, each);
       });
       chosen = choose(shared, columns);
@@ -212,9 +218,16 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>
       parts.reduce((total, { chosen: { evaluation } }) => total + of(evaluation), 0);
-    const weight = shared.breach * sum(({ gravity }) => gravity) + shared.overWorth(amounts) + shared.offset;
+    const weight =
+      parts.reduce((total, { column }) => total + column.weight, 0) +
+      shared.overWorth(amounts) +
+      shared.offset;
     const worth = objective + weight;
-    return { worth, orders: worth - sum((each) => each.worth), overrun: shared.overrun(amounts), weight };
+    const overrun = new Set([
+      ...parts.flatMap(({ column }) => [...column.beyond]),
+      ...shared.overrun(amounts),
+    ]);
+    return { worth, orders: worth - sum((each) => each.worth), overrun: [...overrun], weight };
   };
   const { weight, ...whole } = told(taken, chosen.objective, values);
   return {
@@ -222,7 +235,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     tunnels: taken.map((column) => column.chosen),
     bound: Math.max(whole.worth, bound + weight),
     proved,
-    weighed: columns,
+    weighed: [...columns],
     instead(tunnel, schedule) {
       const stay = taken[tunnel]!.chosen.cuts;
       const { cuts } = searchers[tunnel]!.offerOne(shared.prices(prices.prices, tunnel), schedule);

@@ -15,7 +15,7 @@ export const COOLS: readonly Cover["kind"][] = ["shade"];
 export function noCloth(
   { farm, horizon }: Scene,
   plans: readonly Planned[],
-  { at: { tunnel }, problem, choice }: Planned,
+  { at: { tunnel }, problem, schedule, choice }: Planned,
   i: number,
   kinds: readonly Cover["kind"][],
 ): NoCloth | null {
@@ -25,10 +25,16 @@ export function noCloth(
   if (owned.length === 0) return "none";
   const long = owned.filter((piece) => fits(piece, tunnel));
   if (long.length === 0) return "tooShort";
+  const { lays, possible, moves, parts } = problem;
+  const helpful = lays.flatMap(({ taken }, l) => (taken.some(({ cover }) => isOne(cover)) ? [l] : []));
+  if (!helpful.some((l) => possible[i * lays.length + l])) return "kept";
   const inUse = (piece: (typeof long)[number]): number =>
     plans.filter((other) =>
       takenIn(other, i).some((taken) => taken.piece === piece && taken.over[0] === other.at.tunnel.id),
     ).length;
   if (long.every((piece) => inUse(piece) >= piece.count)) return "inUse";
+  const { walk: most } = farm.labour;
+  const least = Math.min(...helpful.map((l) => moves[parts[i]!].minutes[schedule[i]! * lays.length + l]!));
+  if (most !== null && least > most) return "minutes";
   return horizon.walks[i]!.tooWindy ? "wind" : null;
 }

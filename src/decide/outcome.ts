@@ -26,6 +26,7 @@ import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { StripChance } from "./stripPlaces.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
 /** One round along the beds. */
@@ -84,6 +85,57 @@ export interface Change {
   readonly limit: LimitName | null;
   /** What the plan would come to without it. */
   readonly without: Without;
+  /** The strongest other setting that does the same; null: none that may lie there does. */
+  readonly rather: Rather | null;
+}
+
+/** The same of the plan and of another plan. */
+export interface Compared<Value> {
+  readonly plan: Value;
+  readonly other: Value;
+}
+
+/** One succession under the plan and under another schedule of its tunnel. */
+export interface BedBeside {
+  readonly succession: string;
+  /** What becomes of it under the other. */
+  readonly fate: Fate;
+  /** Plan less the other, this succession alone. */
+  readonly gain: Omit<OwnParts, "labour">;
+  /** At its cut under the plan, or where it has none under the other; null: neither cuts it. */
+  readonly cut: {
+    readonly at: Instant;
+    readonly pick: Pick;
+    readonly size: Compared<Range<Centimetre>>;
+    /** Chance to be inside the window: the same members, moved by what the expected thermal time differs. [0–1] */
+    readonly odds: Compared<number>;
+    /** Expected of all that is cut, losses taken off. */
+    readonly weight: Compared<Kilogram>;
+  } | null;
+}
+
+/** The part of a day in which two schedules differ most in the odds of damage, and whose. */
+export interface Worst {
+  readonly succession: string;
+  /** After a cut the stubble stands that grows again. */
+  readonly of: "leaves" | "stubble";
+  readonly walk: Walk;
+  /** [0–1] */
+  readonly odds: Compared<number>;
+}
+
+/** How much more of its orders a product fills, mean over the groups of weathers. */
+export interface Filled extends Compared<Kilogram> {
+  readonly product: string;
+  readonly pick: Pick;
+}
+
+/** Another setting in the place of a change's, up to the tunnel's next change. */
+export interface Rather {
+  readonly setting: Setting;
+  /** Plan less the plan with it. */
+  readonly gain: Parts;
+  readonly beds: readonly BedBeside[];
 }
 
 /** A plan with one change of one tunnel taken out, all else as planned. */
@@ -95,6 +147,12 @@ export interface Without {
   readonly overrun: readonly LimitName[];
   /** What each of the tunnel's successions would be cut for: index among the outlets of its basis; null: not cut. */
   readonly cuts: readonly { readonly succession: string; readonly outlet: number | null }[];
+  /** The tunnel's successions that the change makes a difference to. */
+  readonly beds: readonly BedBeside[];
+  /** null: the change makes no difference to any odds of damage. */
+  readonly worst: Worst | null;
+  /** Orders that are filled better with the change. */
+  readonly filled: readonly Filled[];
 }
 
 export type LimitName =
@@ -281,11 +339,25 @@ export interface Miss {
   readonly why: "tooSmall" | "tooLarge";
   /** Could covers at hand have reached it at all? */
   readonly coversCanHelp: boolean;
+  /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
+  readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
 }
 
-/** An honest way out of a miss. */
-export interface Alternative {
+/** An honest way out of a miss, by what its worth counts. */
+export type Alternative = BedAlone | PlannedAround;
+
+/** A cut of the bed under the plan's covers. */
+export interface BedAlone {
+  readonly forced: false;
+  readonly fate: Fate;
+  /** What the bed alone brings. */
+  readonly worth: number;
+}
+
+/** A cut settled, or none, with the farm planned anew around it. */
+export interface PlannedAround {
+  readonly forced: true;
   /** What becomes of the succession under the best plan with it settled. */
   readonly fate: Fate;
   readonly kept: KeptCut;
@@ -500,6 +572,8 @@ export interface Outcome {
   readonly products: readonly ProductAtPick[];
   /** By selling day, in the order the farm lists its products. */
   readonly promises: readonly Promised[];
+  /** Where a check strip would teach most; null: nowhere. */
+  readonly strip: StripChance | null;
   /** Most worth first; null: not asked for. */
   readonly whatIf: readonly WhatIf[] | null;
   readonly madeFrom: MadeFrom;

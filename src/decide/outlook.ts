@@ -2,19 +2,18 @@ import type { Setting } from "../farm/index.ts";
 import { between, leafLength, lightOnWeight, thermalTimeAt } from "../growth/index.ts";
 import { quantile } from "../learn/index.ts";
 import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
-import { type Chances, chancesAt, OUTER } from "./chances.ts";
+import { OUTER } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
-import { hourAt } from "./horizon.ts";
-import { asKept } from "./kept.ts";
 import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
-import { type MemberCourse, memberCourse } from "./memberCourse.ts";
-import type { AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
 import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
+import { openSettings } from "./tails.ts";
+import { type Courses, coursesOf, type Telling, tellOf } from "./told.ts";
 import { NOW } from "./tunnelProblem.ts";
 
 /** Leaf length now, with the range that its last leaf, or its requirement, leaves open. */
@@ -45,11 +44,8 @@ export function fateOf(standing: Standing, { curve, belief }: Growing, result: R
 const isPick = (outlet: Outlet | null, pick: Pick): boolean =>
   outlet?.fate.kind === "pick" && outlet.fate.pick === pick;
 
-/** What the members say at a result's outlet. */
-type Told = (result: Result) => Chances;
-
 /** Size, odds and weight of a succession where a schedule brings it. */
-function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Told): AtFate {
+function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Telling): AtFate {
   const { standing, growing } = table;
   const { succession, crop } = standing;
   const { size, odds, weight, cases } = told(result);
@@ -73,8 +69,8 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: To
 function atPicks(
   scene: Scene,
   table: SuccessionTable,
-  [unchanged, toldUnchanged]: readonly [readonly Result[], Told],
-  [planned, toldPlanned]: readonly [readonly Result[], Told],
+  [unchanged, toldUnchanged]: readonly [readonly Result[], Telling],
+  [planned, toldPlanned]: readonly [readonly Result[], Telling],
 ): readonly AtPick[] {
   return scene.picks.flatMap((pick): readonly AtPick[] => {
     const before = unchanged.find(({ outlet }) => isPick(outlet, pick));
@@ -120,14 +116,36 @@ function aim(picks: readonly AtPick[], market: string | null): AtPick | undefine
 /** A bed within sight of its size counts as missed; one that is far too young is simply not due. judgement */
 const IN_SIGHT = 0.6;
 
+/** An alternative worth less than this share of the best is not worth a line. judgement */
+const WORTH_SAYING = 0.3;
+
+/** What, lying from the first walk on, has a bed in its window at a pick; of several the one worth most. */
+function helpingSetting({ problem }: Planned, table: SuccessionTable, pick: Pick): Setting | null {
+  const { standing, growing } = table;
+  const open = openSettings(problem);
+  const S = problem.settings.length;
+  const held = problem.settings.flatMap((setting, s) => {
+    const lay = problem.lays.findIndex((each) => each.setting === s);
+    const may = problem.parts.every((_, i) => open[i * S + s] && problem.broken[i * S + s]!.length === 0);
+    if (lay < 0 || !may) return [];
+    const results = outletResults(problem, table, new Array<number>(problem.intervals).fill(lay));
+    const there = results.find(({ outlet }) => isPick(outlet, pick))!;
+    const fate = fateOf(standing, growing, there);
+    return fate.kind !== "none" && fate.as === "salad" ? [{ setting, worth: there.worth }] : [];
+  });
+  return held.sort((a, b) => b.worth - a.worth)[0]?.setting ?? null;
+}
+
 function missOf(
-  zone: string,
-  { standing: { crop, succession } }: SuccessionTable,
+  at: Planned,
+  table: SuccessionTable,
   picks: readonly AtPick[],
   reach: SuccessionOutlook["reach"],
   fate: Fate,
-  outlet: Outlet | null,
+  planned: readonly Result[],
 ): Miss | null {
+  const { standing, growing } = table;
+  const { crop, succession } = standing;
   const target = aim(picks, succession.market);
   if (target === undefined || target.odds >= 0.5) return null;
   const small = target.planned.middle < crop.smallest;
@@ -139,13 +157,21 @@ function missOf(
   const coversCanHelp = small
     ? reach.earliest !== null && reach.earliest <= target.pick.date
     : slowest.middle <= last;
+  const kinds = new Map<string, Alternative>();
+  for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
+    const other = fateOf(standing, growing, result);
+    if (other.kind === "none") continue;
+    const key = `${other.kind} ${other.as}`;
+    if (!kinds.has(key)) kinds.set(key, { forced: false, fate: other, worth: result.worth });
+  }
+  const ranked = [...kinds.values()];
+  const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
   return {
     pick: target.pick,
     why: small ? "tooSmall" : "tooLarge",
     coversCanHelp,
-    alternatives: [
-      { fate, kept: asKept(zone, succession, outlet), planned: true, worth: 0, off: 0, freed: null },
-    ],
+    helps: coversCanHelp ? helpingSetting(at, table, target.pick) : null,
+    alternatives: alternatives.length > 0 ? alternatives : [{ forced: false, fate, worth: 0 }],
   };
 }
 
@@ -203,22 +229,13 @@ function blank(standing: Standing, today: LocalDate): SuccessionOutlook {
   };
 }
 
-/** The course of a succession under the plan. */
-function plannedCourse(
+/** Everything a grower asks about one succession. */
+export function outlookOf(
   scene: Scene,
-  { at, problem, choice }: Planned,
-  { standing, growing }: SuccessionTable,
-): MemberCourse {
-  const { starts } = scene.horizon;
-  const under = (hour: number): Setting => {
-    const i = starts.findLastIndex((start) => start <= hour);
-    return i < 0 ? at.now : problem.settings[choice[Math.min(i, choice.length - 1)]!]!;
-  };
-  return memberCourse(scene, at.tunnel.id, standing.crop, growing.origin, growing.notUp, under);
-}
-
-/** Everything a grower asks about one succession. Of the ways out of a miss it holds the plan's own alone. */
-export function outlookOf(scene: Scene, planned: Planned, standing: Standing): SuccessionOutlook {
+  planned: Planned,
+  standing: Standing,
+  courses: Courses = coursesOf(scene),
+): SuccessionOutlook {
   const table = planned.problem.successions.find((other) => other.standing === standing);
   const today = scene.weather.days.find(({ lead }) => lead === 0)!.date;
   if (table === undefined) return blank(standing, today);
@@ -230,20 +247,9 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
   const after = outletResults(problem, table, schedule);
   const up = growing.origin <= scene.horizon.now;
   const sizeNow = up ? sizeNowAt(growing) : null;
-  const course = plannedCourse(scene, planned, table);
-  const tell = (along: MemberCourse): Told => {
-    const known = new Map<Result, Chances>();
-    return (result) => {
-      const before = known.get(result);
-      if (before !== undefined) return before;
-      const hour = hourAt(scene.weather, result.outlet!.at);
-      const made = chancesAt(growing, crop, along, hour, result.thermalTime, scene.settings);
-      known.set(result, made);
-      return made;
-    };
-  };
-  const [toldBefore, toldAfter] = [tell(growing.ahead), tell(course)];
-  const picks = atPicks(scene, table, [before, toldBefore], [after, toldAfter]);
+  const course = courses(planned, table);
+  const [toldBefore, toldAfter] = [growing.ahead, course].map((along) => tellOf(scene, table, along));
+  const picks = atPicks(scene, table, [before, toldBefore!], [after, toldAfter!]);
   const reach = reachOf(scene, planned, table, course);
   const own = (result: SuccessionResult): boolean => result.table.standing === standing;
   const [bestBefore, bestAfter] = [
@@ -279,11 +285,11 @@ export function outlookOf(scene: Scene, planned: Planned, standing: Standing): S
     reach,
     fate,
     atFate:
-      fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter, toldAfter),
+      fate.kind === "none" || bestAfter === undefined ? null : atOutlet(scene, table, bestAfter, toldAfter!),
     fateUnchanged: fateOf(standing, growing, bestBefore),
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(scene.farm.place.zone, table, picks, reach, fate, bestAfter?.outlet ?? null),
+    miss: missOf(planned, table, picks, reach, fate, after),
   };
 }

@@ -13,6 +13,10 @@ export interface Prices {
   readonly cloth: Float64Array;
   /** Of a minute at each walk, beside wages. */
   readonly minute: Float64Array;
+  /** What minutes at a walk cost on top that go beyond those there are. */
+  tooLong(walk: number, minutes: number): number;
+  /** What cutting and kilograms of one bed cost on top that go beyond what there is for them; null: nothing bounds them. */
+  readonly tooMuch: ((outlet: OutletTable, cutting: number, cut: number) => number) | null;
   /** Of one unit of gravity. */
   readonly breach: number;
 }
@@ -24,5 +28,7 @@ export const ALONE = (problem: TunnelProblem, breach: number): Prices => ({
   cutting: () => 0,
   cloth: new Float64Array(problem.intervals * problem.lays.length),
   minute: new Float64Array(problem.intervals),
+  tooLong: () => 0,
+  tooMuch: null,
   breach,
 });

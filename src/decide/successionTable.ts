@@ -10,6 +10,7 @@ import { type Outlet, outletsOf } from "./outlet.ts";
 import { priceOf } from "./price.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
+import { wageOf } from "./wage.ts";
 
 /** An outlet with what the part of its interval before it adds, per setting. */
 export interface OutletTable extends Outlet {
@@ -17,6 +18,8 @@ export interface OutletTable extends Outlet {
   readonly spread: number;
   /** Over that spread, before light and losses. */
   readonly harvest: Harvest;
+  /** Places in the harvest between which its sale pays for cutting it: nobody cuts seedlings, not even when frost will take them. [steps] */
+  readonly pays: readonly [from: number, to: number];
   /** What each group of weathers adds to the logarithm of thermal time, in steps. */
   readonly moved: readonly number[];
   readonly pace: Float64Array;
@@ -85,6 +88,26 @@ function uncertain(
 /** Logarithm of the chance to come through odds of damage that count `caution` times. */
 export const safety = (odds: number, caution: number): number => -Math.log1p(caution * odds);
 
+/** First and last place at which a harvest is more than some share of a whole bed at the middle of its window; none: an empty stretch. */
+function payingPlaces(
+  { salad, other }: Harvest,
+  moved: readonly number[],
+  shares: readonly number[],
+  least: number,
+): readonly [number, number] {
+  const last = salad.length - 1;
+  const brings = (i: number): number =>
+    moved.reduce((sum, by, k) => {
+      const at = Math.min(last, Math.max(0, i + by));
+      return sum + shares[k]! * (salad[at]! + other[at]!);
+    }, 0);
+  let from = 0;
+  while (from <= last && brings(from) <= least) from += 1;
+  let to = last;
+  while (to >= from && brings(to) <= least) to -= 1;
+  return [from, to];
+}
+
 /** Nothing is harmed by heat. */
 const NO_HEAT = Number.NEGATIVE_INFINITY;
 
@@ -131,6 +154,8 @@ export function successionTable(
   }
 
   const held = sums[now]!;
+  const price = priceOf(farm, crop.id, settings);
+  const cutting = farm.labour.cutting * Math.abs(succession.to - succession.from) * growing.share;
   const outlets = outletsOf(scene, standing, growing).map((outlet): OutletTable => {
     const row = (): Float64Array => new Float64Array(S);
     const added = { pace: row(), light: row(), heat: row(), safe: row(), stubble: row() };
@@ -157,10 +182,12 @@ export function successionTable(
       added.safe[s] = safetyOf(damageOdds(crop, low, high, lead, settings));
     });
     const { spread, moved } = uncertain(scene, growing, to);
-    return { ...outlet, ...added, spread, moved, harvest: growing.harvestOver(spread) };
+    const harvest = growing.harvestOver(spread);
+    const full = price * growing.mass * outlet.kept * outlet.share;
+    const pays = payingPlaces(harvest, moved, scene.weathers.shares, (cutting * wageOf(scene)) / 60 / full);
+    return { ...outlet, ...added, spread, moved, harvest, pays };
   });
 
-  const price = priceOf(farm, crop.id, settings);
   return {
     standing,
     growing,
@@ -176,7 +203,7 @@ export function successionTable(
     stubble,
     damage,
     regrown: regrows ? settings.regrowthWorth * growing.mass * price : 0,
-    cutting: farm.labour.cutting * Math.abs(succession.to - succession.from) * growing.share,
+    cutting,
     outlets,
     mustCut: false,
   };

@@ -1,21 +1,12 @@
-import type { OutletTable, SuccessionTable } from "./successionTable.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
 
-/**
- * The most and the least that can still come between a walk and an outlet with so many changes left in the week:
- * [(walk × (changes + 1) + changes left) × settings + setting that lies]. With no change left in the last week it is exact.
- */
-export interface Tails {
-  readonly outlet: OutletTable;
-  readonly leastTime: Float64Array;
-  readonly mostTime: Float64Array;
-  readonly mostLight: Float64Array;
-  readonly leastHeat: Float64Array;
-  readonly mostSafe: Float64Array;
-}
-
 /** Settings that some lay left open has, in every interval: [interval × settings + setting]. */
-export function openSettings({ intervals, settings, lays, possible }: TunnelProblem): Uint8Array {
+export function openSettings({
+  intervals,
+  settings,
+  lays,
+  possible,
+}: Pick<TunnelProblem, "intervals" | "settings" | "lays" | "possible">): Uint8Array {
   const open = new Uint8Array(intervals * settings.length);
   for (let i = 0; i < intervals; i++)
     lays.forEach(({ setting }, l) => {
@@ -24,63 +15,66 @@ export function openSettings({ intervals, settings, lays, possible }: TunnelProb
   return open;
 }
 
-/** Place in a table of tails. */
-export const tailAt = (
-  { settings, changesPerWeek }: TunnelProblem,
+/** Changes left at a walk after some have been made: all again where a week begins. */
+export const leftAt = (
+  { week, changesPerWeek }: Pick<TunnelProblem, "week" | "changesPerWeek">,
   walk: number,
   left: number,
-  s: number,
-): number => (walk * (changesPerWeek + 1) + left) * settings.length + s;
+): number => (walk > 0 && walk < week.length && week[walk] !== week[walk - 1] ? changesPerWeek : left);
 
-/** Changes left at a walk after some have been made: all again where a week begins. */
-export const leftAt = ({ week, changesPerWeek }: TunnelProblem, walk: number, left: number): number =>
-  walk > 0 && walk < week.length && week[walk] !== week[walk - 1] ? changesPerWeek : left;
+/** What the last interval of a tail adds, by setting, and which interval that is: their number, when it lies beyond them. */
+export interface End {
+  readonly interval: number;
+  readonly adds: Float64Array;
+}
 
-/** One table of tails: sums of `values` from every walk on, and last `end`, the greatest (sign 1) or the least (−1). */
-function extremeTails(
+/**
+ * The greatest (1) or the least (−1) sum of `values` from entering an interval under a setting up to an end, with so many
+ * changes left in the week: [(interval × (changes + 1) + changes left) × settings + setting]. With no change left in the last
+ * week it is exact.
+ *
+ * @param open - Settings that may lie: [interval × settings + setting].
+ */
+export function tails(
   problem: TunnelProblem,
   open: Uint8Array,
   values: Float64Array,
-  end: Float64Array,
-  interval: number,
+  end: End,
   sign: 1 | -1,
 ): Float64Array {
   const { settings, changesPerWeek: R, intervals: n } = problem;
   const S = settings.length;
-  const tails = new Float64Array((interval + 1) * (R + 1) * S);
-  const isOpen = (i: number, s: number): boolean => open[Math.min(n - 1, i) * S + s] === 1;
-  for (let i = interval; i >= 0; i--) {
+  const found = new Float64Array(Math.min(n, end.interval + 1) * (R + 1) * S);
+  const none = -sign * Number.POSITIVE_INFINITY;
+  const better = (a: number, b: number): boolean => (sign === 1 ? a > b : a < b);
+  /** The best setting to change to. */
+  const changed = new Float64Array((n + 1) * (R + 1)).fill(none);
+  for (let i = Math.min(n - 1, end.interval); i >= 0; i--)
     for (let left = 0; left <= R; left++) {
-      const after = (s: number, then: number): number =>
-        i === interval
-          ? end[s]!
-          : values[i * S + s]! + tails[tailAt(problem, i + 1, leftAt(problem, i + 1, then), s)]!;
-      let other = Number.NEGATIVE_INFINITY;
-      // Beyond the days planned nothing changes any more.
-      if (left > 0 && i < n)
-        for (let s = 0; s < S; s++) if (isOpen(i, s)) other = Math.max(other, sign * after(s, left - 1));
+      const row = (i * (R + 1) + left) * S;
+      const next = (i + 1) * (R + 1) + leftAt(problem, i + 1, left);
+      let best = none;
       for (let s = 0; s < S; s++) {
-        const stay = isOpen(i, s) ? sign * after(s, left) : Number.NEGATIVE_INFINITY;
-        const best = Math.max(stay, other);
-        tails[tailAt(problem, i, left, s)] = best === Number.NEGATIVE_INFINITY ? after(s, left) : sign * best;
+        let sum = end.adds[s]!;
+        if (i < end.interval) {
+          sum = values[i * S + s]!;
+          if (i + 1 === n) sum += end.adds[s]!;
+          else {
+            const other = next % (R + 1) === 0 ? none : changed[next - 1]!;
+            const stay = open[(i + 1) * S + s] ? found[next * S + s]! : none;
+            sum += better(stay, other) ? stay : other;
+          }
+        }
+        found[row + s] = sum;
+        if (open[i * S + s] && better(sum, best)) best = sum;
       }
+      changed[i * (R + 1) + left] = best;
     }
-  }
-  return tails;
+  return found;
 }
 
-/** Tails of one succession to each of its outlets, in order of time. */
-export function tailsOf(problem: TunnelProblem, table: SuccessionTable, open: Uint8Array): readonly Tails[] {
-  return table.outlets.map((outlet) => {
-    const tail = (values: Float64Array, end: Float64Array, sign: 1 | -1): Float64Array =>
-      extremeTails(problem, open, values, end, outlet.interval, sign);
-    return {
-      outlet,
-      leastTime: tail(table.pace, outlet.pace, -1),
-      mostTime: tail(table.pace, outlet.pace, 1),
-      mostLight: tail(table.lightIn, outlet.light, 1),
-      leastHeat: tail(table.heat, outlet.heat, -1),
-      mostSafe: tail(table.safe, outlet.safe, 1),
-    };
-  });
-}
+/** The end of a sum over all intervals. */
+export const atTheEnd = ({ intervals, settings }: TunnelProblem): End => ({
+  interval: intervals,
+  adds: new Float64Array(settings.length),
+});

@@ -44,6 +44,9 @@ export interface Together {
 export interface ProgramColumn {
   readonly worth: number;
   readonly amounts: ReadonlyMap<ProgramRow, number>;
+  /** Limits that it goes beyond alone, and what that weighs; its amounts stop there, so that no part of it is lighter. */
+  readonly beyond: ReadonlySet<LimitName>;
+  readonly weight: number;
 }
 
 /**
@@ -123,8 +126,13 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   const rows = rowsOf(program);
   const { zone } = farm.place;
   const dateOf = ({ at }: OutletTable): LocalDate => localDate(zone, at);
+  const nightsOf = new Map<OutletTable, readonly LocalDate[]>();
+  /** Nights in the cold. */
   const nights = (outlet: OutletTable): readonly LocalDate[] => {
+    const before = nightsOf.get(outlet);
+    if (before !== undefined) return before;
     const list: LocalDate[] = [];
+    nightsOf.set(outlet, list);
     for (let night = dateOf(outlet); night < outlet.fate.pick.marketDate; night = addDays(night, 1))
       list.push(night);
     return list;
@@ -188,9 +196,11 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         }
 
   // Hands, hours and cold room.
+  const bounds = new Map<ProgramRow, { readonly most: number; readonly limit: LimitName }>();
   const bounded = (key: string, most: number | null, limit: LimitName): void => {
     if (most === null || rows.at(key) !== undefined) return;
     rows.make(key, BELOW, most);
+    bounds.set(rows.at(key)!, { most, limit });
     beyond(key, -1, limit, breach);
   };
   const { labour, handling } = farm;
@@ -203,6 +213,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         for (const night of nights(outlet)) bounded(`cooler ${night}`, handling.cooler, "cooler");
       }
   }
+
+  /** Rows of each lay in each interval: [interval × lays + lay]. */
+  const clothOf = tunnels.map(({ id, problem: each }) =>
+    Array.from({ length: each.intervals * each.lays.length }, (_, k) => {
+      const L = each.lays.length;
+      return clothRows(id, each.lays[k % L]!, Math.floor(k / L)).flatMap(([key, amount]) => {
+        const row = rows.at(key);
+        return row === undefined ? [] : [{ row, amount }];
+      });
+    }),
+  );
 
   return {
     program,
@@ -220,14 +241,17 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       );
     },
     column(tunnel, schedule, { worth, gravity, successions, minutes }) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
+      const add = (row: ProgramRow, amount: number): void => {
+        amounts.set(row, (amounts.get(row) ?? 0) + amount);
+      };
       const take = (key: string, amount: number): void => {
         const row = rows.at(key);
-        if (row !== undefined && amount !== 0) amounts.set(row, (amounts.get(row) ?? 0) + amount);
+        if (row !== undefined && amount !== 0) add(row, amount);
       };
       schedule.forEach((lay, i) => {
-        for (const [key, amount] of clothRows(id, each.lays[lay]!, i)) take(key, amount);
+        for (const { row, amount } of clothOf[tunnel]![i * each.lays.length + lay]!) add(row, amount);
         take(`walk ${i}`, minutes[i]!);
       });
       let sold = 0;
@@ -242,26 +266,46 @@ export function together(problem: FarmProblem, solver: Solver): Together {
           sold += table.price * each.weathers[k]! * salad[k]!;
         });
       }
-      return { worth: worth - sold - breach * gravity, amounts };
+      const beyond = new Set<LimitName>();
+      let over = 0;
+      for (const [row, amount] of amounts) {
+        const bound = bounds.get(row);
+        if (bound === undefined || amount <= bound.most + 1e-6) continue;
+        beyond.add(bound.limit);
+        over += amount - bound.most;
+        amounts.set(row, bound.most);
+      }
+      const weight = breach * (gravity + over);
+      return { worth: worth - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
-      const { id, problem: each } = tunnels[tunnel]!;
+      const { problem: each } = tunnels[tunnel]!;
       const of = (key: string): number => {
         const row = rows.at(key);
         return row === undefined ? 0 : duals[row]!;
       };
-      const L = each.lays.length;
+      const beyond = (key: string, amount: number): number => {
+        const row = rows.at(key);
+        const bound = row === undefined ? undefined : bounds.get(row);
+        if (bound === undefined || amount <= bound.most) return 0;
+        return Math.max(0, breach - of(key)) * (amount - bound.most);
+      };
+      const isBounded = [labour.picking, handling.washing, handling.cooler].some((most) => most !== null);
       return {
+        tooLong: (i, minutes) => beyond(`walk ${i}`, minutes),
+        tooMuch: isBounded
+          ? (outlet, cutting, cut) =>
+              beyond(`picking ${outlet.at}`, cutting) +
+              beyond(`washing ${outlet.at}`, cut) +
+              nights(outlet).reduce((sum, night) => sum + beyond(`cooler ${night}`, cut), 0)
+          : null,
         salad: ({ standing }, { fate }) =>
           brought.get(dayOf(fate.pick))!.map((day) => duals[day.get(standing.crop.id)!]!),
         handling: (outlet) =>
           of(`washing ${outlet.at}`) + nights(outlet).reduce((sum, night) => sum + of(`cooler ${night}`), 0),
         cutting: (outlet) => of(`picking ${outlet.at}`),
-        cloth: Float64Array.from({ length: each.intervals * L }, (_, k) =>
-          clothRows(id, each.lays[k % L]!, Math.floor(k / L)).reduce(
-            (sum, [key, amount]) => sum + amount * of(key),
-            0,
-          ),
+        cloth: Float64Array.from(clothOf[tunnel]!, (taken) =>
+          taken.reduce((sum, { row, amount }) => sum + amount * duals[row]!, 0),
         ),
         minute: Float64Array.from({ length: each.intervals }, (_, i) => of(`walk ${i}`)),
         breach,

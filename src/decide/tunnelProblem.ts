@@ -15,6 +15,7 @@ import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import { type Extremes, leadsOf, type SuccessionTable, safety, successionTable } from "./successionTable.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
+import { wageOf } from "./wage.ts";
 
 /** A bed whose last cut nobody dated: it stands, of any size, and is worth keeping. */
 export interface UndatedTable {
@@ -60,10 +61,6 @@ export interface TunnelProblem extends Extremes {
 
 /** Index of what lies now, among the lays. */
 export const NOW = 0;
-
-/** Worth of an hour's work: without prices, in kilograms by the usual price. */
-export const wageOf = ({ farm, settings }: Pick<Scene, "farm" | "settings">): number =>
-  farm.currency === null ? settings.wage / settings.price : farm.labour.wage;
 
 /** The problem of one tunnel as tables. */
 export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly Standing[]): TunnelProblem {

@@ -2,7 +2,7 @@ import type { KeptCut } from "../farm/index.ts";
 import { HOUR } from "../quantity/index.ts";
 import { best, outletResults } from "./evaluate.ts";
 import { asKept } from "./kept.ts";
-import type { Alternative, Miss, SuccessionOutlook } from "./outcome.ts";
+import type { Miss, PlannedAround, SuccessionOutlook } from "./outcome.ts";
 import { fateOf } from "./outlook.ts";
 import type { FarmPlan, Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
@@ -32,7 +32,7 @@ function otherCuts(
   const { succession } = table.standing;
   if (keep.some((kept) => "succession" in kept && kept.succession === succession.id)) return [];
   const results = outletResults(problem, table, schedule);
-  const least = WORTH_PLANNING * best(table, results).worth;
+  const least = WORTH_PLANNING * best(results).worth;
   const places = new Map<Place, KeptCut>();
   for (const { outlet, worth } of [...results].sort((a, b) => b.worth - a.worth)) {
     if (outlet === null || worth <= 0 || worth < least) continue;
@@ -53,7 +53,7 @@ function freedBy(
   { horizon, settings }: Scene,
   planned: Planned,
   table: SuccessionTable,
-): Alternative["freed"] {
+): PlannedAround["freed"] {
   const result = planned.chosen.successions.find((each) => each.table === table);
   if (result === undefined || result.outlet === null) return null;
   const days = Math.max(0, (result.outlet.at - horizon.on) / (24 * HOUR));
@@ -66,20 +66,30 @@ function waysOut(
   scene: Scene,
   plan: FarmPlan,
   tunnel: number,
-  { succession }: SuccessionOutlook,
+  { succession, fate }: SuccessionOutlook,
   miss: Miss,
   most: number,
   solver: Solver,
-): readonly Alternative[] {
+): readonly PlannedAround[] {
   const planned = plan.plans[tunnel]!;
   const isOwn = ({ standing }: SuccessionTable): boolean => standing.succession.id === succession.id;
   const table = planned.problem.successions.find(isOwn)!;
-  const own = miss.alternatives[0]!;
+  const outlet = planned.chosen.successions.find((each) => each.table === table)?.outlet ?? null;
+  const own: PlannedAround = {
+    forced: true,
+    fate,
+    kept: asKept(scene.farm.place.zone, succession, outlet),
+    planned: true,
+    worth: 0,
+    off: 0,
+    freed: null,
+  };
   const others = otherCuts(scene, planned, table, miss).filter((kept) => !same(kept, own.kept));
-  const alternatives = others.slice(0, most).map((kept): Alternative => {
+  const alternatives = others.slice(0, most).map((kept): PlannedAround => {
     const settled = planSettled(plan, kept, solver);
     const result = settled.tunnels[tunnel]!.evaluation.successions.find((each) => isOwn(each.table));
     return {
+      forced: true,
       fate: fateOf(table.standing, table.growing, result),
       kept,
       planned: false,
@@ -91,7 +101,7 @@ function waysOut(
   return [own, ...alternatives].sort((a, b) => b.worth - a.worth);
 }
 
-/** Outlooks with every way out of their misses. */
+/** Outlooks with the farm planned anew around every way out of their misses. */
 export function withWaysOut(
   scene: Scene,
   plan: FarmPlan,

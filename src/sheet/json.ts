@@ -13,7 +13,7 @@ import type { Beds } from "./beds.ts";
 import { dayJson, walkJson, warningJson } from "./json/ahead.ts";
 import { coverJson, farmJson } from "./json/farm.ts";
 import { madeFromJson, problemJson } from "./json/madeFrom.ts";
-import { togetherJson, tunnelJson } from "./json/plan.ts";
+import { stripJson, togetherJson, tunnelJson } from "./json/plan.ts";
 import { cropsOf, pickJson, successionJson } from "./json/succession.ts";
 import { type Json, time, unitsOf, VERSION, written } from "./json/written.ts";
 import { learnedRows } from "./learnedRows.ts";
@@ -70,7 +70,8 @@ export function weekJson(outcome: Outcome): string {
     weather: outcome.weather.map((day) => dayJson(farm, day)),
     warnings: outcome.warnings.map(warningJson),
     together: outcome.together === null ? null : togetherJson(outcome.together),
-    tunnels: outcome.tunnels.map(tunnelJson),
+    tunnels: outcome.tunnels.map((plan) => tunnelJson(farm, plan)),
+    strip: outcome.strip === null ? null : stripJson(farm, outcome.strip),
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),

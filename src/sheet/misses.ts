@@ -1,4 +1,4 @@
-import type { Alternative, Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
+import type { Alternative, Miss, Outcome, PlannedAround, SuccessionOutlook } from "../decide/index.ts";
 import { celsius } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { otherwise, way } from "./fate.ts";
@@ -7,8 +7,12 @@ import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
 import { withinReach } from "./withinReach.ts";
-import { capital, day, dayOfMonth, days, leafBeside, leafLimit, lowToHigh, value } from "./words.ts";
+import { capital, day, dayOfMonth, days, leafBeside, leafLimit, lowToHigh, setting, value } from "./words.ts";
 import { TIED } from "./wrap.ts";
+
+/** Ways out told by what their bed alone brings, and the share of the best one's worth below which another is not. [1] judgement */
+const WAYS = 2;
+const WORTH_TELLING = 0.5;
 
 /** A succession that misses its market, and the honest ways out worth telling, best first. */
 export interface MissBlock {
@@ -29,17 +33,35 @@ export interface MissBlock {
     readonly brief: string;
     /** What else it brings with it. */
     readonly beside: readonly string[];
-    readonly worth: string;
+    readonly worth: string | null;
   }[];
 }
 
-const COVERS: Readonly<Record<Miss["why"], readonly [could: string, cannot: string]>> = {
-  tooSmall: [
-    "Covers could bring it there, but the plan is worth more without.",
-    "No cover brings it there in time.",
-  ],
-  tooLarge: ["Covers could hold it, but the plan is worth more without.", "No cover holds it that long."],
+/** What covers could do about a miss; `what`: the setting that would, from the first walk on. */
+const COULD: Readonly<Record<Miss["why"], (what: string | null) => string>> = {
+  tooSmall: (what) =>
+    what === null
+      ? "Covers could bring it there, but the plan is worth more without."
+      : `${what}, from the first walk on, would bring it there; the plan is worth more without.`,
+  tooLarge: (what) =>
+    what === null
+      ? "Covers could hold it, but the plan is worth more without."
+      : `${what}, from the first walk on, would hold it; the plan is worth more without.`,
 };
+const CANNOT: Readonly<Record<Miss["why"], string>> = {
+  tooSmall: "No cover at hand brings it there in time.",
+  tooLarge: "No cover at hand holds it that long.",
+};
+
+/** Why nothing is changed on a tunnel with a miss. */
+const LEFT = "So nothing is changed on its tunnel.";
+
+function coversOf(miss: Miss, tunnel: string, outcome: Outcome, names: Names): string {
+  if (miss.coversCanHelp)
+    return COULD[miss.why](miss.helps === null ? null : capital(setting(miss.helps, names.cover)));
+  const plan = outcome.tunnels.find((each) => each.tunnel.id === tunnel);
+  return plan?.changes.length === 0 ? `${CANNOT[miss.why]} ${LEFT}` : CANNOT[miss.why];
+}
 
 /** In what cold greens are kept whose days in store the catalogue has. [°C] */
 const COLD = [celsius(0), celsius(2)] as const;
@@ -48,9 +70,11 @@ const COLD = [celsius(0), celsius(2)] as const;
 function beside(
   { farm, settings }: Outcome,
   { crop, succession }: SuccessionOutlook,
-  { fate, freed }: Alternative,
+  way: Alternative,
 ): readonly string[] {
   const { units } = farm;
+  const { fate } = way;
+  const freed = way.forced ? way.freed : null;
   if (freed !== null)
     return [
       `Sow anew: the bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner, by judgement worth ${value(farm, freed.worth)}, not counted here.`,
@@ -68,12 +92,25 @@ function beside(
 }
 
 /** What a way out comes to, with all else planned anew around it. */
-function against(farm: Outcome["farm"], { planned, worth, off }: Alternative): string {
+function against(farm: Outcome["farm"], { planned, worth, off }: PlannedAround): string {
   if (planned) return "So the plan has it.";
   if (isLittle(farm, worth)) return "Worth as much as the plan.";
   const shown = value(farm, Math.abs(worth));
   const open = off >= Math.abs(worth) ? ", as far as was looked" : "";
   return worth < 0 ? `Costs ${shown} against the plan${open}.` : `Worth ${shown} more than the plan${open}.`;
+}
+
+function worthOf(farm: Outcome["farm"], way: Alternative): string | null {
+  if (way.forced) return against(farm, way);
+  return way.fate.kind === "none" ? null : `Worth ${value(farm, way.worth)}.`;
+}
+
+/** Ways out worth a line: each the farm was planned around, else the best by what the bed alone brings. */
+function told({ alternatives }: Miss): readonly Alternative[] {
+  const [best] = alternatives;
+  return best === undefined || best.forced
+    ? alternatives
+    : alternatives.slice(0, WAYS).filter(({ worth }) => worth >= best.worth * WORTH_TELLING);
 }
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
@@ -103,14 +140,14 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       ...(size === null ? [] : [size]),
     ].join(", "),
     sentence,
-    covers: COVERS[miss.why][miss.coversCanHelp ? 0 : 1],
+    covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
     reach: withinReach(farm, outlook),
-    alternatives: miss.alternatives.map((each) => ({
+    alternatives: told(miss).map((each) => ({
       sentence: otherwise(farm, each.fate, miss.pick.at),
       brief: way(farm, each.fate),
       beside: beside(outcome, outlook, each),
-      worth: against(farm, each),
+      worth: worthOf(farm, each),
     })),
   };
 }

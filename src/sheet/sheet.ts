@@ -9,6 +9,7 @@ import { madeFrom } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
+import { strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
 import { whatIfLine } from "./whatIfLine.ts";
@@ -34,6 +35,8 @@ export interface Sheet {
   readonly picks: readonly PickBlock[];
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
+  /** Where a check strip would teach most; null: nowhere worth it. */
+  readonly strip: string | null;
   /** What one thing more would be worth, one line each; none where it was not asked for. */
   readonly whatIf: readonly string[];
   readonly needsYou: readonly string[];
@@ -190,6 +193,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     picks: picks(outcome, names),
     misses: misses(outcome, names),
     beds,
+    strip: strip(outcome, names),
     whatIf: (outcome.whatIf ?? []).map((what) => whatIfLine(farm, what, names)),
     needsYou: needsYou(outcome.problems),
     madeFrom: [

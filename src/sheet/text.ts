@@ -197,7 +197,7 @@ function miss(out: Page, { sentence, covers, reach, alternatives }: MissBlock): 
   out.say(`${sentence} ${covers} ${reach}`, { mark: "- " });
   alternatives.forEach(({ sentence, beside, worth }, i) => {
     const mark = alternatives.length === 1 ? "" : `${i + 1}. `;
-    out.say([sentence, worth, ...beside].join(" "), { mark, indent: 2 });
+    out.say([sentence, ...(worth === null ? [] : [worth]), ...beside].join(" "), { mark, indent: 2 });
   });
 }
 
@@ -272,6 +272,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     for (const each of others) beds(out, each);
   }
 
+  section(out, "WORTH MEASURING", sheet.strip === null ? [] : [sheet.strip]);
   section(out, "NEEDS YOU", sheet.needsYou);
   section(out, "MADE FROM", sheet.madeFrom);
   section(out, "HOW TO READ IT", sheet.marks);

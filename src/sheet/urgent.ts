@@ -93,6 +93,8 @@ function underPlan(
 const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => string>> = {
   none: (where) => `You own no cloth that would help ${where}.`,
   tooShort: (where) => `No cloth you own is long enough for ${where}.`,
+  kept: (where) => `No cloth that would help goes on ${where}, because you keep it as it is.`,
+  minutes: (where) => `No walk has the minutes to put cloth on ${where}.`,
   inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
 };
 
@@ -100,7 +102,7 @@ const noCloth = (
   told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
   names: Names,
 ): string[] =>
-  (["none", "tooShort", "inUse"] as const).flatMap((why) => {
+  (["none", "tooShort", "kept", "inUse", "minutes"] as const).flatMap((why) => {
     const where = [
       ...new Set(told.filter((each) => each.noClothLeft === why).map(({ tunnel }) => names.tunnel(tunnel))),
     ];

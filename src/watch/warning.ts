@@ -1,10 +1,10 @@
 import type { Celsius, LocalDate, MetrePerSecond, Mol } from "../quantity/index.ts";
 
 /**
- * Why nothing lies there that would help: no such cloth is owned, none is as long as the tunnel, all that is lies elsewhere,
- * or wind keeps it from going on.
+ * Why nothing lies there that would help: no such cloth is owned, none is as long as the tunnel, the grower keeps it as it is,
+ * all that is lies elsewhere, no walk has the minutes to put it on, or wind keeps it from going on.
  */
-export type NoCloth = "none" | "tooShort" | "inUse" | "wind";
+export type NoCloth = "none" | "tooShort" | "kept" | "inUse" | "minutes" | "wind";
 
 /** Something that may hurt a crop. Plain data; worded in sheet/. Severity: "danger" is probable loss, "care" needs an eye. */
 export type Warning = { readonly severity: "danger" | "care"; readonly date: LocalDate } & (

@@ -37,10 +37,12 @@ export function plannedOf(answer: Answer): Plan {
     schedules: new Map(
       answer.tunnels.map((tunnel: Answer) => [
         tunnel.tunnel,
-        tunnel.choice.map((s: number, i: number): Lay => ({
-          key: tunnel.settings[s].key,
-          taken: tunnel.takenIn[i],
-        })),
+        tunnel.choice.map(
+          (s: number, i: number): Lay => ({
+            key: tunnel.settings[s].key,
+            taken: tunnel.takenIn[i],
+          }),
+        ),
       ]),
     ),
     cuts: new Map(growing(answer).map(({ succession, basis }) => [succession, basis.cut])),
@@ -64,10 +66,7 @@ export function withoutOf(planned: Plan, tunnel: Answer, change: Answer): Plan {
   return {
     schedules: new Map([
       ...planned.schedules,
-      [
-        tunnel.tunnel,
-        schedule.map((lay, i) => (i >= change.walk && (next < 0 || i < next) ? before : lay)),
-      ],
+      [tunnel.tunnel, schedule.map((lay, i) => (i >= change.walk && (next < 0 || i < next) ? before : lay))],
     ]),
     cuts: new Map([
       ...planned.cuts,

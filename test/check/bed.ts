@@ -74,8 +74,7 @@ export function bedAt(
   const last = by<Answer>(outlet.added, "setting", schedule[Math.min(walks - 1, outlet.walk)]!.key);
   const thermalTime = (basis.thermalTimeCd + before.paceCd + last.paceCd) / Math.exp(basis.shift);
   const light = lit(answer, crop, basis.lightMol + before.lightMol + last.lightMol, outlet.daysD);
-  const quality =
-    1 - Math.min(settings.stressMost, settings.heatStress * (before.heatCh + last.heatCh));
+  const quality = 1 - Math.min(settings.stressMost, settings.heatStress * (before.heatCh + last.heatCh));
   const safe = before.safe + last.safe;
   const through = Math.exp(safe);
   const { harvest, placeOf } = harvestOf(answer, crop, basis, outlet.spread);
@@ -96,7 +95,10 @@ export function bedAt(
     stress,
     damage:
       (timing + stress) * (through - 1) +
-      basis.regrown * (Math.exp(last.stubble + after.stubble) - 1) +
+      (basis.regrown === 0
+        ? 0
+        : basis.regrown * (Math.exp(last.stubble + after.stubble) - 1) +
+          slope * (last.stubble + after.stubble)) +
       slope * safe,
     salad: groups.map(({ salad }: Answer) => salad * outlet.kept * full * quality * through),
     cut: mean((group) => group.cut) * full * quality * through,
@@ -110,7 +112,10 @@ export function undatedLoss({ settings }: Answer, tunnel: Answer, schedule: read
   return tunnel.undated.reduce((sum: number, { succession, worth }: Answer) => {
     const safe = tunnel.ledger
       .filter((entry: Answer) => entry.setting === schedule[entry.walk]!.key)
-      .reduce((all: number, entry: Answer) => all + by<Answer>(entry.undated, "succession", succession).safe, 0);
+      .reduce(
+        (all: number, entry: Answer) => all + by<Answer>(entry.undated, "succession", succession).safe,
+        0,
+      );
     return sum + worth * (Math.exp(safe) - 1 + settings.neverLost * safe);
   }, 0);
 }

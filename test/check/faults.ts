@@ -51,7 +51,8 @@ function wholeFaults(answer: Answer, whole: Whole, way: "planned" | "unchanged")
 /** The fate told is the outlet chosen. */
 function bedFaults(succession: Answer, outlet: Answer | null, planned: boolean): readonly string[] {
   const fate = succession[planned ? "fate" : "fateUnchanged"];
-  const wanted = outlet === null ? "none" : `${outlet.kind} ${outlet.at.instant} ${outlet.market} ${outlet.marketDate}`;
+  const wanted =
+    outlet === null ? "none" : `${outlet.kind} ${outlet.at.instant} ${outlet.market} ${outlet.marketDate}`;
   const told =
     fate.kind === "none"
       ? "none"
@@ -102,7 +103,8 @@ function successionFaults(answer: Answer): readonly string[] {
 function changeFaults(answer: Answer, whole: Whole): readonly string[] {
   const planned = plannedOf(answer);
   const more = (list: readonly string[], than: readonly string[]): readonly string[] => {
-    const count = (all: readonly string[], name: string): number => all.filter((each) => each === name).length;
+    const count = (all: readonly string[], name: string): number =>
+      all.filter((each) => each === name).length;
     return unique(list).filter((name) => count(list, name) > count(than, name));
   };
   return whole.tunnels.flatMap((mine) => {
@@ -130,7 +132,9 @@ function changeFaults(answer: Answer, whole: Whole): readonly string[] {
         const rhythm = lay.taken.some(({ state }) => state === "nights");
         const strongest = Math.max(...PARTS.map((part) => gain[part]));
         return [
-          ...PARTS.flatMap((part) => differ(`${name} ${part}`, whole.parts[part] - other.parts[part], gain[part])),
+          ...PARTS.flatMap((part) =>
+            differ(`${name} ${part}`, whole.parts[part] - other.parts[part], gain[part]),
+          ),
           ...differ(`${name} worth`, other.worth, without.worth),
           ...sameList(`${name} limits`, breaks, without.breaks),
           ...overrunFaults(overrunsOf(answer, other), without.overrun).map((fault) => `${name}: ${fault}`),

@@ -8,8 +8,7 @@ export const lengthAt = ({ curve }: Answer, thermalTime: number): number =>
 
 /** Thermal time at a leaf length. [°C·d] */
 const thermalTimeAt = ({ curve }: Answer, length: number): number =>
-  curve.middleCd -
-  Math.log((curve.endCm - curve.startCm) / (length - curve.startCm) - 1) / curve.ratePerCd;
+  curve.middleCd - Math.log((curve.endCm - curve.startCm) / (length - curve.startCm) - 1) / curve.ratePerCd;
 
 function priceShare(settings: Answer, crop: Answer, length: number): number {
   if (length > crop.largestCm * settings.braisingMost) return 0;

@@ -5,7 +5,13 @@ import { near } from "./near.ts";
 const SCALE = Math.sqrt(3) / Math.PI;
 
 /** Odds of damage by an interval's lowest and highest at the crop, so many days ahead. */
-function oddsOf({ settings }: Answer, unfit: number, ceiling: number | null, entry: Answer, lead: number): number {
+function oddsOf(
+  { settings }: Answer,
+  unfit: number,
+  ceiling: number | null,
+  entry: Answer,
+  lead: number,
+): number {
   const error = Math.min(
     settings.forecastSpreadMost,
     settings.forecastSpread + settings.forecastSpreadPerDay * Math.max(0, lead),
@@ -39,7 +45,8 @@ export function ledgerFaults(answer: Answer, tunnel: Answer): readonly string[] 
       return up > walk.at.instant && up < ends;
     });
     const tell = (what: string, ours: boolean, told: boolean): void => {
-      if (ours !== told) faults.push(`${where}: ${what} is ${told ? "told though kept" : "broken and not told"}`);
+      if (ours !== told)
+        faults.push(`${where}: ${what} is ${told ? "told though kept" : "broken and not told"}`);
     };
 
     for (const own of entry.successions) {
@@ -49,7 +56,8 @@ export function ledgerFaults(answer: Answer, tunnel: Answer): readonly string[] 
       const stands = own.safe !== 0 || own.paceCd > 0;
       if (!near(own.safe, stands ? safety(odds) : 0) || !near(own.damage, stands ? odds / (1 + odds) : 0))
         faults.push(`${where}: damage of ${own.succession}`);
-      const stub = stands && basis.regrown > 0 ? safety(oddsOf(answer, crop.killC, null, entry, day.leadD)) : 0;
+      const stub =
+        stands && basis.regrown > 0 ? safety(oddsOf(answer, crop.killC, null, entry, day.leadD)) : 0;
       if (!near(own.stubble, stub)) faults.push(`${where}: stubble of ${own.succession}`);
     }
     for (const { succession, safe } of entry.undated) {

@@ -80,7 +80,8 @@ export function clothFaults(answer: Answer, { tunnels }: Whole): readonly string
       const where = `${tunnel.tunnel} from walk ${i}`;
       const setting = by<Answer>(tunnel.settings, "key", lay.key);
       if (
-        JSON.stringify(setting.layers) !== JSON.stringify(lay.taken.map(({ cover, state }) => ({ cover, state })))
+        JSON.stringify(setting.layers) !==
+        JSON.stringify(lay.taken.map(({ cover, state }) => ({ cover, state })))
       )
         faults.push(`${where}: the cloth is not that of its setting`);
       for (const layer of lay.taken) {
@@ -102,10 +103,16 @@ export function clothFaults(answer: Answer, { tunnels }: Whole): readonly string
           const row = farm.sideBySide.find((each: Answer) => each.join(" ").includes(over.join(" ")));
           if (row === undefined || over.length > piece.spans) faults.push(`${where}: ${id} is too narrow`);
           for (const other of over) {
-            const beside = by<Answer>(tunnels as never, "tunnel", by<Answer>(answer.tunnels, "tunnel", other));
+            const beside = by<Answer>(
+              tunnels as never,
+              "tunnel",
+              by<Answer>(answer.tunnels, "tunnel", other),
+            );
             const alike = beside.schedule[i].taken.some(
               (each: Answer) =>
-                each.piece === id && each.state === state && JSON.stringify(each.over) === JSON.stringify(over),
+                each.piece === id &&
+                each.state === state &&
+                JSON.stringify(each.over) === JSON.stringify(over),
             );
             if (!alike) faults.push(`${where}: ${id} does not lie on ${other} as well`);
           }
@@ -138,7 +145,8 @@ export const layerFaults = (answer: Answer, { tunnels }: Whole): readonly string
 export function overrunFaults(over: ReadonlyMap<string, number>, told: readonly string[]): readonly string[] {
   const faults: string[] = [];
   for (const [limit, by] of over) {
-    if (by > 2 * NOTHING && !told.includes(limit)) faults.push(`${limit} is gone beyond by ${by} and not told`);
+    if (by > 2 * NOTHING && !told.includes(limit))
+      faults.push(`${limit} is gone beyond by ${by} and not told`);
     if (by < NOTHING / 2 && told.includes(limit)) faults.push(`${limit} is told though it is kept`);
   }
   for (const limit of told)

@@ -9,7 +9,10 @@ const productPrice = ({ farm, settings }: Answer, { pricePerKg }: Answer): numbe
 export function priceAlone({ farm, settings }: Answer, crop: string): number {
   if (farm.currency === null) return 1;
   const prices = farm.products
-    .filter(({ pricePerKg, parts }: Answer) => pricePerKg !== null && parts.some((part: Answer) => part.crop === crop))
+    .filter(
+      ({ pricePerKg, parts }: Answer) =>
+        pricePerKg !== null && parts.some((part: Answer) => part.crop === crop),
+    )
     .map(({ pricePerKg }: Answer) => pricePerKg);
   return prices.length > 0 ? Math.max(...prices) : settings.price;
 }

@@ -7,7 +7,7 @@ import {
   type SuccessionOutlook,
   sceneOf,
 } from "../../src/decide/index.ts";
-import type { Farm, Product, Settings } from "../../src/farm/index.ts";
+import { catalogue, type Farm, type Product, type Settings } from "../../src/farm/index.ts";
 import { quantile } from "../../src/learn/index.ts";
 import { kilogram, metre } from "../../src/quantity/index.ts";
 import { planAll, week } from "../week.ts";
@@ -37,6 +37,9 @@ const mix = product("mix", [
 
 const MILD = clear([4, 12], [4, 12], [4, 12], [4, 12], [4, 12], [4, 12], [4, 12]);
 
+/** So mild that no night can take anything. */
+const FROSTLESS = clear([10, 12], [10, 12], [10, 12], [10, 12], [10, 12], [10, 12], [10, 12]);
+
 /** Nothing uncertain at all. */
 const CERTAIN: Partial<Settings> = {
   forecastSpread: 0,
@@ -52,7 +55,15 @@ const CERTAIN: Partial<Settings> = {
   spreadFloor: 0,
   thermalError: 1e-6,
   leafError: 1e-6,
+  seenStart: 0,
+  computedStart: 0,
+  surprise: 1e6,
 };
+
+/** Nothing is cut early and kept cold. */
+const nothingKept: Farm["crops"] = new Map(
+  [...catalogue().crops].map(([id, crop]) => [id, { ...crop, storage: 0 }]),
+);
 
 /** What comes on Friday of beds with a leaf measured on the evening before the first day. @param length - [cm] */
 function friday(
@@ -71,8 +82,14 @@ function friday(
   const plain = input(parts, days);
   const given = {
     ...plain,
-    farm: { ...plain.farm, products, markets: plain.farm.markets.filter(({ id }) => id === "friday") },
-    settings: { ...plain.settings, ...changed },
+    farm: {
+      ...plain.farm,
+      crops: nothingKept,
+      products,
+      markets: plain.farm.markets.filter(({ id }) => id === "friday"),
+    },
+    // Bed-days so dear that all is cut at the first market.
+    settings: { ...plain.settings, bedDay: 0.1, ...changed },
   };
   const scene = sceneOf(given).scene!;
   const plans = planAll(scene).plans;
@@ -108,7 +125,7 @@ describe("what is safe to offer", () => {
   });
 
   test("is on the mean of all cases what is expected: yields move it to both sides", () => {
-    const { cases, outlooks } = friday([half], [arugula]);
+    const { cases, outlooks } = friday([half], [arugula], {}, FROSTLESS);
     const expected = sum(outlooks.map(({ atFate }) => atFate?.inSize ?? 0));
     const mean = sum(cases[0]!.cases) / cases[0]!.cases.length;
     expect(Math.abs(mean / expected - 1)).toBeLessThan(0.03);

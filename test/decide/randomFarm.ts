@@ -242,6 +242,11 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
     if (!liked.has(key)) liked.set(key, dice());
     return liked.get(key)!;
   };
+  const takenNow = (id: string): TunnelNow["taken"] =>
+    now.get(id)!.map((layer) => {
+      const piece = farm.pieces.find(({ cover, liesOn }) => cover === layer.cover && liesOn.includes(id))!;
+      return { ...layer, piece, over: piece.spans > 1 ? piece.liesOn : [id] };
+    });
   return {
     farm,
     settings,
@@ -250,7 +255,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
       const options = [
         ...new Map([...SETTINGS, lying].map((setting) => [settingKey(setting), setting] as const)).values(),
       ];
-      const at = { tunnel, now: lying } as unknown as TunnelNow;
+      const at = { tunnel, now: lying, taken: takenNow(tunnel.id) } as unknown as TunnelNow;
       const lays = someLays([...laysOf(farm, at, options)], options, dice.whole(...size.lays), liking);
       return { id: tunnel.id, problem: randomTunnel(dice, tunnel, options, lays, ahead) };
     }),

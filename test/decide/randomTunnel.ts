@@ -138,6 +138,7 @@ function successionTable(
       thaw: null,
       spread,
       harvest: harvestFor(crop, spread),
+      pays: dice.happens(0.3) ? [dice.whole(250, 330), 600] : [0, 1_000],
       moved: ahead.weathers.map(() => dice.whole(-14, 14)),
       pace: interval < n ? part(pace) : Float64Array.from({ length: S }, () => beyond * dice.between(8, 14)),
       light:

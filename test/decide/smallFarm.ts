@@ -79,15 +79,14 @@ export const clear = (...days: readonly (readonly [low: number, high: number])[]
     sky: "sun" as const,
   }));
 
-/** What a plan for a farm of its own tunnels, beds and cloth is made from; prices and markets are the example's. */
+/** What a plan for a farm of its own tunnels, beds and cloth is made from; markets are the example's, each crop sells by itself. */
 export function input(
   parts: Pick<Farm, "tunnels" | "successions" | "pieces"> & Partial<Farm>,
   days: readonly DailyRecord[],
   on: Instant = at(0, 6.5),
 ): WeekInput {
-  const products = example.products.map((product) => ({ ...product, orders: [] }));
   return {
-    farm: { ...example, notes: [], products, ...parts },
+    farm: { ...example, notes: [], products: [], ...parts },
     settings,
     sensors: [],
     forecast: { issued: at(-1, 18), days },

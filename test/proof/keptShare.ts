@@ -1,5 +1,5 @@
 import { addDays, type LocalDate } from "../../src/index.ts";
-import { seeded } from "../decide/randomProblem.ts";
+import { seeded } from "../decide/seeded.ts";
 import { CITIES, type City } from "../real/cities.ts";
 import { gauss } from "../real/foretold.ts";
 import { weekOf } from "./promiseFarms.ts";

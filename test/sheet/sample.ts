@@ -1,6 +1,7 @@
 import type {
   Alternative,
   AtPick,
+  BedBeside,
   Change,
   Fate,
   LedgerEntry,
@@ -269,6 +270,29 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
   };
 }
 
+const NOTHING_LOST: Change["without"] = {
+  worth: 0,
+  breaks: [],
+  overrun: [],
+  cuts: [],
+  beds: [],
+  worst: null,
+  filled: [],
+};
+
+const ARUGULA_HELD: BedBeside = {
+  succession: "A12",
+  fate: { kind: "pick", pick: FRIDAY, as: "braising" },
+  gain: { timing: 64, stress: 0, damage: 0 },
+  cut: {
+    at: FRIDAY.at,
+    pick: FRIDAY,
+    size: { plan: size(3.9, 4.4, 4.9), other: size(4.1, 4.8, 5.5) },
+    odds: { plan: 0.83, other: 0.55 },
+    weight: { plan: pounds(24), other: pounds(26) },
+  },
+};
+
 const change = (
   walk: number,
   on: Tunnel,
@@ -283,7 +307,8 @@ const change = (
   pieces: [],
   minutesEachWalk: 0,
   limit: null,
-  without: { worth: 0, breaks: [], overrun: [], cuts: [] },
+  without: NOTHING_LOST,
+  rather: null,
   ...more,
 });
 type Told = { readonly minutes: number; readonly decidedBy: Change["decidedBy"]; readonly gain: Parts };
@@ -337,6 +362,7 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutes: 18,
           decidedBy: "timing",
           gain: parts(64, 0, 0, -5),
+          without: { ...NOTHING_LOST, beds: [ARUGULA_HELD] },
         }),
         change(5, n1, SHADE, NIGHTS, {
           pieces: [piece("R1", "row-30")],
@@ -344,6 +370,16 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
           minutesEachWalk: 6,
           decidedBy: "damage",
           gain: parts(-2, 0, 120, -9),
+          without: {
+            ...NOTHING_LOST,
+            worst: {
+              succession: "S4",
+              of: "leaves",
+              walk: WALKS[5]!,
+              odds: { plan: 0.05, other: 0.6 },
+            },
+          },
+          rather: { setting: ROW, gain: parts(6, 8, 0, -2), beds: [] },
         }),
         change(8, n1, NIGHTS, BARE, {
           minutes: 6,
@@ -415,8 +451,14 @@ const atFriday = (
   median: planned.middle,
 });
 
-/** A way out of a miss; the one that costs nothing is the plan's own. */
-const way = (fate: Fate, succession: string, worth: number): Alternative => ({
+const HELD: Fate = { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" };
+
+/** A way out of a miss by what its bed alone brings. */
+const alone = (fate: Fate, worth: number): Alternative => ({ forced: false, fate, worth });
+
+/** A way out of a miss the farm is planned anew around; the one that costs nothing is the plan's own. */
+const around = (succession: string, fate: Fate, worth: number): Alternative => ({
+  forced: true,
   fate,
   kept:
     fate.kind === "none"
@@ -516,10 +558,11 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooLarge",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
-          way({ kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, "S4", 0),
-          way({ kind: "pick", pick: FRIDAY, as: "braising" }, "S4", -68),
-          way({ kind: "none" }, "S4", -152),
+          alone(HELD, 152),
+          alone({ kind: "pick", pick: FRIDAY, as: "braising" }, 84),
+          alone({ kind: "none" }, 0),
         ],
       },
     },
@@ -584,10 +627,10 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         pick: FRIDAY,
         why: "tooSmall",
         coversCanHelp: false,
+        helps: null,
         alternatives: [
-          way({ kind: "none" }, "L7", 0),
-          way({ kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, "L7", -0.4),
-          way({ kind: "pick", pick: FRIDAY, as: "small" }, "L7", -118),
+          alone({ kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, 130),
+          alone({ kind: "pick", pick: FRIDAY, as: "small" }, 12),
         ],
       },
     },
@@ -638,6 +681,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     days: 5,
     walks: WALKS,
     weathers: [1],
+    strip: null,
     weather: Array.from({ length: 6 }, (_, i) => ({
       date: dateAt(i - 1),
       low: F(i === 4 ? 31 : 38),
@@ -770,6 +814,37 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
     ],
     ...changed,
   };
+}
+
+const AROUND: ReadonlyMap<string, readonly Alternative[]> = new Map([
+  [
+    "S4",
+    [
+      around("S4", HELD, 0),
+      around("S4", { kind: "pick", pick: FRIDAY, as: "braising" }, -68),
+      around("S4", { kind: "none" }, -152),
+    ],
+  ],
+  [
+    "L7",
+    [
+      around("L7", { kind: "none" }, 0),
+      around("L7", { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, -0.4),
+      around("L7", { kind: "pick", pick: FRIDAY, as: "small" }, -118),
+    ],
+  ],
+]);
+
+/** The sample with the farm planned anew around every way out of a miss. */
+export function plannedAround(): Outcome {
+  const outcome = sample();
+  const successions = outcome.successions.map((outlook) => {
+    const alternatives = AROUND.get(outlook.succession.id);
+    return outlook.miss === null || alternatives === undefined
+      ? outlook
+      : { ...outlook, miss: { ...outlook.miss, alternatives } };
+  });
+  return { ...outcome, successions };
 }
 
 /** The sample on a farm that works in metres and degrees Celsius. */

@@ -28,7 +28,7 @@ test("the table holds one line for each thing to do, in the order of the walks",
       "",
       "Put on shade cloth 40 %. Use C1, 60 ft.",
       "18",
-      "Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24.",
+      "Holds the arugula (A12): 4½ in instead of 5 in on Fri Apr 24, 4 in 5 in size instead of 3 in 5. This change is worth $59.",
       "",
     ],
     [

@@ -13,7 +13,7 @@ function row(bed: BedRow, outcome: Outcome): Html {
 }
 
 /** Where every succession stands, with a box for the leaf that is measured. In the order of the walk. */
-export function measuringPart(groups: readonly BedGroup[], outcome: Outcome): Html {
+export function measuringPart(groups: readonly BedGroup[], strip: string | null, outcome: Outcome): Html {
   const order = new Map(outcome.successions.map(({ succession }, i) => [succession.id, i]));
   const rows = groups
     .flatMap(({ rows }) => rows)
@@ -26,5 +26,6 @@ export function measuringPart(groups: readonly BedGroup[], outcome: Outcome): Ht
 <thead><tr><th scope="col">Succession, now</th><th scope="col">Leaf</th><th scope="col" class="write">${unit}</th></tr></thead>
 <tbody>${rows.map((bed) => row(bed, outcome))}</tbody>
 </table></div>
+${strip !== null && html`<p>${strip}</p>`}
 </section>`;
 }

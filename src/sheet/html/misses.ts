@@ -13,7 +13,7 @@ export const missesPart = (misses: readonly MissBlock[]): Html | null =>
         ({ who, tunnel, brief, covers, reach, alternatives }) =>
           html`<li><b>${who}</b><span class="screen tunnel">, ${tunnel}</span>: ${brief}. <span class="screen">${covers} ${reach}</span>${alternatives.map(
             ({ brief, beside, worth }, i) =>
-              html` <span class="${i < ON_PAPER ? "way" : "way screen"}">${i > 0 && "Or: "}${brief}<span class="screen"> ${[worth, ...beside].join(" ")}</span></span>`,
+              html` <span class="${i < ON_PAPER ? "way" : "way screen"}">${i > 0 && "Or: "}${brief}<span class="screen"> ${[...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
           )}</li> `,
       )}</ul>
 </section>`;

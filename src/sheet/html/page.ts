@@ -58,7 +58,7 @@ ${picksPart(sheet.picks)}
 ${missesPart(sheet.misses)}
 ${whysPart(whys)}
 </div>
-${measuringPart(sheet.beds, outcome)}
+${measuringPart(sheet.beds, sheet.strip, outcome)}
 ${airsPart(outcome, names, sheet.urgent)}
 </main>
 <footer>

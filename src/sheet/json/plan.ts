@@ -1,6 +1,16 @@
-import type { Change, LedgerEntry, Taken, TogetherPlan, TunnelPlan } from "../../decide/index.ts";
-import { type Setting, settingKey } from "../../farm/index.ts";
-import type { Json } from "./written.ts";
+import {
+  type BedBeside,
+  type Change,
+  type LedgerEntry,
+  type StripChance,
+  stripTeaches,
+  type Taken,
+  type TogetherPlan,
+  type TunnelPlan,
+} from "../../decide/index.ts";
+import { type Farm, type Setting, settingKey } from "../../farm/index.ts";
+import { fateJson, pickJson, rangeCm } from "./succession.ts";
+import { type Json, time } from "./written.ts";
 
 const settingJson = (setting: Setting): Json => ({
   key: settingKey(setting),
@@ -14,7 +24,23 @@ const takenJson = ({ cover, state, piece, over }: Taken): Json => ({
   over,
 });
 
-const changeJson = (change: Change): Json => ({
+const bedBesideJson = (farm: Farm, { succession, fate, gain, cut }: BedBeside): Json => ({
+  succession,
+  fate: fateJson(farm, fate),
+  gain: { ...gain },
+  cut:
+    cut === null
+      ? null
+      : {
+          at: time(farm, cut.at),
+          pick: pickJson(farm, cut.pick),
+          size: { plan: rangeCm(cut.size.plan), other: rangeCm(cut.size.other) },
+          odds: { ...cut.odds },
+          weightKg: { ...cut.weight },
+        },
+});
+
+const changeJson = (farm: Farm, change: Change): Json => ({
   walk: change.walk.index,
   from: settingKey(change.from),
   to: settingKey(change.to),
@@ -29,7 +55,30 @@ const changeJson = (change: Change): Json => ({
     breaks: change.without.breaks,
     overrun: change.without.overrun,
     cuts: change.without.cuts.map(({ succession, outlet }) => ({ succession, outlet })),
+    beds: change.without.beds.map((bed) => bedBesideJson(farm, bed)),
+    worst:
+      change.without.worst === null
+        ? null
+        : {
+            succession: change.without.worst.succession,
+            of: change.without.worst.of,
+            walk: change.without.worst.walk.index,
+            odds: { ...change.without.worst.odds },
+          },
+    filled: change.without.filled.map(({ product, pick, plan, other }) => ({
+      product,
+      pick: pickJson(farm, pick),
+      kg: { plan, other },
+    })),
   },
+  rather:
+    change.rather === null
+      ? null
+      : {
+          setting: settingKey(change.rather.setting),
+          gain: { ...change.rather.gain },
+          beds: change.rather.beds.map((bed) => bedBesideJson(farm, bed)),
+        },
 });
 
 const ledgerJson = (entry: LedgerEntry): Json => ({
@@ -53,7 +102,7 @@ const ledgerJson = (entry: LedgerEntry): Json => ({
   undated: entry.undated.map(({ id, safe }) => ({ succession: id, safe })),
 });
 
-export const tunnelJson = (plan: TunnelPlan): Json => ({
+export const tunnelJson = (farm: Farm, plan: TunnelPlan): Json => ({
   tunnel: plan.tunnel.id,
   name: plan.tunnel.name,
   lengthM: plan.tunnel.length,
@@ -65,7 +114,7 @@ export const tunnelJson = (plan: TunnelPlan): Json => ({
   taken: plan.taken.map(takenJson),
   takenIn: plan.takenIn.map((taken) => taken.map(takenJson)),
   undated: plan.undated.map(({ id, worth, unfit }) => ({ succession: id, worth, unfitC: unfit })),
-  changes: plan.changes.map(changeJson),
+  changes: plan.changes.map((change) => changeJson(farm, change)),
   worth: plan.worth,
   worthUnchanged: plan.worthUnchanged,
   parts: { ...plan.parts },
@@ -81,6 +130,18 @@ export const tunnelJson = (plan: TunnelPlan): Json => ({
     gainC: night.gain,
   })),
   ledger: plan.ledger.map(ledgerJson),
+});
+
+export const stripJson = (farm: Farm, strip: StripChance): Json => ({
+  succession: strip.succession,
+  tunnel: strip.tunnel,
+  cover: strip.cover,
+  at: time(farm, strip.at),
+  expectedCd: strip.expected,
+  errorCd: strip.error,
+  spread: strip.spread,
+  worth: strip.worth,
+  teaches: stripTeaches(strip),
 });
 
 export const togetherJson = (plan: TogetherPlan): Json => ({

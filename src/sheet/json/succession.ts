@@ -1,9 +1,9 @@
 import type { Alternative, AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
-import type { Farm } from "../../farm/index.ts";
+import { type Farm, settingKey } from "../../farm/index.ts";
 import { cropJson } from "./farm.ts";
 import { type Json, time, timeOrNull } from "./written.ts";
 
-const rangeCm = ({ low, middle, high }: AtPick["planned"]): Json => ({
+export const rangeCm = ({ low, middle, high }: AtPick["planned"]): Json => ({
   lowCm: low,
   middleCm: middle,
   highCm: high,
@@ -17,7 +17,7 @@ export const pickJson = (farm: Farm, pick: Pick): Json => ({
   planned: pick.planned,
 });
 
-function fateJson(farm: Farm, fate: Fate): Json {
+export function fateJson(farm: Farm, fate: Fate): Json {
   switch (fate.kind) {
     case "none":
       return { kind: "none" };
@@ -84,15 +84,22 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   cutUnchanged: basis.cutUnchanged,
 });
 
-/** @param kept - As `--keep` has it: the day and part of the day it is cut; null: not cut. */
-const alternativeJson = (farm: Farm, { fate, kept, planned, worth, off, freed }: Alternative): Json => ({
-  fate: fateJson(farm, fate),
-  cut: kept.kind === "uncut" ? null : { date: kept.date, part: kept.part },
-  planned,
-  worth,
-  off,
-  freed: freed === null ? null : { daysD: freed.days, worth: freed.worth },
-});
+/** `forced`: planned anew with `cut` as `--keep` has it, null: not cut; `worth` is then against the plan, else the bed's own. */
+function alternativeJson(farm: Farm, way: Alternative): Json {
+  const { forced, worth } = way;
+  const fate = fateJson(farm, way.fate);
+  if (!forced) return { forced, fate, worth };
+  const { kept, planned, off, freed } = way;
+  return {
+    forced,
+    fate,
+    cut: kept.kind === "uncut" ? null : { date: kept.date, part: kept.part },
+    planned,
+    worth,
+    off,
+    freed: freed === null ? null : { daysD: freed.days, worth: freed.worth },
+  };
+}
 
 export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
   const { succession, miss } = outlook;
@@ -150,6 +157,7 @@ export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => 
             pick: pickJson(farm, miss.pick),
             why: miss.why,
             coversCanHelp: miss.coversCanHelp,
+            helps: miss.helps === null ? null : settingKey(miss.helps),
             alternatives: miss.alternatives.map((way) => alternativeJson(farm, way)),
           },
     basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
