@@ -129,11 +129,11 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     });
     const { found: best } = each.search(alone, POOL, Number.NEGATIVE_INFINITY);
     // Where no schedule may be, what lies now stays.
-    const stays = stay.every((lay, i) => possible[i * lays.length + lay]);
-    const first = stays ? stay : (best[0]?.schedule ?? stay);
-    for (const found of [each.offerOne(alone, first), uncut(first)]) add(t, found);
+    const first = best.length === 0 || stay.every((lay, i) => possible[i * lays.length + lay]) ? [stay] : [];
+    for (const schedule of first)
+      for (const found of [each.offerOne(alone, schedule), uncut(schedule)]) add(t, found);
     for (const found of best.slice(0, FIRST)) add(t, found);
-    return [first, ...best.map(({ schedule }) => schedule)];
+    return [...first, ...best.map(({ schedule }) => schedule)];
   });
 
   let bound = Number.POSITIVE_INFINITY;

@@ -145,7 +145,9 @@ export function cutAt(
   heat: number,
   safe: number,
 ): number {
-  const place = placeOf(table, outlet, thermalTime) - first;
+  const whole = placeOf(table, outlet, thermalTime);
+  if (!table.mustCut && (whole < outlet.pays[0] || whole > outlet.pays[1])) return Number.NEGATIVE_INFINITY;
+  const place = whole - first;
   const share = problem.lightShare(table, light, outlet.days) * quality(heat, problem);
   const through = Math.exp(safe);
   const beyond =

@@ -1,5 +1,5 @@
-import type { FarmProblem, Prices, Solver, TunnelProblem } from "../../src/decide/index.ts";
-import { everySchedule, everyWay, type Way } from "./everyWay.ts";
+import type { FarmProblem, Solver } from "../../src/decide/index.ts";
+import { everyWay, type Way } from "./everyWay.ts";
 import { ownDay } from "./ownMarket.ts";
 import { beyond, type Shared, sharedOf, type Use } from "./ownShared.ts";
 
@@ -90,38 +90,4 @@ export function bruteForce(problem: FarmProblem, solver: Solver, most: number): 
   go(0, 0);
   const uses = found.map((w, t) => all[t]![w]!);
   return { ...count(uses), ways: uses.map(({ way }) => way), combinations, solved };
-}
-
-/** Every way of one tunnel that is worth more than a floor at some prices, by plain sums, and the most any is worth. */
-export function waysWorth(
-  problem: TunnelProblem,
-  { salad, handling, cutting, cloth, minute, breach }: Prices,
-  floor: number,
-): { readonly best: number; readonly above: number } {
-  let best = Number.NEGATIVE_INFINITY;
-  let above = 0;
-  const L = problem.lays.length;
-  everySchedule(problem, ({ schedule, own, gravity, minutes, beds }) => {
-    const base = schedule.reduce(
-      (sum, lay, i) => sum - cloth[i * L + lay]! - minutes[i]! * minute[i]!,
-      own - breach * gravity,
-    );
-    const values = beds.map((endings, j) =>
-      endings.map(({ outlet, own: alone, salad: kilograms, weight, minutes: cut }) => {
-        if (outlet === null) return alone;
-        const paid = salad(problem.successions[j]!, outlet);
-        const sold = kilograms.reduce((sum, each, k) => sum + each * paid[k]!, 0);
-        return alone + sold - weight * handling(outlet) - cut * cutting(outlet);
-      }),
-    );
-    const sums = values.reduce<readonly number[]>(
-      (list, of) => list.flatMap((sum) => of.map((value) => sum + value)),
-      [base],
-    );
-    for (const sum of sums) {
-      best = Math.max(best, sum);
-      if (sum > floor) above += 1;
-    }
-  });
-  return { best, above };
 }

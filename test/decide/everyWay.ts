@@ -38,17 +38,14 @@ export interface Way {
   readonly endings: readonly Ending[];
 }
 
-/** Sums of a bed up to an interval. */
+/** Sums of a bed before each interval, and after the last. */
 interface Sums {
-  readonly time: number;
-  readonly light: number;
-  readonly heat: number;
-  readonly safe: number;
-  readonly stubble: number;
+  readonly time: Float64Array;
+  readonly light: Float64Array;
+  readonly heat: Float64Array;
+  readonly safe: Float64Array;
+  readonly stubble: Float64Array;
 }
-
-/** Beside `Ending`: the stubble's sum from which on it must still come through. */
-type Open = Ending & { readonly from: number };
 
 /** Step of the logarithm of thermal time in a harvest. */
 const STEP = 0.005;
@@ -63,29 +60,34 @@ function read(row: Float64Array, place: number): number {
 const slope = ({ neverLost }: TunnelProblem, { mass, price }: SuccessionTable): number =>
   neverLost * mass * price;
 
-/** A bed cut at an outlet, from its sums at the walk before and what lies then. */
+/** A bed cut at an outlet under a setting. */
 function cutAt(
   problem: TunnelProblem,
   table: SuccessionTable,
   cut: number,
   sums: Sums,
   setting: number,
-): Open {
+): Ending | null {
+  const n = problem.intervals;
   const outlet = table.outlets[cut]!;
-  const { harvest, moved, kept, share } = outlet;
-  const safe = sums.safe + outlet.safe[setting]!;
-  const hot = sums.heat + outlet.heat[setting]!;
-  const lit = problem.lightShare(table, sums.light + outlet.light[setting]!, outlet.days);
+  const { harvest, moved, kept, share, interval: i } = outlet;
+  const safe = sums.safe[i]! + outlet.safe[setting]!;
+  const hot = sums.heat[i]! + outlet.heat[setting]!;
+  const lit = problem.lightShare(table, sums.light[i]! + outlet.light[setting]!, outlet.days);
   const good = 1 - Math.min(problem.stressMost, problem.heatStress * hot);
   const through = Math.exp(safe);
-  const grown = Math.log(Math.max(1e-9, sums.time + outlet.pace[setting]!));
+  const grown = Math.log(Math.max(1e-9, sums.time[i]! + outlet.pace[setting]!));
   const place = (grown - table.growing.belief.shift - harvest.first) / STEP;
+  // What would not pay for its cutting is left.
+  if (!table.mustCut && (place < outlet.pays[0] || place > outlet.pays[1])) return null;
   const left = table.mass * lit * good * through;
   const mean = (row: Float64Array): number =>
     moved.reduce((sum, by, k) => sum + problem.weathers[k]! * read(row, place + by), 0);
   const salad = moved.map((by) => left * kept * read(harvest.salad, place + by));
   const sold = salad.reduce((sum, weight, k) => sum + problem.weathers[k]! * weight, 0) * table.price;
   const minutes = table.cutting * through;
+  // From the cut to the end of its interval, and through all others.
+  const stubble = outlet.stubble[setting]! + sums.stubble[n]! - sums.stubble[Math.min(n, i + 1)]!;
   return {
     cut,
     outlet,
@@ -94,64 +96,60 @@ function cutAt(
       left * kept * share * table.price * mean(harvest.other) -
       (1 - share) * sold -
       minutes * problem.minute +
+      (table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble) - 1) + slope(problem, table) * stubble) +
       slope(problem, table) * safe,
     salad,
     weight: left * mean(harvest.cut),
     minutes,
-    from:
-      sums.stubble +
-      table.stubble[outlet.interval * problem.settings.length + setting]! -
-      outlet.stubble[setting]!,
   };
 }
 
 /** Visits every schedule a tunnel may have: open to it, few enough changes a week, and none that does nothing. */
 export function everySchedule(problem: TunnelProblem, visit: (course: Course) => void): void {
-  const { intervals: n, settings, lays, successions: tables, weathers } = problem;
+  const { intervals: n, settings, lays, successions: tables, weathers, undated } = problem;
   const [S, L] = [settings.length, lays.length];
   const nothing = weathers.map(() => 0);
   const schedule: number[] = [];
   const minutes: number[] = [];
+  const row = (): Float64Array => new Float64Array(n + 1);
+  const sums = tables.map(({ thermalTime, light }): Sums => {
+    const each = { time: row(), light: row(), heat: row(), safe: row(), stubble: row() };
+    each.time[0] = thermalTime;
+    each.light[0] = light;
+    return each;
+  });
+  const kept = undated.map(row);
 
-  const go = (
-    i: number,
-    changes: number,
-    gravity: number,
-    dim: number,
-    sums: readonly Sums[],
-    cuts: readonly (readonly Open[])[],
-    undated: readonly number[],
-  ): void => {
+  const finish = (gravity: number): void => {
+    const setting = (i: number): number => lays[schedule[Math.min(n - 1, i)]!]!.setting;
+    const kinds = undated.map(({ worth }, u) => ({ worth, through: kept[u]![n]! }));
+    visit({
+      schedule: [...schedule],
+      minutes: [...minutes],
+      gravity,
+      own:
+        kinds.reduce(
+          (sum, { worth, through }) => sum + worth * (Math.exp(through) - 1 + problem.neverLost * through),
+          0,
+        ) -
+        minutes.reduce((sum, each) => sum + each, 0) * problem.minute,
+      beds: tables.map((table, j): readonly Ending[] => {
+        const cuts = table.outlets.flatMap(
+          ({ interval }, w) => cutAt(problem, table, w, sums[j]!, setting(interval)) ?? [],
+        );
+        if (table.mustCut) return cuts;
+        const uncut = { outlet: null, crop: table.standing.crop.id, salad: nothing, weight: 0, minutes: 0 };
+        return [
+          ...cuts,
+          { ...uncut, cut: table.outlets.length, own: slope(problem, table) * sums[j]!.safe[n]! },
+        ];
+      }),
+    });
+  };
+
+  const go = (i: number, changes: number, gravity: number, dim: number): void => {
     if (i === n) {
-      visit({
-        schedule: [...schedule],
-        minutes: [...minutes],
-        gravity,
-        own:
-          problem.undated.reduce(
-            (sum, { worth }, u) =>
-              sum + worth * (Math.exp(undated[u]!) - 1 + problem.neverLost * undated[u]!),
-            0,
-          ) -
-          minutes.reduce((sum, each) => sum + each, 0) * problem.minute,
-        beds: tables.map((table, j): readonly Ending[] => {
-          const { safe, stubble } = sums[j]!;
-          const last = lays[schedule[n - 1]!]!.setting;
-          const beyond = table.outlets.flatMap(({ interval }, w) =>
-            interval === n ? [cutAt(problem, table, w, { ...sums[j]!, stubble: 0 }, last)] : [],
-          );
-          const done = [
-            ...cuts[j]!.map((cut) => ({
-              ...cut,
-              own: cut.own + table.regrown * (Math.exp(stubble - cut.from) - 1),
-            })),
-            ...beyond,
-          ];
-          if (table.mustCut) return done;
-          const uncut = { outlet: null, crop: table.standing.crop.id, salad: nothing, weight: 0, minutes: 0 };
-          return [...done, { ...uncut, cut: table.outlets.length, own: slope(problem, table) * safe }];
-        }),
-      });
+      finish(gravity);
       return;
     }
     const from = i === 0 ? NOW : schedule[i - 1]!;
@@ -160,8 +158,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
     for (let to = 0; to < L; to++) {
       if (!problem.possible[i * L + to]) continue;
       if (to !== from && (used >= problem.changesPerWeek || idle(problem, i, from, to))) continue;
-      const s = lays[to]!.setting;
-      const k = i * S + s;
+      const k = i * S + lays[to]!.setting;
       const shaded = dim + problem.dim[k]!;
       const wrong =
         1000 * Number(problem.windy[i]! && puts[from * L + to] === 1) +
@@ -171,41 +168,23 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
           0,
         ) +
         Number(problem.dim[k]! > 0 && shaded > problem.dimDays);
+      for (const [j, table] of tables.entries()) {
+        const { time, light, heat, safe, stubble } = sums[j]!;
+        time[i + 1] = time[i]! + table.pace[k]!;
+        light[i + 1] = light[i]! + table.lightIn[k]!;
+        heat[i + 1] = heat[i]! + table.heat[k]!;
+        safe[i + 1] = safe[i]! + table.safe[k]!;
+        stubble[i + 1] = stubble[i]! + table.stubble[k]!;
+      }
+      for (const [u, { safe }] of undated.entries()) kept[u]![i + 1] = kept[u]![i]! + safe[k]!;
       schedule.push(to);
       minutes.push(takes[from * L + to]!);
-      go(
-        i + 1,
-        to === from ? used : used + 1,
-        gravity + wrong,
-        shaded,
-        tables.map((table, j) => ({
-          time: sums[j]!.time + table.pace[k]!,
-          light: sums[j]!.light + table.lightIn[k]!,
-          heat: sums[j]!.heat + table.heat[k]!,
-          safe: sums[j]!.safe + table.safe[k]!,
-          stubble: sums[j]!.stubble + table.stubble[k]!,
-        })),
-        tables.map((table, j) => [
-          ...cuts[j]!,
-          ...table.outlets.flatMap(({ interval }, w) =>
-            interval === i ? [cutAt(problem, table, w, sums[j]!, s)] : [],
-          ),
-        ]),
-        problem.undated.map(({ safe }, u) => undated[u]! + safe[k]!),
-      );
+      go(i + 1, to === from ? used : used + 1, gravity + wrong, shaded);
       schedule.pop();
       minutes.pop();
     }
   };
-  go(
-    0,
-    0,
-    0,
-    0,
-    tables.map(({ thermalTime, light }) => ({ time: thermalTime, light, heat: 0, safe: 0, stubble: 0 })),
-    tables.map(() => []),
-    problem.undated.map(() => 0),
-  );
+  go(0, 0, 0, 0);
 }
 
 /** Every schedule with every choice of endings. */

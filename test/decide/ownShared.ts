@@ -1,4 +1,4 @@
-import type { FarmProblem, OutletTable } from "../../src/decide/index.ts";
+import type { FarmProblem, Lay, OutletTable, Prices } from "../../src/decide/index.ts";
 import { addDays, localDate } from "../../src/quantity/index.ts";
 import type { Way } from "./everyWay.ts";
 
@@ -34,6 +34,8 @@ export interface Shared {
   /** Of a breach: more than twice all beds and orders together. */
   readonly breach: number;
   use(tunnel: number, way: Way): Use;
+  /** What a tunnel pays for cloth and hands and gets for its kilograms at prices of needs. */
+  prices(tunnel: number, of: ArrayLike<number>): Prices;
 }
 
 const marketDay = ({ fate }: OutletTable): string => `${fate.pick.market.id} ${fate.pick.marketDate}`;
@@ -80,6 +82,36 @@ export function sharedOf({ farm, settings, tunnels }: FarmProblem): Shared {
           (farm.currency === null ? settings.orderShort : (order.short ?? settings.orderShort * price));
       }
 
+  /** A piece over neighbours is one piece, where the first of them lies under it; all must lie under it together. */
+  const cloth = (
+    id: string,
+    { taken }: Lay,
+    i: number,
+  ): readonly (readonly [need: number, amount: number])[] =>
+    taken.flatMap(({ piece, over }): readonly (readonly [number, number])[] => {
+      if (piece === null) return [];
+      const pairs = over.slice(1).flatMap((other): readonly (readonly [number, number])[] => {
+        const pair = need(`under ${piece.id} ${over.join()} ${other} ${i}`, "side by side", 0, 10_000);
+        return over[0] === id ? [[pair, 1]] : other === id ? [[pair, -1]] : [];
+      });
+      return over[0] === id
+        ? [[need(`piece ${piece.id} ${i}`, "pieces", piece.count, 10_000), 1], ...pairs]
+        : pairs;
+    });
+  const walk = (i: number): number => need(`walk ${i}`, "minutes", farm.labour.walk, 1);
+  const cutting = ({ at }: OutletTable): number => need(`picking ${at}`, "picking", farm.labour.picking, 1);
+  /** Washed at once, and cold through each night before the market. */
+  const kept = ({ at, fate }: OutletTable): readonly number[] => {
+    const list = [need(`washing ${at}`, "washing", farm.handling.washing, 1)];
+    for (let date = localDate(farm.place.zone, at); date < fate.pick.marketDate; date = addDays(date, 1))
+      list.push(need(`night ${date}`, "cooler", farm.handling.cooler, 1));
+    return list;
+  };
+  const sales = (outlet: OutletTable, crop: string): readonly number[] => {
+    const { crops, needs: each } = dayOf.get(marketDay(outlet))!;
+    return each.map((of) => of[crops.indexOf(crop)]!);
+  };
+
   return {
     needs,
     days,
@@ -92,28 +124,16 @@ export function sharedOf({ farm, settings, tunnels }: FarmProblem): Shared {
         if (number >= 0 && amount !== 0) amounts.set(number, (amounts.get(number) ?? 0) + amount);
       };
       course.schedule.forEach((lay, i) => {
-        take(need(`walk ${i}`, "minutes", farm.labour.walk, 1), course.minutes[i]!);
-        for (const { piece, over } of problem.lays[lay]!.taken) {
-          if (piece === null) continue;
-          // A piece over neighbours is one piece, where the first of them lies under it; all must lie under it together.
-          if (over[0] === id) take(need(`piece ${piece.id} ${i}`, "pieces", piece.count, 10_000), 1);
-          for (const other of over.slice(1)) {
-            const pair = need(`under ${piece.id} ${over.join()} ${other} ${i}`, "side by side", 0, 10_000);
-            if (over[0] === id) take(pair, 1);
-            if (other === id) take(pair, -1);
-          }
-        }
+        take(walk(i), course.minutes[i]!);
+        for (const [number, amount] of cloth(id, problem.lays[lay]!, i)) take(number, amount);
       });
       for (const { outlet, crop, salad, weight, minutes } of endings) {
         if (outlet === null) continue;
-        take(need(`picking ${outlet.at}`, "picking", farm.labour.picking, 1), minutes);
-        take(need(`washing ${outlet.at}`, "washing", farm.handling.washing, 1), weight);
-        const sold = outlet.fate.pick.marketDate;
-        for (let date = localDate(farm.place.zone, outlet.at); date < sold; date = addDays(date, 1))
-          take(need(`night ${date}`, "cooler", farm.handling.cooler, 1), weight);
-        const day = dayOf.get(marketDay(outlet))!;
+        take(cutting(outlet), minutes);
+        for (const number of kept(outlet)) take(number, weight);
+        const to = sales(outlet, crop);
         salad.forEach((kilograms, k) => {
-          take(day.needs[k]![day.crops.indexOf(crop)]!, kilograms);
+          take(to[k]!, kilograms);
         });
       }
       return {
@@ -121,6 +141,26 @@ export function sharedOf({ farm, settings, tunnels }: FarmProblem): Shared {
         own: course.own + endings.reduce((sum, ending) => sum + ending.own, 0),
         gravity: course.gravity,
         amounts,
+      };
+    },
+    prices(tunnel, of) {
+      const { id, problem } = tunnels[tunnel]!;
+      const L = problem.lays.length;
+      const at = (number: number): number => of[number] ?? 0;
+      return {
+        salad: ({ standing }, outlet) => sales(outlet, standing.crop.id).map((number) => -at(number)),
+        handling: (outlet) => kept(outlet).reduce((sum, number) => sum + at(number), 0),
+        cutting: (outlet) => at(cutting(outlet)),
+        cloth: Float64Array.from({ length: problem.intervals * L }, (_, k) =>
+          cloth(id, problem.lays[k % L]!, Math.floor(k / L)).reduce(
+            (sum, [number, amount]) => sum + amount * at(number),
+            0,
+          ),
+        ),
+        minute: Float64Array.from({ length: problem.intervals }, (_, i) => at(walk(i))),
+        tooLong: () => 0,
+        tooMuch: null,
+        breach: 1 + 2 * whole,
       };
     },
   };

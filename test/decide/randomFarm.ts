@@ -36,6 +36,26 @@ export const SMALL: Size = {
   changesPerWeek: [1, 3],
 };
 
+/** Small enough to make every schedule with its cuts a column. */
+export const MIDDLE: Size = {
+  tunnels: [11, 13],
+  walks: [8, 8],
+  lays: [4, 4],
+  successions: [1, 2],
+  outlets: 3,
+  changesPerWeek: [1, 2],
+};
+
+/** A week of a real farm. */
+export const LARGE: Size = {
+  tunnels: [10, 40],
+  walks: [14, 14],
+  lays: [4, 6],
+  successions: [1, 2],
+  outlets: 3,
+  changesPerWeek: [1, 2],
+};
+
 const { settings, crops: CROPS } = catalogue();
 const example = exampleFarm();
 const MONDAY = "2026-05-04";
@@ -231,7 +251,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
     danger: Array.from({ length: walks }, (_, i) =>
       i % 2 === 1 && dice.happens(0.35) ? dice.between(0, 1.5) : 0.001,
     ),
-    windy: Array.from({ length: walks }, () => dice.happens(0.12)),
+    windy: Array.from({ length: walks }, () => dice.happens(0.06)),
     frozen: Array.from({ length: walks }, (_, i) => i % 2 === 0 && dice.happens(0.1)),
     changesPerWeek: dice.whole(...size.changesPerWeek),
     successions: size.successions,

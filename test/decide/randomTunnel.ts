@@ -189,7 +189,7 @@ export function randomTunnel(
     day: movesOf(farm, tunnel, options, lays, "day"),
     night: movesOf(farm, tunnel, options, lays, "night"),
   };
-  const from = dice.happens(0.08) ? dice.whole(0, n - 1) : n;
+  const from = dice.happens(Math.min(0.08, 0.5 / farm.tunnels.length)) ? dice.whole(0, n - 1) : n;
   const keepsFrom = moves[from % 2 === 0 ? "day" : "night"].minutes[NOW * L + keeps]! > 0 ? from : n;
   const closed = Uint8Array.from({ length: n * L }, () => (dice.happens(0.07) ? 1 : 0));
   const warming = (s: number): boolean => options[s]!.some(({ cover }) => !cover.startsWith("shade"));
@@ -207,7 +207,7 @@ export function randomTunnel(
     }),
     broken: Array.from({ length: n * S }, (_, k) => {
       const [i, s] = [Math.floor(k / S), k % S];
-      if (warming(s) && ahead.heat[i]! > 0 && dice.happens(0.3)) return ["rowCoverInHeat"];
+      if (warming(s) && ahead.heat[i]! > 0 && dice.happens(s === now ? 0.05 : 0.3)) return ["rowCoverInHeat"];
       return s !== now && dice.happens(0.02) ? ["net"] : [];
     }),
     dim: Uint8Array.from({ length: n * S }, (_, k) =>
