@@ -31,6 +31,8 @@ import {
   tunnelNow,
   type WeekInput,
   warningsOf,
+  whatIfs,
+  withWaysOut,
 } from "./decide/index.ts";
 
 export type { WeekInput } from "./decide/index.ts";
@@ -57,18 +59,19 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     promises: [],
     strip: null,
     since: null,
+    whatIf: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
   const courses = coursesOf(scene);
-  const successions = plans.flatMap((each) =>
-    each.standings.map((bed) => outlookOf(scene, each, bed, courses)),
-  );
+  const outlooks = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed, courses)));
   const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint, courses));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
-  successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  outlooks.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  const asked = input.whatIf === true;
+  const successions = asked ? withWaysOut(scene, plan, outlooks, solver) : outlooks;
   const picks = scene.picks.filter(({ planned }) => planned);
   return {
     farm,
@@ -87,6 +90,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
     strip: bestStrip(stripPlaces(scene, plans)),
+    whatIf: asked ? whatIfs(scene, plan, solver) : null,
     madeFrom,
     since: sinceIssued(scene, plan),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],

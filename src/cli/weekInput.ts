@@ -98,6 +98,7 @@ export async function weekInput(
       days: days.number,
       ...(kept.length === 0 ? {} : { keep: kept }),
       ...(sheet === null || on - sheet.on > COUNTS * DAY ? {} : { issued: sheet }),
+      ...(given.whatIf === true ? { whatIf: true } : {}),
       problems: [...all, ...unread],
     },
   };

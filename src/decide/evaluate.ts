@@ -280,5 +280,5 @@ export function evaluate(
 }
 
 /** The best of what a succession can be cut for, leaving it among them. */
-const best = (results: readonly SuccessionResult[]): SuccessionResult =>
+export const best = (results: readonly SuccessionResult[]): SuccessionResult =>
   results.filter(({ open }) => open).reduce((top, result) => (result.worth > top.worth ? result : top));

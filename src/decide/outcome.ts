@@ -1,6 +1,7 @@
 import type {
   Crop,
   Farm,
+  KeptCut,
   Layer,
   Market,
   Piece,
@@ -346,11 +347,44 @@ export interface Miss {
   readonly alternatives: readonly Alternative[];
 }
 
-/** An honest way out of a miss with its expected worth. */
-export interface Alternative {
+/** An honest way out of a miss, by what its worth counts. */
+export type Alternative = BedAlone | PlannedAround;
+
+/** A cut of the bed under the plan's covers. */
+export interface BedAlone {
+  readonly forced: false;
   readonly fate: Fate;
+  /** What the bed alone brings. */
   readonly worth: number;
 }
+
+/** A cut settled, or none, with the farm planned anew around it. */
+export interface PlannedAround {
+  readonly forced: true;
+  /** What becomes of the succession under the best plan with it settled. */
+  readonly fate: Fate;
+  readonly kept: KeptCut;
+  /** It is what the plan does. */
+  readonly planned: boolean;
+  /** Worth of the best plan of all tunnels with it settled, less that of the plan; what grows again after a cut has none. */
+  readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+  /** Its bed is free so many days before the plan would cut it, and what they would be worth to another sowing; null: no sooner. judgement */
+  readonly freed: { readonly days: number; readonly worth: number } | null;
+}
+
+/** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan. */
+export type WhatIf = (
+  | { readonly kind: "piece"; readonly piece: Piece }
+  /** Twice the minutes at every walk and pick. */
+  | { readonly kind: "hands" }
+  | { readonly kind: "pick"; readonly market: Market; readonly days: -1 | 1 }
+) & {
+  readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+};
 
 /** Effect of one setting on one tunnel in one interval between walks, per succession: what sizes and worth are recomputed from. */
 export interface LedgerEntry {
@@ -543,6 +577,8 @@ export interface Outcome {
   readonly promises: readonly Promised[];
   /** Where a check strip would teach most; null: nowhere. */
   readonly strip: StripChance | null;
+  /** Most worth first; null: not asked for. */
+  readonly whatIf: readonly WhatIf[] | null;
   readonly madeFrom: MadeFrom;
   /** Against the sheet given out before; null: none was. */
   readonly since: SinceIssued | null;

@@ -34,6 +34,7 @@ const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "sma
 
 type Result = SuccessionResult;
 
+/** What a result makes of a succession. */
 export function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
   if (result === undefined || result.outlet === null) return { kind: "none" };
   const length = leafLength(curve, result.thermalTime * Math.exp(-belief.shift));
@@ -161,7 +162,7 @@ function missOf(
     const other = fateOf(standing, growing, result);
     if (other.kind === "none") continue;
     const key = `${other.kind} ${other.as}`;
-    if (!kinds.has(key)) kinds.set(key, { fate: other, worth: result.worth });
+    if (!kinds.has(key)) kinds.set(key, { forced: false, fate: other, worth: result.worth });
   }
   const ranked = [...kinds.values()];
   const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
@@ -170,7 +171,7 @@ function missOf(
     why: small ? "tooSmall" : "tooLarge",
     coversCanHelp,
     helps: coversCanHelp ? helpingSetting(at, table, target.pick) : null,
-    alternatives: alternatives.length > 0 ? alternatives : [{ fate, worth: 0 }],
+    alternatives: alternatives.length > 0 ? alternatives : [{ forced: false, fate, worth: 0 }],
   };
 }
 

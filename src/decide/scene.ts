@@ -58,6 +58,8 @@ export interface WeekInput {
   readonly keep?: readonly Kept[];
   /** The newest sheet given out before; left out: none was. */
   readonly issued?: IssuedSheet;
+  /** Also what one thing more would be worth: it takes several plans. Left out: no. */
+  readonly whatIf?: boolean;
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }

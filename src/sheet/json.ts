@@ -6,6 +6,7 @@ import {
   type ProductAtPick,
   type Promised,
   STEP,
+  type WhatIf,
 } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import type { Beds } from "./beds.ts";
@@ -38,6 +39,15 @@ const promiseJson = (promised: Promised): Json => ({
   overKg: promised.over,
 });
 
+const whatIfJson = (what: WhatIf): Json => ({
+  kind: what.kind,
+  piece: what.kind === "piece" ? what.piece.id : null,
+  market: what.kind === "pick" ? what.market.id : null,
+  daysD: what.kind === "pick" ? what.days : null,
+  worth: what.worth,
+  off: what.off,
+});
+
 /**
  * The week's answer as data, with everything needed to recompute sizes, worth and the choice. Null stands for absence only.
  *
@@ -68,6 +78,7 @@ export function weekJson(outcome: Outcome): string {
     products: outcome.products.map((at) => productJson(farm, at)),
     promises: outcome.promises.map(promiseJson),
     changedSince: outcome.since === null ? null : sinceJson(farm, outcome.since),
+    whatIf: outcome.whatIf === null ? null : outcome.whatIf.map(whatIfJson),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });

@@ -1,12 +1,16 @@
-import type { Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
+import type { Alternative, Miss, Outcome, PlannedAround, SuccessionOutlook } from "../decide/index.ts";
+import { celsius } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { otherwise, way } from "./fate.ts";
+import { isLittle } from "./isLittle.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, dayOfMonth, leafBeside, leafLimit, setting, value } from "./words.ts";
+import { withinReach } from "./withinReach.ts";
+import { capital, day, dayOfMonth, days, leafBeside, leafLimit, lowToHigh, setting, value } from "./words.ts";
+import { TIED } from "./wrap.ts";
 
-/** Ways out told, and the share of the best one's worth below which another is not. [1] judgement */
+/** Ways out told by what their bed alone brings, and the share of the best one's worth below which another is not. [1] judgement */
 const WAYS = 2;
 const WORTH_TELLING = 0.5;
 
@@ -19,12 +23,16 @@ export interface MissBlock {
   readonly brief: string;
   readonly sentence: string;
   readonly covers: string;
+  /** "Salad size with covers: Apr 22 … Apr 26, Friday market Apr 24 within reach." */
+  readonly reach: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
   readonly alternatives: readonly {
     readonly sentence: string;
     /** In as few words as say it. */
     readonly brief: string;
+    /** What else it brings with it. */
+    readonly beside: readonly string[];
     readonly worth: string | null;
   }[];
 }
@@ -55,6 +63,56 @@ function coversOf(miss: Miss, tunnel: string, outcome: Outcome, names: Names): s
   return plan?.changes.length === 0 ? `${CANNOT[miss.why]} ${LEFT}` : CANNOT[miss.why];
 }
 
+/** In what cold greens are kept whose days in store the catalogue has. [°C] */
+const COLD = [celsius(0), celsius(2)] as const;
+
+/** What a way out brings with it beside its worth. */
+function beside(
+  { farm, settings }: Outcome,
+  { crop, succession }: SuccessionOutlook,
+  way: Alternative,
+): readonly string[] {
+  const { units } = farm;
+  const { fate } = way;
+  const freed = way.forced ? way.freed : null;
+  if (freed !== null)
+    return [
+      `Sow anew: the bed is free about ${days(Math.max(1, Math.round(freed.days)))} sooner, by judgement worth ${value(farm, freed.worth)}, not counted here.`,
+    ];
+  if (fate.kind !== "hold") return [];
+  const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));
+  return [
+    `Kept at ${lowToHigh(units, ...COLD)}${TIED}°${units === "US" ? "F" : "C"} it loses about ${lost}${TIED}% of its quality; local food rules come first.`,
+    ...(succession.cuts + 1 < crop.cuts
+      ? [
+          `It is usually cut ${crop.cuts} times: growing again takes ${Math.round(100 * crop.regrowth)}${TIED}% of the warmth of the first time, and is not counted.`,
+        ]
+      : []),
+  ];
+}
+
+/** What a way out comes to, with all else planned anew around it. */
+function against(farm: Outcome["farm"], { planned, worth, off }: PlannedAround): string {
+  if (planned) return "So the plan has it.";
+  if (isLittle(farm, worth)) return "Worth as much as the plan.";
+  const shown = value(farm, Math.abs(worth));
+  const open = off >= Math.abs(worth) ? ", as far as was looked" : "";
+  return worth < 0 ? `Costs ${shown} against the plan${open}.` : `Worth ${shown} more than the plan${open}.`;
+}
+
+function worthOf(farm: Outcome["farm"], way: Alternative): string | null {
+  if (way.forced) return against(farm, way);
+  return way.fate.kind === "none" ? null : `Worth ${value(farm, way.worth)}.`;
+}
+
+/** Ways out worth a line: each the farm was planned around, else the best by what the bed alone brings. */
+function told({ alternatives }: Miss): readonly Alternative[] {
+  const [best] = alternatives;
+  return best === undefined || best.forced
+    ? alternatives
+    : alternatives.slice(0, WAYS).filter(({ worth }) => worth >= best.worth * WORTH_TELLING);
+}
+
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
   const { farm } = outcome;
   const { units } = farm;
@@ -73,10 +131,6 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       : size === null
         ? `${who} is too large ${when}: salad size ends at ${large}.`
         : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
-  const [best] = miss.alternatives;
-  const told = miss.alternatives
-    .slice(0, WAYS)
-    .filter(({ worth }) => best === undefined || worth >= best.worth * WORTH_TELLING);
   return {
     succession: succession.id,
     who: capital(names.succession(succession.id)),
@@ -88,10 +142,12 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     sentence,
     covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
-    alternatives: told.map(({ fate, worth }) => ({
-      sentence: otherwise(farm, fate, miss.pick.at),
-      brief: way(farm, fate),
-      worth: fate.kind === "none" ? null : `Worth ${value(farm, worth)}.`,
+    reach: withinReach(farm, outlook),
+    alternatives: told(miss).map((each) => ({
+      sentence: otherwise(farm, each.fate, miss.pick.at),
+      brief: way(farm, each.fate),
+      beside: beside(outcome, outlook, each),
+      worth: worthOf(farm, each),
     })),
   };
 }

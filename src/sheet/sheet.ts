@@ -14,6 +14,7 @@ import { type SinceBlock, since } from "./since.ts";
 import { strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
+import { whatIfLine } from "./whatIfLine.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
 
 /** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
@@ -40,6 +41,8 @@ export interface Sheet {
   readonly beds: readonly BedGroup[];
   /** Where a check strip would teach most; null: nowhere worth it. */
   readonly strip: string | null;
+  /** What one thing more would be worth, one line each; none where it was not asked for. */
+  readonly whatIf: readonly string[];
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
   readonly marks: readonly string[];
@@ -205,6 +208,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     misses: misses(outcome, names),
     beds,
     strip: strip(outcome, names),
+    whatIf: (outcome.whatIf ?? []).map((what) => whatIfLine(farm, what, names)),
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),

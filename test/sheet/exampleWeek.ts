@@ -4,6 +4,7 @@ import type { Io } from "../../src/cli/io.ts";
 import { weekInput } from "../../src/cli/weekInput.ts";
 import type { Outcome } from "../../src/decide/index.ts";
 import { formatProblem } from "../../src/problem/index.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { week } from "../week.ts";
 
 const FOLDER = fileURLToPath(new URL("../../examples/hollow-creek", import.meta.url));
@@ -19,10 +20,13 @@ const IO: Io = {
   input: async () => Buffer.from(""),
 };
 
-/** The example farm's answer for its Monday, with its log and forecast. */
-export async function exampleWeek(): Promise<Outcome> {
-  const given = { farm: FOLDER, on: "2026-04-20" };
+/** What is known on the example farm on its Monday, with its log and forecast. */
+export async function exampleInput(days?: string): Promise<WeekInput> {
+  const given = { farm: FOLDER, on: "2026-04-20", ...(days === undefined ? {} : { days }) };
   const read = await weekInput(given, contextOf(IO, given));
   if ("problems" in read) throw new Error(read.problems.map(formatProblem).join("\n"));
-  return week(read.input);
+  return read.input;
 }
+
+/** The example farm's answer for that Monday. */
+export const exampleWeek = async (): Promise<Outcome> => week(await exampleInput());

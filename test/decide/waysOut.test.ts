@@ -1,0 +1,120 @@
+import { expect, test } from "vitest";
+import {
+  offBy,
+  outletResults,
+  type PlannedAround,
+  type SuccessionOutlook,
+  sceneOf,
+} from "../../src/decide/index.ts";
+import type { Farm } from "../../src/farm/index.ts";
+import type { LocalDate } from "../../src/quantity/index.ts";
+import type { WeekInput } from "../../src/week.ts";
+import { exampleFarm } from "../real/exampleFarm.ts";
+import { planAll, week } from "../week.ts";
+import { bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
+
+const [a, b] = [tunnel("A", 12), tunnel("B", 12)];
+const arugula = bed("arugula", a, { market: "friday" });
+const spinach = bed("spinach", b, { market: "friday" });
+const { products } = exampleFarm();
+
+const farm = (lengths: readonly [number, number], more: Partial<Farm> = {}) => ({
+  tunnels: [a, b],
+  successions: [arugula, spinach],
+  pieces: [piece("light", "row-cover-19", 15), piece("dark", "shade-40", 15)],
+  notes: [leaf(arugula, lengths[0]), leaf(spinach, lengths[1])],
+  ...more,
+});
+
+const cool = clear([2, 12], [1, 13], [3, 14], [2, 12], [4, 15]);
+const warm = clear([12, 27], [13, 28], [13, 29], [12, 27], [11, 26]);
+
+const farms: readonly (readonly [string, WeekInput])[] = [
+  ["beds too large", input(farm([11, 9.5]), warm)],
+  ["beds too small", input(farm([4, 3]), cool)],
+  ["one of each", input(farm([12, 3]), cool)],
+  ["orders", input(farm([11, 9.5], { products }), warm)],
+];
+
+/** What is told with the farm planned anew around every way out of a miss. */
+const anew = (asked: WeekInput): readonly SuccessionOutlook[] => week({ ...asked, whatIf: true }).successions;
+
+const waysOut = ({ miss }: SuccessionOutlook): readonly PlannedAround[] =>
+  (miss?.alternatives ?? []).flatMap((way) => (way.forced ? [way] : []));
+
+/** Every way out of a plan's misses beside what keeping it comes to. */
+function expectAsKept(asked: WeekInput): void {
+  const plain = planAll(sceneOf(asked).scene!).joint;
+  const ways = anew(asked).flatMap(waysOut);
+  expect(ways.length).toBeGreaterThan(0);
+  for (const { kept, worth, off } of ways) {
+    const settled = planAll(sceneOf({ ...asked, keep: [kept] }).scene!).joint;
+    const asKept = settled.worth - plain.worth;
+    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept)), offBy(settled, plain) + off);
+    expect(Math.abs(worth - asKept), JSON.stringify(kept)).toBeLessThanOrEqual(within);
+  }
+}
+
+test("the plan's own way is told first, and no other is worth more", () => {
+  const missed = anew(farms[0]![1]).filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const ways of missed.map(waysOut)) {
+    expect(ways[0]).toMatchObject({ planned: true, worth: 0, off: 0 });
+    expect(ways.length).toBeLessThanOrEqual(4);
+    for (const { worth } of ways.slice(1)) expect(worth).toBeLessThanOrEqual(1e-6);
+  }
+});
+
+test("what the grower has settled has no other way", () => {
+  const [, asked] = farms[0]!;
+  const kept = {
+    kind: "cut",
+    succession: arugula.id,
+    date: "2026-04-24" as LocalDate,
+    part: "morning",
+  } as const;
+  const own = anew({ ...asked, keep: [kept] }).find(({ succession }) => succession.id === arugula.id)!;
+  expect(own.miss?.alternatives).toMatchObject([
+    { forced: true, kept, planned: true, worth: 0, off: 0, freed: null },
+  ]);
+});
+
+test("a bed cleared is free as many days as its cut lies ahead, each a bed-day of what it lacks of a whole harvest", () => {
+  const [, asked] = farms[1]!;
+  const { plans } = planAll(sceneOf(asked).scene!);
+  const cleared = anew(asked).flatMap((outlook) =>
+    waysOut(outlook).flatMap(({ freed }) =>
+      freed === null ? [] : [{ succession: outlook.succession, freed }],
+    ),
+  );
+  expect(cleared.length).toBeGreaterThan(0);
+  for (const { succession, freed } of cleared) {
+    const own = plans
+      .flatMap(({ chosen }) => chosen.successions)
+      .find(({ table }) => table.standing.succession.id === succession.id)!;
+    const days = (own.outlet!.at - asked.on) / 86_400_000;
+    const lacking = own.table.mass * own.table.price - Math.max(0, own.worth);
+    expect(freed.days).toBeCloseTo(days, 9);
+    expect(freed.worth).toBeCloseTo(0.01 * days * lacking, 9);
+  }
+});
+
+test.each(farms)("every way out is worth what keeping it comes to: %s", (_name, asked) => {
+  expectAsKept(asked);
+});
+
+test("without being asked each is told by what its bed alone brings under the plan, the best first", () => {
+  const [, asked] = farms[0]!;
+  const tables = planAll(sceneOf(asked).scene!).plans.flatMap(({ problem, schedule }) =>
+    problem.successions.map((table) => ({ table, results: outletResults(problem, table, schedule) })),
+  );
+  const missed = week(asked).successions.filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const { succession, miss } of missed) {
+    const { results } = tables.find(({ table }) => table.standing.succession.id === succession.id)!;
+    const worths = miss!.alternatives.map(({ worth }) => worth);
+    expect(miss!.alternatives.every(({ forced }) => !forced)).toBe(true);
+    expect(worths[0]).toBe(Math.max(...results.map(({ worth }) => worth)));
+    expect(worths).toEqual([...worths].sort((x, y) => y - x));
+  }
+});
