@@ -366,7 +366,10 @@ export interface PlannedAround {
   readonly kept: KeptCut;
   /** It is what the plan does. */
   readonly planned: boolean;
-  /** Worth of the best plan of all tunnels with it settled, less that of the plan; what grows again after a cut has none. */
+  /**
+   * Worth of the best plan of all tunnels with it settled, less that of the plan, both less what they pay for differing from a sheet
+   * given out; what grows again after a cut has none.
+   */
   readonly worth: number;
   /** How far that may be off, either way: 0 where both plans are proved. */
   readonly off: number;
@@ -374,7 +377,7 @@ export interface PlannedAround {
   readonly freed: { readonly days: number; readonly worth: number } | null;
 }
 
-/** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan. */
+/** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan, as for a way out. */
 export type WhatIf = (
   | { readonly kind: "piece"; readonly piece: Piece }
   /** Twice the minutes at every walk and pick. */

@@ -1,6 +1,7 @@
 import type { KeptCut } from "../farm/index.ts";
 import { type Joint, planTogether } from "./joint.ts";
 import { keptOutlets } from "./kept.ts";
+import type { PlannedAround } from "./outcome.ts";
 import type { FarmPlan } from "./planned.ts";
 import { restated } from "./restated.ts";
 import type { Solver } from "./solver.ts";
@@ -33,5 +34,12 @@ export function planSettled({ problem, joint }: FarmPlan, kept: KeptCut, solver:
 
 const gapOf = ({ bound, worth, proved }: Joint): number => (proved ? 0 : bound - worth);
 
-/** How far the difference in worth of two plans may be off, either way. */
-export const offBy = (one: Joint, other: Joint): number => Math.max(gapOf(one), gapOf(other));
+/** What a plan is worth less what it pays for differing from a sheet given out: what it was chosen by. */
+const chosenBy = ({ worth, tunnels }: Joint): number =>
+  tunnels.reduce((sum, { evaluation }) => sum + evaluation.parts.calm, worth);
+
+/** What one plan is worth more than another, changed instructions of a sheet given out paid by both, and how far that may be off, either way. */
+export const moreThan = (one: Joint, other: Joint): Pick<PlannedAround, "worth" | "off"> => ({
+  worth: chosenBy(one) - chosenBy(other),
+  off: Math.max(gapOf(one), gapOf(other)),
+});

@@ -6,7 +6,7 @@ import type { Miss, PlannedAround, SuccessionOutlook } from "./outcome.ts";
 import { fateOf } from "./outlook.ts";
 import type { FarmPlan, Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
-import { offBy, planSettled } from "./settled.ts";
+import { moreThan, planSettled } from "./settled.ts";
 import type { Solver } from "./solver.ts";
 import type { SuccessionTable } from "./successionTable.ts";
 
@@ -93,8 +93,7 @@ function waysOut(
       fate: fateOf(table.standing, table.growing, result),
       kept,
       planned: false,
-      worth: settled.worth - plan.joint.worth,
-      off: offBy(settled, plan.joint),
+      ...moreThan(settled, plan.joint),
       freed: kept.kind === "uncut" ? freedBy(scene, planned, table) : null,
     };
   });

@@ -6,7 +6,7 @@ import type { Pick, WhatIf } from "./outcome.ts";
 import type { FarmPlan } from "./planned.ts";
 import { restated } from "./restated.ts";
 import type { Scene } from "./scene.ts";
-import { offBy } from "./settled.ts";
+import { moreThan } from "./settled.ts";
 import type { Solver } from "./solver.ts";
 import type { FarmProblem } from "./together.ts";
 import { tunnelProblem } from "./tunnelProblem.ts";
@@ -70,7 +70,7 @@ export function whatIfs(scene: Scene, plan: FarmPlan, solver: Solver): readonly 
       })),
     };
     const joint = planTogether(problem, solver, restated(plan.joint.weighed, plan.problem, problem));
-    return { worth: joint.worth - plan.joint.worth, off: offBy(joint, plan.joint) };
+    return moreThan(joint, plan.joint);
   };
   const pieces = wantedPieces(farm).map((piece): WhatIf => {
     const more = farm.pieces.map((each) => (each === piece ? { ...each, count: each.count + 1 } : each));

@@ -1,13 +1,15 @@
 import { expect, test } from "vitest";
 import {
-  offBy,
+  moreThan,
   outletResults,
   type PlannedAround,
   type SuccessionOutlook,
   sceneOf,
 } from "../../src/decide/index.ts";
 import type { Farm } from "../../src/farm/index.ts";
+import { readIssuedSheet } from "../../src/folder/index.ts";
 import type { LocalDate } from "../../src/quantity/index.ts";
+import { weekJson } from "../../src/sheet/index.ts";
 import type { WeekInput } from "../../src/week.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
 import { planAll, week } from "../week.ts";
@@ -29,11 +31,20 @@ const farm = (lengths: readonly [number, number], more: Partial<Farm> = {}) => (
 const cool = clear([2, 12], [1, 13], [3, 14], [2, 12], [4, 15]);
 const warm = clear([12, 27], [13, 28], [13, 29], [12, 27], [11, 26]);
 
+/** A sheet made while it was to stay cool, which changed instructions are dear to differ from. */
+const { sheet } = readIssuedSheet("sheets/monday.json", weekJson(week(input(farm([11, 9.5]), cool))));
+const { labour } = exampleFarm();
+const turned: WeekInput = {
+  ...input(farm([11, 9.5], { labour: { ...labour, changedInstruction: 3 } }), warm),
+  issued: sheet!,
+};
+
 const farms: readonly (readonly [string, WeekInput])[] = [
   ["beds too large", input(farm([11, 9.5]), warm)],
   ["beds too small", input(farm([4, 3]), cool)],
   ["one of each", input(farm([12, 3]), cool)],
   ["orders", input(farm([11, 9.5], { products }), warm)],
+  ["a sheet given out", turned],
 ];
 
 /** What is told with the farm planned anew around every way out of a miss. */
@@ -49,20 +60,38 @@ function expectAsKept(asked: WeekInput): void {
   expect(ways.length).toBeGreaterThan(0);
   for (const { kept, worth, off } of ways) {
     const settled = planAll(sceneOf({ ...asked, keep: [kept] }).scene!).joint;
-    const asKept = settled.worth - plain.worth;
-    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept)), offBy(settled, plain) + off);
-    expect(Math.abs(worth - asKept), JSON.stringify(kept)).toBeLessThanOrEqual(within);
+    const asKept = moreThan(settled, plain);
+    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept.worth)), asKept.off + off);
+    expect(Math.abs(worth - asKept.worth), JSON.stringify(kept)).toBeLessThanOrEqual(within);
   }
 }
 
-test("the plan's own way is told first, and no other is worth more", () => {
-  const missed = anew(farms[0]![1]).filter(({ miss }) => miss !== null);
+test.each([
+  ["from scratch", farms[0]![1]],
+  ["with a sheet given out", turned],
+])("the plan's own way is told first, and no other is worth more: %s", (_name, asked) => {
+  const missed = anew(asked).filter(({ miss }) => miss !== null);
   expect(missed.length).toBeGreaterThan(0);
   for (const ways of missed.map(waysOut)) {
     expect(ways[0]).toMatchObject({ planned: true, worth: 0, off: 0 });
     expect(ways.length).toBeLessThanOrEqual(4);
     for (const { worth } of ways.slice(1)) expect(worth).toBeLessThanOrEqual(1e-6);
   }
+});
+
+test("what a way out pays for changed instructions counts in its worth", () => {
+  const { joint } = planAll(sceneOf(turned).scene!);
+  const calm = ({ tunnels }: typeof joint): number =>
+    tunnels.reduce((sum, { evaluation }) => sum + evaluation.parts.calm, 0);
+  const differing = anew(turned)
+    .flatMap(waysOut)
+    .flatMap(({ kept, worth }) => {
+      const settled = planAll(sceneOf({ ...turned, keep: [kept] }).scene!).joint;
+      const paid = calm(settled) - calm(joint);
+      return paid === 0 ? [] : [{ paid, apart: worth - (settled.worth - joint.worth) }];
+    });
+  expect(differing.length).toBeGreaterThan(0);
+  for (const { paid, apart } of differing) expect(apart).toBeCloseTo(paid, 6);
 });
 
 test("what the grower has settled has no other way", () => {

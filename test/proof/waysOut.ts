@@ -1,5 +1,5 @@
 import { loadSolver } from "../../src/cli/solver.ts";
-import { offBy, sceneOf } from "../../src/decide/index.ts";
+import { moreThan, sceneOf } from "../../src/decide/index.ts";
 import { planAll, week } from "../../src/week.ts";
 import { exampleInput } from "../sheet/exampleWeek.ts";
 
@@ -11,8 +11,8 @@ for (const { succession, miss } of week({ ...asked, whatIf: true }, solver).succ
   for (const way of miss?.alternatives ?? []) {
     if (!way.forced) continue;
     const settled = planAll(sceneOf({ ...asked, keep: [way.kept] }).scene!, solver).joint;
-    const asKept = settled.worth - plain.worth;
-    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept)), offBy(settled, plain) + way.off);
+    const { worth: asKept, off } = moreThan(settled, plain);
+    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept)), off + way.off);
     const right = Math.abs(way.worth - asKept) <= within;
     if (!right) process.exitCode = 1;
     const cut = way.kept.kind === "cut" ? `${way.kept.date} ${way.kept.part}` : "uncut";
