@@ -11,6 +11,7 @@ export * from "./explain.ts";
 export * from "./exposed.ts";
 export * from "./exposure.ts";
 export * from "./filled.ts";
+export * from "./freed.ts";
 export * from "./gain.ts";
 export * from "./grown.ts";
 export * from "./harvest.ts";

@@ -345,6 +345,17 @@ export interface Miss {
   /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
   readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
+  /** What growing again after a cut brings, counted in no worth; null: it is its last. judgement */
+  readonly again: number | null;
+  /** What clearing its bed now would make room for; null: the plan leaves it uncut. */
+  readonly freed: Freed | null;
+}
+
+/** A bed free before the plan would cut it. judgement */
+export interface Freed {
+  readonly days: number;
+  /** What another sowing would make of these days beyond what the standing bed is charged for them. */
+  readonly worth: number;
 }
 
 /** An honest way out of a miss, by what its worth counts. */
@@ -368,13 +379,11 @@ export interface PlannedAround {
   readonly planned: boolean;
   /**
    * Worth of the best plan of all tunnels with it settled, less that of the plan, both less what they pay for differing from a sheet
-   * given out; what grows again after a cut has none.
+   * given out.
    */
   readonly worth: number;
   /** How far that may be off, either way: 0 where both plans are proved. */
   readonly off: number;
-  /** Its bed is free so many days before the plan would cut it, and what they would be worth to another sowing; null: no sooner. judgement */
-  readonly freed: { readonly days: number; readonly worth: number } | null;
 }
 
 /** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan, as for a way out. */

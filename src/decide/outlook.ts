@@ -4,6 +4,7 @@ import { quantile } from "../learn/index.ts";
 import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
 import { OUTER } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { freedBy } from "./freed.ts";
 import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
@@ -137,6 +138,7 @@ function helpingSetting({ problem }: Planned, table: SuccessionTable, pick: Pick
 }
 
 function missOf(
+  scene: Scene,
   at: Planned,
   table: SuccessionTable,
   picks: readonly AtPick[],
@@ -172,6 +174,8 @@ function missOf(
     coversCanHelp,
     helps: coversCanHelp ? helpingSetting(at, table, target.pick) : null,
     alternatives: alternatives.length > 0 ? alternatives : [{ forced: false, fate, worth: 0 }],
+    again: table.regrown > 0 ? table.regrown : null,
+    freed: freedBy(scene, at, table),
   };
 }
 
@@ -290,6 +294,6 @@ export function outlookOf(
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(planned, table, picks, reach, fate, after),
+    miss: missOf(scene, planned, table, picks, reach, fate, after),
   };
 }

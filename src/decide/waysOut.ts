@@ -1,5 +1,4 @@
 import type { KeptCut } from "../farm/index.ts";
-import { HOUR } from "../quantity/index.ts";
 import { best, outletResults } from "./evaluate.ts";
 import { asKept } from "./kept.ts";
 import type { Miss, PlannedAround, SuccessionOutlook } from "./outcome.ts";
@@ -45,22 +44,6 @@ function otherCuts(
 const same = (a: KeptCut, b: KeptCut): boolean =>
   a.kind === "uncut" || b.kind === "uncut" ? a.kind === b.kind : a.date === b.date && a.part === b.part;
 
-/**
- * What clearing a bed now is worth to another sowing: each day up to its cut in the plan a bed-day's share of a whole harvest like
- * its own, less what the standing bed is charged for waiting. judgement
- */
-function freedBy(
-  { horizon, settings }: Scene,
-  planned: Planned,
-  table: SuccessionTable,
-): PlannedAround["freed"] {
-  const result = planned.chosen.successions.find((each) => each.table === table);
-  if (result === undefined || result.outlet === null) return null;
-  const days = Math.max(0, (result.outlet.at - horizon.on) / (24 * HOUR));
-  const lacking = Math.max(0, table.mass * table.price - Math.max(0, result.worth));
-  return { days, worth: days * settings.bedDay * lacking };
-}
-
 /** The ways out of one miss, each with the farm planned anew around it; the most worth first. */
 function waysOut(
   scene: Scene,
@@ -82,7 +65,6 @@ function waysOut(
     planned: true,
     worth: 0,
     off: 0,
-    freed: null,
   };
   const others = otherCuts(scene, planned, table, miss).filter((kept) => !same(kept, own.kept));
   const alternatives = others.slice(0, most).map((kept): PlannedAround => {
@@ -94,7 +76,6 @@ function waysOut(
       kept,
       planned: false,
       ...moreThan(settled, plan.joint),
-      freed: kept.kind === "uncut" ? freedBy(scene, planned, table) : null,
     };
   });
   return [own, ...alternatives].sort((a, b) => b.worth - a.worth);

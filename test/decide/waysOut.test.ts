@@ -103,18 +103,14 @@ test("what the grower has settled has no other way", () => {
     part: "morning",
   } as const;
   const own = anew({ ...asked, keep: [kept] }).find(({ succession }) => succession.id === arugula.id)!;
-  expect(own.miss?.alternatives).toMatchObject([
-    { forced: true, kept, planned: true, worth: 0, off: 0, freed: null },
-  ]);
+  expect(own.miss?.alternatives).toMatchObject([{ forced: true, kept, planned: true, worth: 0, off: 0 }]);
 });
 
 test("a bed cleared is free as many days as its cut lies ahead, each a bed-day of what it lacks of a whole harvest", () => {
   const [, asked] = farms[1]!;
   const { plans } = planAll(sceneOf(asked).scene!);
-  const cleared = anew(asked).flatMap((outlook) =>
-    waysOut(outlook).flatMap(({ freed }) =>
-      freed === null ? [] : [{ succession: outlook.succession, freed }],
-    ),
+  const cleared = week(asked).successions.flatMap(({ succession, miss }) =>
+    miss === null || miss.freed === null ? [] : [{ succession, freed: miss.freed }],
   );
   expect(cleared.length).toBeGreaterThan(0);
   for (const { succession, freed } of cleared) {
@@ -125,6 +121,22 @@ test("a bed cleared is free as many days as its cut lies ahead, each a bed-day o
     const lacking = own.table.mass * own.table.price - Math.max(0, own.worth);
     expect(freed.days).toBeCloseTo(days, 9);
     expect(freed.worth).toBeCloseTo(0.01 * days * lacking, 9);
+  }
+});
+
+test.each([
+  [2, 0.3],
+  [1, null],
+])("of a crop usually cut %i times what grows again is worth %j of a whole harvest", (cuts, share) => {
+  const [, asked] = farms[0]!;
+  const crops = new Map([...asked.farm.crops].map(([id, crop]) => [id, { ...crop, cuts }]));
+  const grown = { ...asked, farm: { ...asked.farm, crops } };
+  const tables = planAll(sceneOf(grown).scene!).plans.flatMap(({ problem }) => problem.successions);
+  const missed = week(grown).successions.filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const { succession, miss } of missed) {
+    const { mass, price } = tables.find(({ standing }) => standing.succession.id === succession.id)!;
+    expect(miss!.again).toBe(share === null ? null : share * mass * price);
   }
 });
 

@@ -472,7 +472,6 @@ const around = (succession: string, fate: Fate, worth: number): Alternative => (
   planned: worth === 0,
   worth,
   off: 0,
-  freed: null,
 });
 
 function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
@@ -567,6 +566,8 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
           alone({ kind: "pick", pick: FRIDAY, as: "braising" }, 84),
           alone({ kind: "none" }, 0),
         ],
+        again: 46,
+        freed: { days: 0.02, worth: 0.1 },
       },
     },
     {
@@ -635,6 +636,8 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
           alone({ kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, 130),
           alone({ kind: "pick", pick: FRIDAY, as: "small" }, 12),
         ],
+        again: null,
+        freed: { days: 9.2, worth: 70 },
       },
     },
     {

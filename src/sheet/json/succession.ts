@@ -89,7 +89,7 @@ function alternativeJson(farm: Farm, way: Alternative): Json {
   const { forced, worth } = way;
   const fate = fateJson(farm, way.fate);
   if (!forced) return { forced, fate, worth };
-  const { kept, planned, off, freed } = way;
+  const { kept, planned, off } = way;
   return {
     forced,
     fate,
@@ -97,7 +97,6 @@ function alternativeJson(farm: Farm, way: Alternative): Json {
     planned,
     worth,
     off,
-    freed: freed === null ? null : { daysD: freed.days, worth: freed.worth },
   };
 }
 
@@ -159,6 +158,8 @@ export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => 
             coversCanHelp: miss.coversCanHelp,
             helps: miss.helps === null ? null : settingKey(miss.helps),
             alternatives: miss.alternatives.map((way) => alternativeJson(farm, way)),
+            again: miss.again,
+            freed: miss.freed === null ? null : { daysD: miss.freed.days, worth: miss.freed.worth },
           },
     basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
   };
