@@ -7,11 +7,12 @@ type Highs = Awaited<ReturnType<Load>>;
 const GAP = 1e-11;
 const LEAST = 1e-7;
 
-/** Programs within the program, to find whole solutions sooner, take several times as long as they save on plans of a farm. */
+/** Programs within the program, to find whole solutions sooner, and beginning anew once some columns are fixed take several times as long as they save on plans of a farm. */
 const PLAIN = {
   mip_heuristic_run_rins: false,
   mip_heuristic_run_rens: false,
   mip_heuristic_run_root_reduced_cost: false,
+  mip_allow_restart: false,
 };
 
 function programOf(highs: Highs): Program {

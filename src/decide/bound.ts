@@ -20,6 +20,9 @@ const FIRST = 8;
 /** Schedules of it that are asked first at other prices: where one of them is better no other need be sought yet. */
 const POOL = 60;
 
+/** Schedules a tunnel answers with when all of them are searched. */
+const ANSWERS = 4;
+
 /**
  * What a round may still gain for the bound to be left as it is, as a share of what the farm is worth at most. The last rounds gain
  * little and take as long as the first; what they would gain lies within the gap, so no better plan is missed for it.
@@ -108,13 +111,13 @@ export function boundOf(
         before.most > mine + NOTHING ||
         !samePrices(each.problem, before.prices, here)
       ) {
-        const { found, bound: leftOut } = each.search(here, 1, mine + NOTHING);
-        const best = found[0];
-        if (best !== undefined && columns.add(t, best)) {
+        const { found, bound: leftOut } = each.search(here, ANSWERS, mine + NOTHING);
+        for (const answer of found) {
+          if (!columns.add(t, answer)) continue;
           added += 1;
-          pools[t]!.push(best.schedule);
+          pools[t]!.push(answer.schedule);
         }
-        answered[t] = { prices: here, most: Math.max(best?.worth ?? mine + NOTHING, leftOut) };
+        answered[t] = { prices: here, most: Math.max(found[0]?.worth ?? mine + NOTHING, leftOut) };
       }
       gain += Math.max(0, answered[t]!.most - mine);
     }

@@ -73,6 +73,9 @@ export const NOTHING = 1e-6;
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
 
+/** Gravity of each minute or kilogram beyond a limit: a hundredth of one is as grave as a limit broken, so that no little pays. */
+const BEYOND = 100;
+
 /** Gravity of a piece that is not there: graver than anything it could be laid for. */
 const NO_SUCH_PIECE = 10 * gravityOf(["pieces"]);
 
@@ -204,7 +207,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
     if (most === null || rows.at(key) !== undefined) return;
     rows.make(key, BELOW, most);
     bounds.set(rows.at(key)!, { most, limit });
-    beyond(key, -1, limit, breach);
+    beyond(key, -1, limit, BEYOND * breach);
   };
   const { labour, handling } = farm;
   for (const { problem: each } of tunnels) {
@@ -278,7 +281,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         over += amount - bound.most;
         amounts.set(row, bound.most);
       }
-      const weight = breach * (gravity + over);
+      const weight = breach * (gravity + BEYOND * over);
       return { worth: worth + parts.calm - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
@@ -291,7 +294,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         const row = rows.at(key);
         const bound = row === undefined ? undefined : bounds.get(row);
         if (bound === undefined || amount <= bound.most) return 0;
-        return Math.max(0, breach - of(key)) * (amount - bound.most);
+        return Math.max(0, BEYOND * breach - of(key)) * (amount - bound.most);
       };
       const isBounded = [labour.picking, handling.washing, handling.cooler].some((most) => most !== null);
       return {

@@ -103,6 +103,19 @@ const mustCut = (problem: FarmProblem): FarmProblem =>
         },
   );
 
+/** Cuts that do not pay are the grower's to order and not the plan's to offer, so the two are compared where every cut may be offered. */
+const everyCutPays = (problem: FarmProblem): FarmProblem =>
+  tunnelsBy(problem, (each) => ({
+    ...each,
+    successions: each.successions.map((table) => ({
+      ...table,
+      outlets: table.outlets.map((outlet) => ({
+        ...outlet,
+        pays: [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
+      })),
+    })),
+  }));
+
 /** The same farm in another order, by other names. */
 function renamed(problem: FarmProblem): FarmProblem {
   const name = (id: string): string => `the ${id.split(" ")[1]}th`;
@@ -142,13 +155,14 @@ export function pairsOf(problem: FarmProblem): readonly Pair[] {
     each.successions.flatMap(({ outlets }) => outlets.map(({ fate }) => fate.pick.market.id)),
   )[0];
   const noOrders = withoutOrders(problem);
+  const anyCut = everyCutPays(problem);
   return [
     pair("one more piece of each", problem, morePieces(problem)),
     pair("a fifth more minutes and cold room", problem, moreHands(problem)),
     ...(cover === undefined ? [] : [pair("one more cover", withoutCover(problem, cover), problem)]),
     ...(market === undefined ? [] : [pair("a market more", withoutMarket(noOrders, market), noOrders)]),
     pair("one tunnel not held", held(problem), problem),
-    pair("a bed that need not be cut", mustCut(problem), problem),
+    pair("a bed that need not be cut", mustCut(anyCut), anyCut),
     { name: "renamed and in another order", less: renamed(problem), more: problem, same: true },
   ];
 }

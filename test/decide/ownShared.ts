@@ -98,13 +98,13 @@ export function sharedOf({ farm, settings, tunnels }: FarmProblem): Shared {
         ? [[need(`piece ${piece.id} ${i}`, "pieces", piece.count, 10_000), 1], ...pairs]
         : pairs;
     });
-  const walk = (i: number): number => need(`walk ${i}`, "minutes", farm.labour.walk, 1);
-  const cutting = ({ at }: OutletTable): number => need(`picking ${at}`, "picking", farm.labour.picking, 1);
+  const walk = (i: number): number => need(`walk ${i}`, "minutes", farm.labour.walk, 100);
+  const cutting = ({ at }: OutletTable): number => need(`picking ${at}`, "picking", farm.labour.picking, 100);
   /** Washed at once, and cold through each night before the market. */
   const kept = ({ at, fate }: OutletTable): readonly number[] => {
-    const list = [need(`washing ${at}`, "washing", farm.handling.washing, 1)];
+    const list = [need(`washing ${at}`, "washing", farm.handling.washing, 100)];
     for (let date = localDate(farm.place.zone, at); date < fate.pick.marketDate; date = addDays(date, 1))
-      list.push(need(`night ${date}`, "cooler", farm.handling.cooler, 1));
+      list.push(need(`night ${date}`, "cooler", farm.handling.cooler, 100));
     return list;
   };
   const sales = (outlet: OutletTable, crop: string): readonly number[] => {

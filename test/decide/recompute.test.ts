@@ -144,7 +144,14 @@ describe("a number that is changed afterwards is noticed", () => {
     [
       "an order",
       ({ farm: { products } }) =>
-        products[0].orders.push({ market: "friday", weightKg: 1, shortPerKg: null }),
+        products.push({
+          product: "ordered",
+          name: "ordered",
+          parts: [{ crop: "arugula", share: 1, swaps: [] }],
+          pricePerKg: 20,
+          stallKg: null,
+          orders: [{ market: "friday", weightKg: 1, shortPerKg: null }],
+        }),
     ],
     ["the share of a group of weathers", ({ weathers }) => weathers.fill(1 / 2)],
   ])("%s", (_, change) => {

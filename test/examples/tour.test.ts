@@ -36,4 +36,4 @@ test("the tour from Monday to Friday ends well at every step", async () => {
     expect(existsSync(join(copy, page)), page).toBe(true);
   expect(readFileSync(join(copy, "notes.csv"), "utf8")).toContain("2026-04-24,leaf,S18,3 in 2.75 in");
   expect(readFileSync(join(copy, "notes.csv"), "utf8")).not.toContain("6.5 in");
-}, 60_000);
+}, 240_000);

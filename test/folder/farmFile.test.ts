@@ -44,7 +44,7 @@ test("a full farm is read with every quantity in its base unit", () => {
   expect(farm.products[0]!.orders[0]!.weight).toBeCloseTo(13.6078, 4);
   expect(farm.tunnels[1]).toEqual({ id: "T2", name: "T2", length: 15.24, hoops: null, beds: 2 });
   expect(farm.labour).toEqual({ wage: 18, pace: 1.5, cutting: 2, walk: null, picking: null });
-  expect(farm.limits).toEqual({ changesPerWeek: 4, layers: 2, wind: 4.4704, dimDays: 1, caution: 2 });
+  expect(farm.limits).toEqual({ changesPerWeek: 4, layers: 1, wind: 4.4704, dimDays: 1, caution: 2 });
   expect([...farm.sensors]).toEqual([
     ["outside", "outside"],
     ["probe", "T1"],

@@ -81,7 +81,7 @@ function comesBack(outcome: Outcome, language: CrewLanguageCode): void {
 describe.each(LANGUAGES)("cards in %s, pasted unchanged", (language) => {
   test("note exactly what each walk of the example changes", async () => {
     const outcome = await example;
-    expect(rounds(outcome).length).toBeGreaterThan(5);
+    expect(rounds(outcome).length).toBeGreaterThanOrEqual(5);
     comesBack(outcome, language);
   });
 
