@@ -89,6 +89,18 @@ describe("a week planned anew with the sheet given out", () => {
     expect(worth).toBeCloseTo(parts.timing + parts.stress + parts.damage + parts.labour + parts.orders, 6);
   });
 
+  test("breaks no limit to keep to it, whatever a changed instruction costs", () => {
+    const hot = clear([4, 14], [4, 14], [20, 36], [20, 37], [20, 37], [20, 36], [20, 36]);
+    const dear = { ...input(farm, hot).farm.labour, changedInstruction: 10_000 };
+    const turned = week({
+      ...few(input({ ...farm, labour: dear, notes: [...LEAF, ...done] }, hot, at(2, 6.5))),
+      days: 5,
+      issued: sheet!,
+    });
+    expect(turned.together!.parts.calm).toBeLessThan(0);
+    expect(turned.tunnels[0]!.gaveWay).toEqual([]);
+  });
+
   test("asks for what was to be done before now and no note tells of", () => {
     const issued: IssuedSheet = {
       ...sheet!,
