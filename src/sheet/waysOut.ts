@@ -2,7 +2,7 @@ import type { Alternative, Freed, Miss, Outcome, PlannedAround, SuccessionOutloo
 import { celsius } from "../quantity/index.ts";
 import { otherwise, way } from "./fate.ts";
 import { isLittle } from "./isLittle.ts";
-import { days, lowToHigh, value } from "./words.ts";
+import { capital, days, lowToHigh, value } from "./words.ts";
 import { TIED } from "./wrap.ts";
 
 /** Cuts told by what their bed alone brings, and the share of the best one's worth below which another way is not. [1] judgement */
@@ -74,9 +74,9 @@ function withSownAnew(
   if (best === undefined || best.forced || freed === null || isLittle(farm, freed.worth)) return ways;
   if (freed.worth < best.worth * WORTH_TELLING) return ways;
   const anew: WayOut = {
-    sentence: `Clear it and sow anew: ${free(freed)}.`,
+    sentence: "Clear it and sow anew.",
     brief: "Clear it and sow anew.",
-    beside: [],
+    beside: [`${capital(free(freed))}.`],
     worth: `By judgement worth ${value(farm, freed.worth)}.`,
   };
   const place = told.filter(({ worth }) => worth >= freed.worth).length;
