@@ -345,7 +345,7 @@ export interface Miss {
   /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
   readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
-  /** What growing again after a cut brings, counted in no worth; null: it is its last. judgement */
+  /** What growing again after a cut brings, not counted in their worth; null: it is its last. judgement */
   readonly again: number | null;
   /** What clearing its bed now would make room for; null: the plan leaves it uncut. */
   readonly freed: Freed | null;

@@ -63,23 +63,24 @@ function worthOf(farm: Farm, each: Alternative): string | null {
   return each.fate.kind === "none" ? null : `Worth ${value(farm, each.worth)}.`;
 }
 
-/** Clearing the bed, among cuts told by what the bed alone brings, where it is worth as much. */
+/** Clearing the bed, among cuts told by what the bed alone brings with what grows again after them, where it is worth as much. */
 function withSownAnew(
   farm: Farm,
-  { freed }: Miss,
+  { freed, again }: Miss,
   told: readonly Alternative[],
   ways: readonly WayOut[],
 ): readonly WayOut[] {
   const [best] = told;
   if (best === undefined || best.forced || freed === null || isLittle(farm, freed.worth)) return ways;
-  if (freed.worth < best.worth * WORTH_TELLING) return ways;
+  const whole = ({ fate, worth }: Alternative): number => worth + (fate.kind === "none" ? 0 : (again ?? 0));
+  if (freed.worth < whole(best) * WORTH_TELLING) return ways;
   const anew: WayOut = {
     sentence: "Clear it and sow anew.",
     brief: "Clear it and sow anew.",
     beside: [`${capital(free(freed))}.`],
     worth: `By judgement worth ${value(farm, freed.worth)}.`,
   };
-  const place = told.filter(({ worth }) => worth >= freed.worth).length;
+  const place = told.filter((each) => whole(each) >= freed.worth).length;
   return [...ways.slice(0, place), anew, ...ways.slice(place)];
 }
 
