@@ -11,6 +11,7 @@ import {
   ledgerOf,
   nightsOf,
   type Outcome,
+  type OwnParts,
   outlookOf,
   type Parts,
   type Planned,
@@ -21,6 +22,7 @@ import {
   type Scene,
   type Solver,
   sceneOf,
+  sinceIssued,
   standing,
   stripPlaces,
   type TogetherPlan,
@@ -29,6 +31,8 @@ import {
   tunnelNow,
   type WeekInput,
   warningsOf,
+  whatIfs,
+  withWaysOut,
 } from "./decide/index.ts";
 
 export type { WeekInput } from "./decide/index.ts";
@@ -54,18 +58,20 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     products: [],
     promises: [],
     strip: null,
+    since: null,
+    whatIf: null,
   };
   if (scene === null) return { farm, settings, on, days, ...empty, madeFrom, problems };
 
   const plan = planAll(scene, solver);
   const { plans } = plan;
   const courses = coursesOf(scene);
-  const successions = plans.flatMap((each) =>
-    each.standings.map((bed) => outlookOf(scene, each, bed, courses)),
-  );
+  const outlooks = plans.flatMap((each) => each.standings.map((bed) => outlookOf(scene, each, bed, courses)));
   const tunnels = plans.map((each, t) => tunnelPlan(scene, each, t, plan.joint, courses));
   const order = new Map(farm.successions.map(({ id }, i) => [id, i]));
-  successions.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  outlooks.sort((a, b) => order.get(a.succession.id)! - order.get(b.succession.id)!);
+  const asked = input.whatIf === true;
+  const successions = asked ? withWaysOut(scene, plan, outlooks, solver) : outlooks;
   const picks = scene.picks.filter(({ planned }) => planned);
   return {
     farm,
@@ -84,7 +90,9 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     products: productsAt(farm, picks, successions),
     promises: productCases(scene, plans, successions).map(promisedOf),
     strip: bestStrip(stripPlaces(scene, plans)),
+    whatIf: asked ? whatIfs(scene, plan, solver) : null,
     madeFrom,
+    since: sinceIssued(scene, plan),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
 }
@@ -129,17 +137,18 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, c
   };
 }
 
-const PARTS = ["timing", "stress", "damage", "labour", "orders"] as const;
+const PARTS = ["timing", "stress", "damage", "labour", "calm", "orders"] as const;
 
 function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly TunnelPlan[]): TogetherPlan {
   const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
-    const sum = (part: "timing" | "stress" | "damage" | "labour"): number =>
+    const sum = (part: keyof OwnParts): number =>
       plans.reduce((total, plan) => total + plan[of].parts[part], 0);
     return {
       timing: sum("timing"),
       stress: sum("stress"),
       damage: sum("damage"),
       labour: sum("labour"),
+      calm: sum("calm"),
       orders,
     };
   };
@@ -161,6 +170,7 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
       stress: share("stress"),
       damage: share("damage"),
       labour: share("labour"),
+      calm: share("calm"),
       orders: share("orders"),
       limit: share("limit"),
     },

@@ -46,26 +46,51 @@ export async function keepSheet(
   return "problem" in done ? done : done.value;
 }
 
+/** Names of issued sheets in the order of their moments and numbers. */
+async function sheetNames(dir: string): Promise<readonly { readonly name: string; readonly on: Instant }[]> {
+  const named = (await namesIn(join(dir, SHEETS))).flatMap((name) => {
+    const key = sheetNamed(name);
+    return key === null ? [] : [{ name, ...key }];
+  });
+  return named.sort((a, b) => a.on - b.on || a.copy - b.copy);
+}
+
+async function readSheet(
+  dir: string,
+  name: string,
+): Promise<{ readonly sheet: IssuedSheet | null; readonly problems: readonly Problem[] }> {
+  const file = `${SHEETS}/${name}`;
+  const found = await within(dir, file);
+  const text = "problem" in found ? found : await readText(found.path, file);
+  if ("problem" in text) return { sheet: null, problems: [{ ...text.problem, weight: "needsYou" }] };
+  return text.text === null ? { sheet: null, problems: [] } : readIssuedSheet(file, text.text);
+}
+
+/** The newest issued sheet made before a moment that can be read, and what is wrong with newer ones. */
+export async function newestSheet(
+  dir: string,
+  before: Instant,
+): Promise<{ readonly sheet: IssuedSheet | null; readonly problems: readonly Problem[] }> {
+  const problems: Problem[] = [];
+  const names = (await sheetNames(dir)).filter(({ on }) => on < before);
+  for (const { name } of names.reverse()) {
+    const read = await readSheet(dir, name);
+    problems.push(...read.problems);
+    if (read.sheet !== null) return { sheet: read.sheet, problems };
+  }
+  return { sheet: null, problems };
+}
+
 /** Every issued sheet that can be read, in the order of their moments and numbers, and what is wrong with the others. */
 export async function readSheets(
   dir: string,
 ): Promise<{ readonly sheets: readonly IssuedSheet[]; readonly problems: readonly Problem[] }> {
   const sheets: IssuedSheet[] = [];
   const problems: Problem[] = [];
-  const named = (await namesIn(join(dir, SHEETS))).flatMap((name) => {
-    const key = sheetNamed(name);
-    return key === null ? [] : [{ name, ...key }];
-  });
-  for (const { name } of named.sort((a, b) => a.on - b.on || a.copy - b.copy)) {
-    const file = `${SHEETS}/${name}`;
-    const found = await within(dir, file);
-    const text = "problem" in found ? found : await readText(found.path, file);
-    if ("problem" in text) problems.push({ ...text.problem, weight: "needsYou" });
-    else if (text.text !== null) {
-      const read = readIssuedSheet(file, text.text);
-      problems.push(...read.problems);
-      if (read.sheet !== null) sheets.push(read.sheet);
-    }
+  for (const { name } of await sheetNames(dir)) {
+    const read = await readSheet(dir, name);
+    problems.push(...read.problems);
+    if (read.sheet !== null) sheets.push(read.sheet);
   }
   return { sheets, problems };
 }

@@ -9,6 +9,7 @@ import { type Context, usage } from "./context.ts";
 import { openFarm } from "./farmFolder.ts";
 import { knownAt } from "./knownAt.ts";
 import { momentGiven } from "./moment.ts";
+import { newestSheet } from "./sheets.ts";
 import type { Given } from "./spec.ts";
 import { readForecasts } from "./store.ts";
 
@@ -17,6 +18,8 @@ const USUAL_DAYS = 7;
 /** No bed of baby greens stands longer; forecasts say nothing of days further ahead that counts. [d] */
 const LOOK_BACK = 240;
 const SAID_BEFORE = 7;
+/** A sheet older than the longest plan says nothing of the days ahead. [d] */
+const COUNTS = 21;
 const DAY = 24 * HOUR;
 
 /** A whole number an option gives, between two bounds; what is usual where it is left out. */
@@ -81,6 +84,7 @@ export async function weekInput(
   const { sensors, forecast, problems: beside } = await knownAt(dir, farm, on);
   const all = [...problems, ...beside];
   if (all.some(({ weight }) => weight === "stops")) return { problems: all };
+  const { sheet, problems: unread } = await newestSheet(dir, on);
   const earlier = await readForecasts(dir, earlierSince(farm, settings, sensors, on), on);
   return {
     dir,
@@ -93,7 +97,9 @@ export async function weekInput(
       on,
       days: days.number,
       ...(kept.length === 0 ? {} : { keep: kept }),
-      problems: all,
+      ...(sheet === null || on - sheet.on > COUNTS * DAY ? {} : { issued: sheet }),
+      ...(given.whatIf === true ? { whatIf: true } : {}),
+      problems: [...all, ...unread],
     },
   };
 }

@@ -29,14 +29,24 @@ const ANSWERS = 4;
  */
 const ENOUGH = 1e-5;
 
-/** Schedules to begin with: those of each tunnel that are best alone, and a plan that is always there. */
+/** A tunnel's schedule from which a plan begins. */
+export interface Begun extends Cutting {
+  readonly tunnel: number;
+}
+
+/** Schedules to begin with: those given; where none are, those of the tunnel that are best alone, and a plan that is always there. */
 function beginning(
   { tunnels }: FarmProblem,
   searchers: readonly Searcher[],
   breach: number,
   columns: Columns,
+  begin: readonly Begun[],
 ): (readonly number[])[][] {
+  for (const begun of begin) columns.add(begun.tunnel, begun);
   return searchers.map((each, t) => {
+    const begun = begin.filter(({ tunnel }) => tunnel === t);
+    if (begun.length > 0)
+      return [...new Map(begun.map(({ schedule }) => [schedule.join(), schedule])).values()];
     const { intervals, lays, possible, successions } = tunnels[t]!.problem;
     const alone = ALONE(each.problem, breach);
     const stay = new Array<number>(intervals).fill(NOW);
@@ -70,8 +80,9 @@ export function boundOf(
   shared: Together,
   searchers: readonly Searcher[],
   columns: Columns,
+  begin: readonly Begun[],
 ): Bound {
-  const pools = beginning(problem, searchers, shared.breach, columns);
+  const pools = beginning(problem, searchers, shared.breach, columns, begin);
   const answered: Answered[] = [];
   const enough = ENOUGH * shared.breach;
   let now = shared.program.relaxed();

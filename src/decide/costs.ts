@@ -1,3 +1,4 @@
+import { calmCost } from "./calm.ts";
 import { breachesAt, gravityOf, idle } from "./evaluate.ts";
 import type { Prices } from "./prices.ts";
 import { leftAt } from "./tails.ts";
@@ -51,6 +52,7 @@ export function stepsOf(problem: TunnelProblem, gravity: Gravity, prices: Prices
           ? NEVER
           : minutes[from * L + to]! * minute +
             prices.tooLong(i, minutes[from * L + to]!) +
+            calmCost(problem, i, from, to) +
             prices.breach * gravity.change[k]! +
             own;
       }

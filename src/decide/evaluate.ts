@@ -1,3 +1,4 @@
+import { calmCost } from "./calm.ts";
 import { readAt, STEP } from "./harvest.ts";
 import type { LimitName, OwnParts } from "./outcome.ts";
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
@@ -8,7 +9,7 @@ export interface Evaluation {
   /** Limits that give way, one entry a breach, and how grave that is together. */
   readonly breaches: readonly LimitName[];
   readonly gravity: number;
-  /** Sum of the parts. */
+  /** Sum of the parts, calm left out: it is no gain, only a reason to leave a sheet as it is. */
   readonly worth: number;
   readonly parts: OwnParts;
   readonly changes: number;
@@ -215,6 +216,7 @@ function handling(problem: TunnelProblem, schedule: readonly number[]) {
   const inWeek = new Map<number, number>();
   const minutes = new Float64Array(n);
   let changes = 0;
+  let calm = 0;
   let dim = 0;
   for (let i = 0; i < n; i++) {
     const from = i === 0 ? NOW : schedule[i - 1]!;
@@ -224,13 +226,14 @@ function handling(problem: TunnelProblem, schedule: readonly number[]) {
     dim += problem.dim[k]!;
     if (problem.dim[k]! > 0 && dim > problem.dimDays) breaches.push("dim");
     minutes[i] = problem.moves[problem.parts[i]!].minutes[from * L + to]!;
+    calm -= calmCost(problem, i, from, to);
     if (from === to) continue;
     changes += 1;
     const used = (inWeek.get(problem.week[i]!) ?? 0) + 1;
     inWeek.set(problem.week[i]!, used);
     if (used > problem.changesPerWeek) breaches.push("changes");
   }
-  return { breaches, minutes, changes };
+  return { breaches, minutes, changes, calm };
 }
 
 /**
@@ -244,7 +247,7 @@ export function evaluate(
   schedule: readonly number[],
   cuts: readonly number[] | null = null,
 ): Evaluation {
-  const { breaches, minutes, changes } = handling(problem, schedule);
+  const { breaches, minutes, changes, calm } = handling(problem, schedule);
   const successions = problem.successions.map((table, j): SuccessionResult => {
     const results = outletResults(problem, table, schedule);
     return cuts === null ? best(results) : results[cuts[j]!]!;
@@ -263,6 +266,7 @@ export function evaluate(
     stress: sum("stress"),
     damage: sum("damage") + undated,
     labour: -minutes.reduce((total, each) => total + each, 0) * problem.minute,
+    calm,
   };
   return {
     breaches,
@@ -276,5 +280,5 @@ export function evaluate(
 }
 
 /** The best of what a succession can be cut for, leaving it among them. */
-const best = (results: readonly SuccessionResult[]): SuccessionResult =>
+export const best = (results: readonly SuccessionResult[]): SuccessionResult =>
   results.filter(({ open }) => open).reduce((top, result) => (result.worth > top.worth ? result : top));

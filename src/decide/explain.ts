@@ -1,7 +1,7 @@
 import { bedsBeside, worstOf } from "./beside.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
 import { filledBetter } from "./filled.ts";
-import { extra, gainOver } from "./gain.ts";
+import { decidedBetween } from "./gain.ts";
 import type { Instead, Joint } from "./joint.ts";
 import { outletIndex } from "./ledger.ts";
 import type { BedBeside, Change } from "./outcome.ts";
@@ -17,8 +17,6 @@ export function without(schedule: readonly number[], at: number): readonly numbe
   const next = schedule.findIndex((s, i) => i > at && s !== schedule[i - 1]);
   return schedule.map((s, i) => (i >= at && (next < 0 || i < next) ? before : s));
 }
-
-const PARTS = ["damage", "stress", "timing", "orders", "labour"] as const;
 
 /** Every change of a tunnel's plan with what it gains, found by taking it out while all else stays as planned. */
 export function changesOf(
@@ -52,11 +50,6 @@ export function changesOf(
     if (from === to) return [];
     const left = without(schedule, i);
     const other = joint.instead(tunnel, left);
-    const gain = gainOver(planned, joint, other);
-    const limit =
-      extra([...other.evaluation.breaches, ...other.overrun], [...chosen.breaches, ...joint.overrun])[0] ??
-      null;
-    const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
     const setting = problem.settings[problem.lays[to]!.setting]!;
     const had = i === 0 ? problem.lays[NOW]!.taken : takenIn(planned, i - 1);
     const rhythm = setting.some(({ state }) => state === "nights");
@@ -72,9 +65,7 @@ export function changesOf(
           .flatMap(({ piece }) => piece ?? []),
         minutes: problem.moves[problem.parts[i]!].minutes[from * L + to]!,
         minutesEachWalk: rhythm ? Math.max(day.minutes[to * L + to]!, night.minutes[to * L + to]!) : 0,
-        decidedBy: limit === null ? strongest : "limit",
-        gain,
-        limit,
+        ...decidedBetween(planned, joint, other),
         without: {
           worth: other.worth,
           breaks: other.evaluation.breaches,

@@ -1,3 +1,4 @@
+import { calmCost } from "./calm.ts";
 import type { Gravity } from "./costs.ts";
 import { afterCut, DIM, slopeOf } from "./evaluate.ts";
 import type { Prices } from "./prices.ts";
@@ -41,7 +42,8 @@ export function counter(
       cost +=
         minutes * (problem.minute + prices.minute[i]!) +
         prices.tooLong(i, minutes) +
-        prices.cloth[i * L + to]!;
+        prices.cloth[i * L + to]! +
+        calmCost(problem, i, from, to);
     }
     return cost + prices.breach * grave;
   };

@@ -1,4 +1,4 @@
-import { boundOf } from "./bound.ts";
+import { type Begun, boundOf } from "./bound.ts";
 import { type Chosen, type Column, type Columns, type Cutting, columnsOf } from "./columns.ts";
 import type { Evaluation } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
@@ -9,11 +9,11 @@ import { type FarmProblem, NOTHING, type Together, together } from "./together.t
 /** The best plan of all tunnels together. */
 export interface Joint {
   readonly tunnels: readonly Chosen[];
-  /** Worth of the whole, orders and stalls counted; without what limits that give way weigh. */
+  /** Worth of the whole, orders and stalls counted; without what limits that give way weigh, and what differs from a sheet given out. */
   readonly worth: number;
   /** What markets together make of it beside what each kilogram is worth alone: orders, stalls, mixes. */
   readonly orders: number;
-  /** No plan can be worth more than this; found by other means than the plan. */
+  /** No plan can be worth more than this that differs from a sheet given out no less; found by other means than the plan. */
   readonly bound: number;
   /** The plan is the best there is, up to a millionth. */
   readonly proved: boolean;
@@ -48,13 +48,15 @@ const ANSWERS = 12;
 /**
  * Finds the schedules of all tunnels that are worth most together. First what no plan can be worth more than; then every schedule
  * that could still be part of a better plan than the one at hand is weighed, and the solver chooses among them.
+ *
+ * @param begin - Schedules to begin from; a tunnel without any begins from what is best for it alone.
  */
-export function planTogether(problem: FarmProblem, solver: Solver): Joint {
+export function planTogether(problem: FarmProblem, solver: Solver, begin: readonly Begun[] = []): Joint {
   const { tunnels } = problem;
   const shared = together(problem, solver);
   const searchers = tunnels.map(({ problem: each }) => searcher(each));
   const columns = columnsOf(problem, shared);
-  const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns);
+  const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns, begin);
   let bound = linear;
   let chosen = choose(shared, columns);
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
@@ -108,10 +110,8 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
   const told = (parts: readonly Column[], objective: number, amounts: Float64Array) => {
     const sum = (of: (evaluation: Evaluation) => number): number =>
       parts.reduce((total, { chosen: { evaluation } }) => total + of(evaluation), 0);
-    const weight =
-      parts.reduce((total, { column }) => total + column.weight, 0) +
-      shared.overWorth(amounts) +
-      shared.offset;
+    const given = parts.reduce((total, { column }) => total + column.weight, 0) + shared.overWorth(amounts);
+    const weight = given - sum(({ parts }) => parts.calm) + shared.offset;
     const worth = objective + weight;
     const overrun = new Set([
       ...parts.flatMap(({ column }) => [...column.beyond]),
@@ -125,7 +125,7 @@ export function planTogether(problem: FarmProblem, solver: Solver): Joint {
     tunnels: taken.map((column) => column.chosen),
     bound: Math.max(whole.worth, bound + weight),
     proved,
-    weighed: columns.all,
+    weighed: [...columns.all],
     instead(tunnel, schedule) {
       const stay = taken[tunnel]!.chosen.cuts;
       const { cuts } = searchers[tunnel]!.offerOne(shared.prices(relaxed.prices, tunnel), schedule);

@@ -1,4 +1,4 @@
-import { type Kept, type Setting, settingKey } from "../farm/index.ts";
+import { type Kept, type KeptCut, type Setting, type Succession, settingKey } from "../farm/index.ts";
 import { type Instant, localDate, localHour } from "../quantity/index.ts";
 import type { Lay } from "./lays.ts";
 import type { Walk } from "./outcome.ts";
@@ -8,7 +8,6 @@ import type { Standing } from "./standing.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
 
 type KeptCover = Kept & { readonly kind: "cover" | "unchanged" };
-type KeptCut = Kept & { readonly kind: "cut" | "uncut" };
 
 /** Covers the grower keeps on a tunnel: those it could have at all. */
 export const keptSettings = ({ keep }: Pick<Scene, "keep">, { tunnel, now }: TunnelNow): readonly Setting[] =>
@@ -48,6 +47,12 @@ const keptCut = ({ keep }: Pick<Scene, "keep">, { succession }: Standing): KeptC
 /** Morning up to noon, evening after it. */
 const partAt = (zone: string, at: Instant): "morning" | "evening" =>
   localHour(zone, at) < 12 ? "morning" : "evening";
+
+/** A cut at an outlet, or none, as it is settled. */
+export const asKept = (zone: string, { id }: Pick<Succession, "id">, outlet: Outlet | null): KeptCut =>
+  outlet === null
+    ? { kind: "uncut", succession: id }
+    : { kind: "cut", succession: id, date: localDate(zone, outlet.at), part: partAt(zone, outlet.at) };
 
 /** The outlets that what the grower keeps leaves a succession, and whether one of them must be taken. */
 export function keptOutlets<Any extends Outlet>(

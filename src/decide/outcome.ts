@@ -1,6 +1,7 @@
 import type {
   Crop,
   Farm,
+  KeptCut,
   Layer,
   Market,
   Piece,
@@ -25,6 +26,7 @@ import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
+import type { SinceIssued } from "./since.ts";
 import type { StripChance } from "./stripPlaces.ts";
 import type { UsualBy } from "./usualWeather.ts";
 
@@ -58,6 +60,8 @@ export interface Parts {
   readonly damage: number;
   /** Minutes of changing covers, at most 0. */
   readonly labour: number;
+  /** What differing from a sheet given out is priced at, at most 0. It weighs in the choice, not in the worth. */
+  readonly calm: number;
   /** What orders, stalls and mixes make of it beside what each kilogram is worth alone. */
   readonly orders: number;
 }
@@ -100,7 +104,7 @@ export interface BedBeside {
   /** What becomes of it under the other. */
   readonly fate: Fate;
   /** Plan less the other, this succession alone. */
-  readonly gain: Omit<OwnParts, "labour">;
+  readonly gain: Omit<OwnParts, "labour" | "calm">;
   /** At its cut under the plan, or where it has none under the other; null: neither cuts it. */
   readonly cut: {
     readonly at: Instant;
@@ -341,13 +345,58 @@ export interface Miss {
   /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
   readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
+  /** What growing again after a cut brings, not counted in their worth; null: it is its last. judgement */
+  readonly again: number | null;
+  /** What clearing its bed now would make room for; null: the plan leaves it uncut. */
+  readonly freed: Freed | null;
 }
 
-/** An honest way out of a miss with its expected worth. */
-export interface Alternative {
-  readonly fate: Fate;
+/** A bed free before the plan would cut it. judgement */
+export interface Freed {
+  readonly days: number;
+  /** What another sowing would make of these days beyond what the standing bed is charged for them. */
   readonly worth: number;
 }
+
+/** An honest way out of a miss, by what its worth counts. */
+export type Alternative = BedAlone | PlannedAround;
+
+/** A cut of the bed under the plan's covers. */
+export interface BedAlone {
+  readonly forced: false;
+  readonly fate: Fate;
+  /** What the bed alone brings. */
+  readonly worth: number;
+}
+
+/** A cut settled, or none, with the farm planned anew around it. */
+export interface PlannedAround {
+  readonly forced: true;
+  /** What becomes of the succession under the best plan with it settled. */
+  readonly fate: Fate;
+  readonly kept: KeptCut;
+  /** It is what the plan does. */
+  readonly planned: boolean;
+  /**
+   * Worth of the best plan of all tunnels with it settled, less that of the plan, both less what they pay for differing from a sheet
+   * given out.
+   */
+  readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+}
+
+/** What one thing more, or another day of picking, would be worth in the days planned: the best plan with it, less the plan, as for a way out. */
+export type WhatIf = (
+  | { readonly kind: "piece"; readonly piece: Piece }
+  /** Twice the minutes at every walk and pick. */
+  | { readonly kind: "hands" }
+  | { readonly kind: "pick"; readonly market: Market; readonly days: -1 | 1 }
+) & {
+  readonly worth: number;
+  /** How far that may be off, either way: 0 where both plans are proved. */
+  readonly off: number;
+};
 
 /** Effect of one setting on one tunnel in one interval between walks, per succession: what sizes and worth are recomputed from. */
 export interface LedgerEntry {
@@ -540,7 +589,11 @@ export interface Outcome {
   readonly promises: readonly Promised[];
   /** Where a check strip would teach most; null: nowhere. */
   readonly strip: StripChance | null;
+  /** Most worth first; null: not asked for. */
+  readonly whatIf: readonly WhatIf[] | null;
   readonly madeFrom: MadeFrom;
+  /** Against the sheet given out before; null: none was. */
+  readonly since: SinceIssued | null;
   readonly problems: readonly Problem[];
 }
 

@@ -4,6 +4,7 @@ import { quantile } from "../learn/index.ts";
 import { type Centimetre, degreeDays, kilogram, type LocalDate, metre } from "../quantity/index.ts";
 import { OUTER } from "./chances.ts";
 import { outletResults, type SuccessionResult } from "./evaluate.ts";
+import { freedBy } from "./freed.ts";
 import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
@@ -34,6 +35,7 @@ const soldAs = ({ crop }: Standing, length: number): "salad" | "braising" | "sma
 
 type Result = SuccessionResult;
 
+/** What a result makes of a succession. */
 export function fateOf(standing: Standing, { curve, belief }: Growing, result: Result | undefined): Fate {
   if (result === undefined || result.outlet === null) return { kind: "none" };
   const length = leafLength(curve, result.thermalTime * Math.exp(-belief.shift));
@@ -136,6 +138,7 @@ function helpingSetting({ problem }: Planned, table: SuccessionTable, pick: Pick
 }
 
 function missOf(
+  scene: Scene,
   at: Planned,
   table: SuccessionTable,
   picks: readonly AtPick[],
@@ -161,7 +164,7 @@ function missOf(
     const other = fateOf(standing, growing, result);
     if (other.kind === "none") continue;
     const key = `${other.kind} ${other.as}`;
-    if (!kinds.has(key)) kinds.set(key, { fate: other, worth: result.worth });
+    if (!kinds.has(key)) kinds.set(key, { forced: false, fate: other, worth: result.worth });
   }
   const ranked = [...kinds.values()];
   const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
@@ -170,7 +173,9 @@ function missOf(
     why: small ? "tooSmall" : "tooLarge",
     coversCanHelp,
     helps: coversCanHelp ? helpingSetting(at, table, target.pick) : null,
-    alternatives: alternatives.length > 0 ? alternatives : [{ fate, worth: 0 }],
+    alternatives: alternatives.length > 0 ? alternatives : [{ forced: false, fate, worth: 0 }],
+    again: table.regrown > 0 ? table.regrown : null,
+    freed: freedBy(scene, at, table),
   };
 }
 
@@ -289,6 +294,6 @@ export function outlookOf(
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(planned, table, picks, reach, fate, after),
+    miss: missOf(scene, planned, table, picks, reach, fate, after),
   };
 }

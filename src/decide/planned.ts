@@ -5,6 +5,7 @@ import type { LimitName } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { Solver } from "./solver.ts";
 import type { Standing } from "./standing.ts";
+import type { FarmProblem } from "./together.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
 import { NOW, type TunnelProblem, tunnelProblem } from "./tunnelProblem.ts";
 
@@ -24,6 +25,7 @@ export interface Planned {
 
 /** The plan of the whole farm. */
 export interface FarmPlan {
+  readonly problem: FarmProblem;
   readonly plans: readonly Planned[];
   readonly joint: Joint;
   readonly unchanged: Joint;
@@ -44,18 +46,16 @@ export function planFarm(
 ): FarmPlan {
   const { farm, settings } = scene;
   const problems = tunnels.map(({ at, standings }) => tunnelProblem(scene, at, standings));
-  const plan = (of: (problem: TunnelProblem) => TunnelProblem): Joint =>
-    planTogether(
-      {
-        farm,
-        settings,
-        tunnels: problems.map((problem, t) => ({ id: tunnels[t]!.at.tunnel.id, problem: of(problem) })),
-      },
-      solver,
-    );
-  const joint = plan((problem) => problem);
-  const unchanged = plan(leftAlone);
+  const whole = (of: (problem: TunnelProblem) => TunnelProblem): FarmProblem => ({
+    farm,
+    settings,
+    tunnels: problems.map((problem, t) => ({ id: tunnels[t]!.at.tunnel.id, problem: of(problem) })),
+  });
+  const problem = whole((each) => each);
+  const joint = planTogether(problem, solver);
+  const unchanged = planTogether(whole(leftAlone), solver);
   return {
+    problem,
     joint,
     unchanged,
     plans: tunnels.map(({ at, standings }, t): Planned => {

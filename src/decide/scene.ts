@@ -1,5 +1,6 @@
 import { climate } from "../cover/index.ts";
 import { type Farm, type Kept, type Settings, withStandingSowings } from "../farm/index.ts";
+import type { IssuedSheet } from "../folder/index.ts";
 import { followed, type LearnedError, learnedError, unbiased } from "../learn/index.ts";
 import type { Problem } from "../problem/index.ts";
 import {
@@ -55,6 +56,10 @@ export interface WeekInput {
   readonly days: number;
   /** What is settled already and planned around; left out: nothing. */
   readonly keep?: readonly Kept[];
+  /** The newest sheet given out before; left out: none was. */
+  readonly issued?: IssuedSheet;
+  /** Also what one thing more would be worth: it takes several plans. Left out: no. */
+  readonly whatIf?: boolean;
   /** What reading the folder left for the grower to see to. */
   readonly problems: readonly Problem[];
 }
@@ -67,6 +72,8 @@ export interface Scene {
   readonly members: Members;
   readonly weathers: Weathers;
   readonly keep: readonly Kept[];
+  /** The newest sheet given out before; null: none was. */
+  readonly issued: IssuedSheet | null;
   /** By tunnel, where one has its own logger. */
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
@@ -165,7 +172,7 @@ function endOf({ days }: Forecast, result: WeatherResult | null): LocalDate | nu
 }
 
 function stage(
-  { farm: known, settings, forecast, keep = [], on, days }: WeekInput,
+  { farm: known, settings, forecast, keep = [], issued: sheet, on, days }: WeekInput,
   { weather }: WeatherResult,
   logs: Scene["logs"],
   error: LearnedError,
@@ -184,6 +191,18 @@ function stage(
   const { place } = farm;
   const many = members({ weather, place, settings, on, issued, error: error.at, past });
   const weathers = weathersOf(many, horizon.end - horizon.now);
-  const set = { farm, weather, members: many, weathers, keep, logs, horizon, picks, store, settings };
+  const set = {
+    farm,
+    weather,
+    members: many,
+    weathers,
+    keep,
+    issued: sheet ?? null,
+    logs,
+    horizon,
+    picks,
+    store,
+    settings,
+  };
   return { ...set, learned: learnedOf(set, covers) };
 }

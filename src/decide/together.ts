@@ -1,5 +1,6 @@
 import type { Farm, Piece, Settings } from "../farm/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
+import { FREE } from "./calm.ts";
 import { type Evaluation, gravityOf } from "./evaluate.ts";
 import type { Lay, Taken } from "./lays.ts";
 import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
@@ -81,11 +82,12 @@ const NO_SUCH_PIECE = 10 * gravityOf(["pieces"]);
 
 const dayOf = ({ market, marketDate }: Pick): string => `${market.id} ${marketDate}`;
 
-/** More than anything the plan can be worth, so that no limit is broken for gain. */
+/** More than anything the plan can be worth or pay for differing from a sheet given out, so that no limit is broken for either. */
 function breachWorth({ tunnels }: FarmProblem, orders: number): number {
   const whole = tunnels.reduce(
-    (sum, { problem: { successions, undated } }) =>
+    (sum, { problem: { successions, undated, calm } }) =>
       sum +
+      (calm === null ? 0 : calm.price * calm.entered.filter((asked) => asked !== FREE).length) +
       successions.reduce((total, { mass, price }) => total + mass * price, 0) +
       undated.reduce((total, { worth }) => total + worth, 0),
     0,
@@ -246,7 +248,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         [1, ...taken.map(([, amount]) => amount)],
       );
     },
-    column(tunnel, schedule, { worth, gravity, successions, minutes }) {
+    column(tunnel, schedule, { worth, parts, gravity, successions, minutes }) {
       const { problem: each } = tunnels[tunnel]!;
       const amounts = new Map<ProgramRow, number>();
       const add = (row: ProgramRow, amount: number): void => {
@@ -282,7 +284,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         amounts.set(row, bound.most);
       }
       const weight = breach * (gravity + BEYOND * over);
-      return { worth: worth - sold - weight, amounts, beyond, weight };
+      return { worth: worth + parts.calm - sold - weight, amounts, beyond, weight };
     },
     prices(duals, tunnel) {
       const { problem: each } = tunnels[tunnel]!;

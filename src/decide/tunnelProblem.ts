@@ -3,6 +3,7 @@ import { lightOnWeight } from "../growth/index.ts";
 import { HOUR } from "../quantity/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
+import { type Calm, calmOf } from "./calm.ts";
 import { partOf } from "./horizon.ts";
 import { keptLay, keptOutlets, keptSettings } from "./kept.ts";
 import { fits, type Lay, laysOf } from "./lays.ts";
@@ -46,6 +47,8 @@ export interface TunnelProblem extends Extremes {
   readonly moves: { readonly day: Moves; readonly night: Moves };
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
+  /** What a sheet given out asks of it; null: there is none. */
+  readonly calm: Calm | null;
   /** Worth of a minute. */
   readonly minute: number;
   /** Shares of the groups of weathers. [0–1] */
@@ -136,6 +139,7 @@ export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly S
     },
     windy: walks.map(({ tooWindy }) => tooWindy),
     frozen: walks.map(({ frozen }) => frozen),
+    calm: calmOf(scene, tunnel, options),
     minute: wageOf(scene) / 60,
     weathers: scene.weathers.shares,
     successions,

@@ -106,6 +106,8 @@ export interface Labour {
   /** Minutes there are for covers at a walk, and for cutting at a pick; null: as many as it takes. [min] */
   readonly walk: number | null;
   readonly picking: number | null;
+  /** Worth of one changed instruction on a sheet given out; left out: by its minutes. */
+  readonly changedInstruction?: number;
 }
 
 /** What can be washed of what one pick brings, and kept cold in one night; null: as much as there is. */

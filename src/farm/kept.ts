@@ -7,11 +7,8 @@ interface Stretch {
   readonly to: Instant | null;
 }
 
-/** What the grower has settled already, and the rest is planned around. */
-export type Kept =
-  | ({ readonly kind: "cover"; readonly tunnel: string; readonly setting: Setting } & Stretch)
-  /** Nothing is changed on the tunnel: what lies on it now stays, its rhythm too. */
-  | ({ readonly kind: "unchanged"; readonly tunnel: string } & Stretch)
+/** What becomes of a succession as it is settled. */
+export type KeptCut =
   /** Cut on a day, at a pick or early to be kept cold; `part` null: at whatever hour of it. */
   | {
       readonly kind: "cut";
@@ -21,3 +18,10 @@ export type Kept =
     }
   /** Left standing throughout what is planned. */
   | { readonly kind: "uncut"; readonly succession: string };
+
+/** What the grower has settled already, and the rest is planned around. */
+export type Kept =
+  | ({ readonly kind: "cover"; readonly tunnel: string; readonly setting: Setting } & Stretch)
+  /** Nothing is changed on the tunnel: what lies on it now stays, its rhythm too. */
+  | ({ readonly kind: "unchanged"; readonly tunnel: string } & Stretch)
+  | KeptCut;

@@ -14,6 +14,8 @@ export interface Settings {
   /** Wind above which no cloth is put on. [m/s] */
   readonly windLimit: number;
   readonly changesPerWeek: number;
+  /** What changing one instruction of a sheet given out costs: telling everyone, and a mistake now and then. [min] */
+  readonly changedInstruction: number;
   readonly layers: number;
   /** Days looked at beyond the plan, so that a bed not ready in it is still worth keeping. [d] */
   readonly lookout: number;

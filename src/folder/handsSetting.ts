@@ -22,15 +22,26 @@ const LONGEST = 1440;
 /** What an hour costs, how fast hands are, and how much time there is. */
 export function labourSetting(setting: Setting | null, settings: Settings): Labour {
   const group =
-    setting?.settings(["wage", "pace", "cutting", "minutes per walk", "minutes per pick"]) ?? null;
+    setting?.settings([
+      "wage",
+      "pace",
+      "cutting",
+      "minutes per walk",
+      "minutes per pick",
+      "price of a changed instruction",
+    ]) ?? null;
   const minutes = (name: string): number | null =>
     group?.get(name)?.number("minutes of all hands together", 1, LONGEST) ?? null;
+  const changed =
+    group?.get("price of a changed instruction")?.number("an amount in the farm's currency", 0, 10_000) ??
+    null;
   return {
     wage: group?.get("wage")?.number("an hour's wage in the farm's currency", 0, 10_000) ?? settings.wage,
     pace: group?.get("pace")?.number("a factor on the minutes", 0.1, 10) ?? 1,
     cutting: group?.get("cutting")?.amount("effort") ?? settings.cutting,
     walk: minutes("minutes per walk"),
     picking: minutes("minutes per pick"),
+    ...(changed === null ? {} : { changedInstruction: changed }),
   };
 }
 

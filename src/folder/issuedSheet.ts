@@ -1,3 +1,4 @@
+import type { Setting } from "../farm/index.ts";
 import type { Centimetre, Instant, Kilogram, LocalDate } from "../quantity/index.ts";
 import { momentName, momentNamed } from "./momentName.ts";
 
@@ -51,12 +52,28 @@ export interface IssuedOutlook {
   readonly fate: IssuedFate | null;
 }
 
-/** A cover changed by the plan. Settings by their keys, as in the week's answer. */
+/** A round along the beds that was planned for. */
+export interface IssuedWalk {
+  readonly at: Instant;
+  readonly date: LocalDate;
+  readonly part: "morning" | "evening";
+}
+
+/** A cover changed by the plan. */
 export interface IssuedChange {
   readonly tunnel: string;
-  readonly at: Instant;
-  readonly from: string;
-  readonly to: string;
+  /** The walk it was for. */
+  readonly walk: IssuedWalk;
+  readonly from: Setting;
+  readonly to: Setting;
+}
+
+/** What was safe to offer of a product on one selling day. */
+export interface IssuedPromise {
+  readonly product: string;
+  readonly market: string;
+  readonly marketDate: LocalDate;
+  readonly safe: Kilogram;
 }
 
 export interface IssuedProduct {
@@ -74,9 +91,13 @@ export interface IssuedSheet {
   /** Moment planned from. */
   readonly on: Instant;
   readonly days: number;
+  readonly walks: readonly IssuedWalk[];
+  /** Those planned for. */
+  readonly tunnels: readonly string[];
   readonly changes: readonly IssuedChange[];
   readonly successions: readonly IssuedOutlook[];
   readonly products: readonly IssuedProduct[];
+  readonly promises: readonly IssuedPromise[];
 }
 
 /** Name of an issued sheet; the second of the same moment has -2 behind it. */

@@ -1,45 +1,20 @@
 import type { Problem } from "../problem/index.ts";
-import {
-  type Centimetre,
-  centimetre,
-  type Instant,
-  instant,
-  type Kilogram,
-  kilogram,
-  type LocalDate,
-} from "../quantity/index.ts";
+import { centimetre, type LocalDate } from "../quantity/index.ts";
+import { changesAt, walksIn } from "./issuedPlan.ts";
 import type {
-  IssuedChange,
   IssuedFate,
   IssuedOutlook,
   IssuedPick,
   IssuedProduct,
+  IssuedPromise,
   IssuedSheet,
   IssuedSize,
 } from "./issuedSheet.ts";
-import { type Json, type JsonHints, jsonFile } from "./jsonFile.ts";
+import { dateAt, HINTS, instantAt, numberAt, oneOf, sizeAt, textAt, weightAt } from "./issuedValues.ts";
+import { type Json, jsonFile } from "./jsonFile.ts";
 
 /** Newest form of the week's answer that is understood. Fields that were added are passed over. */
 const NEWEST = 1;
-
-const HINTS: JsonHints = {
-  unreadable: "Take the file away or bring it back from a copy; leafpace only passes it over.",
-  otherForm: "It was changed by hand or cut off: take it away or bring it back from a copy.",
-};
-
-/* What is not as it must be is a problem, and then nothing of the file counts: what stands in for it is never seen. */
-const numberAt = (at: Json, what: string, most: number): number => at.number(what, 0, most) ?? 0;
-const textAt = (at: Json, what: string): string => at.text(what) ?? "";
-const instantAt = (at: Json): Instant => at.at("instant").time("a moment") ?? instant(0);
-const sizeAt = (at: Json): Centimetre => centimetre(numberAt(at, "centimetres", 500));
-const weightAt = (at: Json): Kilogram => kilogram(numberAt(at, "kilograms", 1_000_000));
-
-function dateAt(at: Json): LocalDate {
-  const text = textAt(at, "a date");
-  const real = /^\d{4}-\d\d-\d\d$/u.test(text) && !Number.isNaN(Date.parse(text));
-  if (!real && text !== "") at.fault("json-date", "a date like 2026-04-20", HINTS.otherForm);
-  return text as LocalDate;
-}
 
 const dateOrNull = (at: Json): LocalDate | null => (at.given ? dateAt(at) : null);
 
@@ -50,20 +25,16 @@ const pickAt = (at: Json): IssuedPick => ({
   planned: at.at("planned").is(true),
 });
 
-const USES = ["salad", "braising", "small"] as const;
-
 function fateAt(succession: Json): IssuedFate | null {
   const fate = succession.at("fate");
   const kind = textAt(fate.at("kind"), "a fate");
   if (kind === "none") return null;
-  const as = textAt(fate.at("as"), "a use");
-  const use = USES.find((each) => each === as);
-  if (use === undefined) fate.at("as").fault("json-choice", `one of ${USES.join(", ")}`, HINTS.otherForm);
+  const as = oneOf(fate.at("as"), "a use", ["salad", "braising", "small"]);
   if (kind !== "pick" && kind !== "hold")
     fate.at("kind").fault("json-choice", "one of pick, hold, none", HINTS.otherForm);
   const pick = pickAt(fate.at("pick"));
   return {
-    as: use ?? "salad",
+    as,
     cut: kind === "hold" ? instantAt(fate.at("cut")) : pick.at,
     pick,
     weight: weightAt(succession.at("atFate").at("weightKg")),
@@ -124,33 +95,12 @@ function outlookAt(at: Json, windows: Windows): IssuedOutlook {
   };
 }
 
-function changesIn(root: Json): readonly IssuedChange[] {
-  const walks = new Map(
-    root
-      .at("walks")
-      .list("a list of walks")
-      .map((walk) => [numberAt(walk.at("walk"), "a walk's number", 1000), instantAt(walk.at("at"))]),
-  );
-  return root
-    .at("tunnels")
-    .list("a list of tunnels")
-    .flatMap((tunnel) =>
-      tunnel
-        .at("changes")
-        .list("a list of changes")
-        .map((change): IssuedChange => {
-          const at = walks.get(numberAt(change.at("walk"), "a walk's number", 1000));
-          if (at === undefined)
-            change.at("walk").fault("json-choice", "the number of one of its walks", HINTS.otherForm);
-          return {
-            tunnel: textAt(tunnel.at("tunnel"), "a tunnel"),
-            at: at ?? instant(0),
-            from: textAt(change.at("from"), "what lay there"),
-            to: textAt(change.at("to"), "what was to lie there"),
-          };
-        }),
-    );
-}
+const promiseAt = (at: Json): IssuedPromise => ({
+  product: textAt(at.at("product"), "a product"),
+  market: textAt(at.at("market"), "a market"),
+  marketDate: dateAt(at.at("marketDate")),
+  safe: weightAt(at.at("safeKg")),
+});
 
 const productAt = (at: Json): IssuedProduct => ({
   product: textAt(at.at("product"), "a product"),
@@ -192,16 +142,22 @@ export function readIssuedSheet(
   if (problems().length === 0) otherForm(root);
   if (problems().length > 0) return { sheet: null, problems: told() };
   const windows = windowsIn(root);
+  const walks = walksIn(root);
+  const tunnels = root.at("tunnels").list("a list of tunnels");
   const sheet: IssuedSheet = {
     version: numberAt(root.at("version"), "a version", NEWEST),
     on: instantAt(root.at("on")),
     days: numberAt(root.at("daysD"), "a number of days", 21),
-    changes: changesIn(root),
+    walks: [...walks.values()],
+    tunnels: tunnels.map((each) => textAt(each.at("tunnel"), "a tunnel")),
+    changes: tunnels.flatMap((each) => changesAt(each, walks)),
     successions: root
       .at("successions")
       .list("a list of successions")
       .map((each) => outlookAt(each, windows)),
     products: root.at("products").list("a list of products").map(productAt),
+    // The first sheets had none.
+    promises: root.at("promises").given ? root.at("promises").list("a list of promises").map(promiseAt) : [],
   };
   return problems().length > 0 ? { sheet: null, problems: told() } : { sheet, problems: [] };
 }

@@ -6,6 +6,7 @@ import {
   type ProductAtPick,
   type Promised,
   STEP,
+  type WhatIf,
 } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import type { Beds } from "./beds.ts";
@@ -13,6 +14,7 @@ import { dayJson, walkJson, warningJson } from "./json/ahead.ts";
 import { coverJson, farmJson } from "./json/farm.ts";
 import { madeFromJson, problemJson } from "./json/madeFrom.ts";
 import { stripJson, togetherJson, tunnelJson } from "./json/plan.ts";
+import { sinceJson } from "./json/since.ts";
 import { cropsOf, pickJson, successionJson } from "./json/succession.ts";
 import { type Json, time, unitsOf, VERSION, written } from "./json/written.ts";
 import { learnedRows } from "./learnedRows.ts";
@@ -35,6 +37,15 @@ const promiseJson = (promised: Promised): Json => ({
   orderedKg: promised.ordered,
   shortKg: promised.short,
   overKg: promised.over,
+});
+
+const whatIfJson = (what: WhatIf): Json => ({
+  kind: what.kind,
+  piece: what.kind === "piece" ? what.piece.id : null,
+  market: what.kind === "pick" ? what.market.id : null,
+  daysD: what.kind === "pick" ? what.days : null,
+  worth: what.worth,
+  off: what.off,
 });
 
 /**
@@ -66,6 +77,8 @@ export function weekJson(outcome: Outcome): string {
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
     promises: outcome.promises.map(promiseJson),
+    changedSince: outcome.since === null ? null : sinceJson(farm, outcome.since),
+    whatIf: outcome.whatIf === null ? null : outcome.whatIf.map(whatIfJson),
     madeFrom: madeFromJson(farm, outcome.madeFrom),
     problems: outcome.problems.map(problemJson),
   });

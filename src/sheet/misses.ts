@@ -1,14 +1,11 @@
 import type { Miss, Outcome, SuccessionOutlook } from "../decide/index.ts";
 import { clean } from "./clean.ts";
-import { otherwise, way } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
-import { capital, day, dayOfMonth, leafBeside, leafLimit, setting, value } from "./words.ts";
-
-/** Ways out told, and the share of the best one's worth below which another is not. [1] judgement */
-const WAYS = 2;
-const WORTH_TELLING = 0.5;
+import { type WayOut, waysOut } from "./waysOut.ts";
+import { withinReach } from "./withinReach.ts";
+import { capital, day, dayOfMonth, leafBeside, leafLimit, setting } from "./words.ts";
 
 /** A succession that misses its market, and the honest ways out worth telling, best first. */
 export interface MissBlock {
@@ -19,14 +16,11 @@ export interface MissBlock {
   readonly brief: string;
   readonly sentence: string;
   readonly covers: string;
+  /** "Salad size with covers: Apr 22 … Apr 26, Friday market Apr 24 within reach." */
+  readonly reach: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
-  readonly alternatives: readonly {
-    readonly sentence: string;
-    /** In as few words as say it. */
-    readonly brief: string;
-    readonly worth: string | null;
-  }[];
+  readonly alternatives: readonly WayOut[];
 }
 
 /** What covers could do about a miss; `what`: the setting that would, from the first walk on. */
@@ -73,10 +67,6 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       : size === null
         ? `${who} is too large ${when}: salad size ends at ${large}.`
         : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
-  const [best] = miss.alternatives;
-  const told = miss.alternatives
-    .slice(0, WAYS)
-    .filter(({ worth }) => best === undefined || worth >= best.worth * WORTH_TELLING);
   return {
     succession: succession.id,
     who: capital(names.succession(succession.id)),
@@ -88,11 +78,8 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     sentence,
     covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
-    alternatives: told.map(({ fate, worth }) => ({
-      sentence: otherwise(farm, fate, miss.pick.at),
-      brief: way(farm, fate),
-      worth: fate.kind === "none" ? null : `Worth ${value(farm, worth)}.`,
-    })),
+    reach: withinReach(farm, outlook),
+    alternatives: waysOut(outcome, outlook, miss),
   };
 }
 

@@ -3,6 +3,7 @@ import { cools, frostReason, heatReason } from "./airReason.ts";
 import { damageReason, orderReason, timingReason } from "./bedReason.ts";
 import type { Names } from "./names.ts";
 import { ratherReason, total } from "./ratherReason.ts";
+import { sheetCalled } from "./sheetCalled.ts";
 import { joined, type Why, why } from "./why.ts";
 import { value } from "./words.ts";
 
@@ -55,6 +56,11 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
       const gained = value(farm, change.gain.orders);
       const better = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
       return all(bySize(), orderReason(change, outcome) ?? better)!;
+    }
+    case "calm": {
+      const sheet =
+        outcome.since === null ? "the last sheet" : sheetCalled(farm, outcome.since.on, outcome.on);
+      return why(`So it stands on ${sheet}; to change that would not be worth it.`, `As on ${sheet}.`);
     }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);

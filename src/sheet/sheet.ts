@@ -9,9 +9,12 @@ import { madeFrom } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
+import { sheetCalled } from "./sheetCalled.ts";
+import { type SinceBlock, since } from "./since.ts";
 import { strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
+import { whatIfLine } from "./whatIfLine.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
 
 /** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
@@ -23,6 +26,8 @@ export interface Sheet {
   readonly urgent: readonly Urgent[];
   /** Said where there is no frost and no heat to tell of. */
   readonly quiet: string | null;
+  /** null: no sheet was given out before, or it has nothing to say of these days. */
+  readonly since: SinceBlock | null;
   /** What the plan comes to against changing nothing. */
   readonly summary: readonly string[];
   /** Limits no allowed plan keeps. */
@@ -36,6 +41,8 @@ export interface Sheet {
   readonly beds: readonly BedGroup[];
   /** Where a check strip would teach most; null: nowhere worth it. */
   readonly strip: string | null;
+  /** What one thing more would be worth, one line each; none where it was not asked for. */
+  readonly whatIf: readonly string[];
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
   readonly marks: readonly string[];
@@ -93,6 +100,15 @@ const demands = ({ tunnels }: Outcome, names: Names): string[] =>
       .map((limit) => `${DEMANDS[limit]} in ${names.tunnel(tunnel.id)}`),
   );
 
+/** What a plan costs more for than it is worth. */
+function grounds(outcome: Outcome, names: Names): string {
+  const demanded = demands(outcome, names);
+  const { farm, since: issued, on } = outcome;
+  return demanded.length === 0 && issued !== null
+    ? `so that ${sheetCalled(farm, issued.on, on)} holds`
+    : `for safety: ${list(demanded)}`;
+}
+
 function summary(outcome: Outcome, names: Names): string[] {
   const { farm } = outcome;
   if (outcome.walks.length === 0)
@@ -115,7 +131,7 @@ function summary(outcome: Outcome, names: Names): string[] {
       ? `${count} on ${where}.`
       : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
     total < 0
-      ? `Costs ${value(farm, -total)} against leaving everything as it is, for safety: ${list(demands(outcome, names))}.`
+      ? `Costs ${value(farm, -total)} against leaving everything as it is, ${grounds(outcome, names)}.`
       : farm.currency === null
         ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
         : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${orders}, work ${value(farm, part("labour"))}.`,
@@ -182,6 +198,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     on: outcome.on,
     urgent: told,
     quiet: quiet(outcome, told),
+    since: since(outcome, names),
     summary: summary(outcome, names),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),
@@ -191,6 +208,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     misses: misses(outcome, names),
     beds,
     strip: strip(outcome, names),
+    whatIf: (outcome.whatIf ?? []).map((what) => whatIfLine(farm, what, names)),
     needsYou: needsYou(outcome.problems),
     madeFrom: [
       ...madeFrom(farm, outcome.madeFrom, outcome.on),

@@ -193,11 +193,11 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
 }
 
 /** A miss and the ways out, counted where there are several. */
-function miss(out: Page, { sentence, covers, alternatives }: MissBlock): void {
-  out.say(`${sentence} ${covers}`, { mark: "- " });
-  alternatives.forEach(({ sentence, worth }, i) => {
+function miss(out: Page, { sentence, covers, reach, alternatives }: MissBlock): void {
+  out.say(`${sentence} ${covers} ${reach}`, { mark: "- " });
+  alternatives.forEach(({ sentence, beside, worth }, i) => {
     const mark = alternatives.length === 1 ? "" : `${i + 1}. `;
-    out.say(worth === null ? sentence : `${sentence} ${worth}`, { mark, indent: 2 });
+    out.say([sentence, ...(worth === null ? [] : [worth]), ...beside].join(" "), { mark, indent: 2 });
   });
 }
 
@@ -227,6 +227,9 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     out.say(sheet.quiet);
   }
   section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
+  if (sheet.since !== null) {
+    section(out, sheet.since.heading.toUpperCase(), [...sheet.since.changed, ...sheet.since.unnoted]);
+  }
 
   const [today, later] = [
     sheet.walks.filter(({ first }) => first),
@@ -258,6 +261,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     for (const each of sheet.misses) miss(out, each);
   }
 
+  section(out, "WHAT ONE MORE WOULD BE WORTH", sheet.whatIf);
   section(
     out,
     "KEEP AN EYE ON",

@@ -202,7 +202,8 @@ export function odds(chance: number): string {
   return `${good}${TIED}in${TIED}${of}`;
 }
 
-const monthAndDay = (units: Units, date: LocalDate): string => {
+/** A day of the year. */
+export const monthAndDay = (units: Units, date: LocalDate): string => {
   const month = MONTHS[Number(date.slice(5, 7)) - 1]!;
   const day = String(Number(date.slice(8, 10)));
   return units === "US" ? `${month}${TIED}${day}` : `${day}${TIED}${month}`;

@@ -1,5 +1,6 @@
 import { type Answer, bedsOf, by, layBefore, plannedOf, same, unchangedOf, withoutOf } from "./answer.ts";
 import { bedAt } from "./bed.ts";
+import { calmFaults } from "./calm.ts";
 import { ledgerFaults } from "./ledger.ts";
 import { breachesOf, clothFaults, layerFaults, overrunFaults, overrunsOf } from "./limits.ts";
 import { priceAlone } from "./market.ts";
@@ -130,7 +131,7 @@ function changeFaults(answer: Answer, whole: Whole): readonly string[] {
         const had = layBefore(tunnel, schedule, change.walk);
         const laid = lay.taken.filter(({ piece }) => !had.taken.some((lain) => lain.piece === piece));
         const rhythm = lay.taken.some(({ state }) => state === "nights");
-        const strongest = Math.max(...PARTS.map((part) => gain[part]));
+        const strongest = Math.max(...PARTS.map((part) => gain[part]), gain.calm);
         return [
           ...PARTS.flatMap((part) =>
             differ(`${name} ${part}`, whole.parts[part] - other.parts[part], gain[part]),
@@ -173,6 +174,7 @@ export function faultsOf(answer: Answer): readonly string[] {
     ...wholeFaults(answer, wholeOf(answer, unchangedOf(answer)), "unchanged"),
     ...layerFaults(answer, whole),
     ...changeFaults(answer, whole),
+    ...calmFaults(answer),
     ...successionFaults(answer),
     ...answer.tunnels.flatMap((tunnel: Answer) => ledgerFaults(answer, tunnel)),
     ...(together.bound >= together.worth - 1e-6 * scale ? [] : ["the plan is worth more than its bound"]),

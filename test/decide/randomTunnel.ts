@@ -225,6 +225,7 @@ export function randomTunnel(
     moves,
     windy: ahead.windy,
     frozen: ahead.frozen,
+    calm: null,
     minute: farm.labour.wage / 60,
     weathers: ahead.weathers,
     successions: Array.from({ length: dice.whole(...ahead.successions) }, () =>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   evaluate,
+  FREE,
   harvestOf,
   idle,
   type Lay,
@@ -33,7 +34,7 @@ function chance(seed: number) {
 
 type Chance = ReturnType<typeof chance>;
 
-/** A tunnel with everything a search must mind: weeks, lays of one setting, beds that grow again or must be cut, dim days. */
+/** A tunnel with everything a search must mind: weeks, lays of one setting, beds that grow again or must be cut, dim days, a sheet given out. */
 function tunnel({ between, whole, often }: Chance): TunnelProblem {
   const { crops, settings } = catalogue();
   const all = [...crops.values()];
@@ -120,6 +121,9 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
     moves: { day: moves(), night: moves() },
     windy: Array.from({ length: n }, () => often(0.2)),
     frozen: Array.from({ length: n }, () => often(0.2)),
+    calm: often(0.5)
+      ? { price: between(0, 20), entered: Int32Array.from({ length: n }, () => whole(FREE, S)) }
+      : null,
     minute: between(0, 0.6),
     weathers,
     successions: Array.from({ length: whole(1, 3) }, bed),
@@ -178,10 +182,10 @@ function worthOf(
   schedule: readonly number[],
   cuts: readonly number[],
 ): number {
-  const { worth, gravity, minutes, successions } = evaluate(problem, schedule, cuts);
+  const { worth, parts, gravity, minutes, successions } = evaluate(problem, schedule, cuts);
   // Nobody cuts what does not pay for its cutting.
   if (successions.some(({ open }) => !open)) return Number.NEGATIVE_INFINITY;
-  let sum = worth - prices.breach * gravity;
+  let sum = worth + parts.calm - prices.breach * gravity;
   schedule.forEach((lay, i) => {
     sum -= prices.cloth[i * problem.lays.length + lay]! + minutes[i]! * prices.minute[i]!;
   });

@@ -29,8 +29,8 @@ describe("an issued sheet", () => {
     expect(problems).toEqual([]);
     expect([sheet!.version, sheet!.on, sheet!.days]).toEqual([1, outcome.on, outcome.days]);
     const planned = outcome.tunnels.flatMap(({ changes }) => changes);
-    expect(sheet!.changes.map(({ at, tunnel }) => [at, tunnel])).toEqual(
-      planned.map(({ walk, tunnel }) => [walk.at, tunnel.id]),
+    expect(sheet!.changes.map(({ walk, tunnel, from, to }) => [walk.at, tunnel, from, to])).toEqual(
+      planned.map(({ walk, tunnel, from, to }) => [walk.at, tunnel.id, from, to]),
     );
     for (const [i, outlook] of outcome.successions.entries()) {
       const read = sheet!.successions[i]!;
@@ -55,6 +55,16 @@ describe("an issued sheet", () => {
     expect(sheet!.products.map(({ product, expected, ordered }) => ({ product, expected, ordered }))).toEqual(
       outcome.products.map(({ product, expected, ordered }) => ({ product, expected, ordered })),
     );
+    expect(sheet!.walks).toEqual(outcome.walks.map(({ at, date, part }) => ({ at, date, part })));
+    expect(sheet!.tunnels).toEqual(outcome.tunnels.map(({ tunnel }) => tunnel.id));
+    expect(sheet!.promises).toEqual(
+      outcome.promises.map(({ product, market, marketDate, safe }) => ({
+        product,
+        market,
+        marketDate,
+        safe,
+      })),
+    );
     expect(sheet!.products[0]!.pick).toEqual({
       market: "stall",
       marketDate: FRIDAY.marketDate,
@@ -69,6 +79,13 @@ describe("an issued sheet", () => {
       for (const each of sheet.successions) Object.assign(each, { clock: [1, null] });
     });
     expect(readIssuedSheet(FILE, more)).toEqual(readIssuedSheet(FILE, text));
+  });
+
+  test("of the time before there were promises has none", () => {
+    const { promises, ...before } = JSON.parse(text) as { promises: unknown };
+    expect(promises).not.toEqual([]);
+    const { sheet, problems } = readIssuedSheet(FILE, JSON.stringify(before));
+    expect([sheet!.promises, problems]).toEqual([[], []]);
   });
 
   test("that is broken is told, every place at once, and passed over", () => {

@@ -78,4 +78,14 @@ export const sheetOn = (
   on: Instant,
   successions: readonly IssuedOutlook[],
   products: IssuedSheet["products"] = [],
-): IssuedSheet => ({ version: 1, on, days: 7, changes: [], successions, products });
+): IssuedSheet => ({
+  version: 1,
+  on,
+  days: 7,
+  walks: [],
+  tunnels: [],
+  promises: [],
+  changes: [],
+  successions,
+  products,
+});

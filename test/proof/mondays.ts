@@ -20,7 +20,7 @@ const spread = (Object.keys(CITIES) as City[]).flatMap((city) =>
 function reasonOf({
   decidedBy,
   limit,
-}: Change): "damage" | "stress" | "timing" | "labour" | "orders" | "other" {
+}: Change): "damage" | "stress" | "timing" | "labour" | "calm" | "orders" | "other" {
   if (decidedBy !== "limit") return decidedBy;
   return limit === "rowCoverInHeat" ? "stress" : "other";
 }

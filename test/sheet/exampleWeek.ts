@@ -4,6 +4,7 @@ import type { Io } from "../../src/cli/io.ts";
 import { weekInput } from "../../src/cli/weekInput.ts";
 import type { Outcome } from "../../src/decide/index.ts";
 import { formatProblem } from "../../src/problem/index.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { week } from "../week.ts";
 
 const FOLDER = fileURLToPath(new URL("../../examples/hollow-creek", import.meta.url));
@@ -19,17 +20,18 @@ const IO: Io = {
   input: async () => Buffer.from(""),
 };
 
-async function planned(): Promise<Outcome> {
-  const given = { farm: FOLDER, on: "2026-04-20" };
+/** What is known on the example farm on its Monday, with its log and forecast. */
+export async function exampleInput(days?: string): Promise<WeekInput> {
+  const given = { farm: FOLDER, on: "2026-04-20", ...(days === undefined ? {} : { days }) };
   const read = await weekInput(given, contextOf(IO, given));
   if ("problems" in read) throw new Error(read.problems.map(formatProblem).join("\n"));
-  return week(read.input);
+  return read.input;
 }
 
 let asked: Promise<Outcome> | null = null;
 
-/** The example farm's answer for its Monday, with its log and forecast; planned once for all that look at it. */
+/** The example farm's answer for that Monday; planned once for all that look at it. */
 export function exampleWeek(): Promise<Outcome> {
-  asked ??= planned();
+  asked ??= exampleInput().then((input) => week(input));
   return asked;
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
+import type { Outcome } from "../../src/decide/index.ts";
 import { centimetre } from "../../src/quantity/index.ts";
 import { bedsJson, weekJson } from "../../src/sheet/index.ts";
-import { metricSample, sample } from "./sample.ts";
+import { metricSample, plannedAround, sample } from "./sample.ts";
 
 /** Every path of a parsed answer with its value. */
 function* leaves(value: unknown, path: string): Generator<readonly [string, unknown]> {
@@ -11,11 +12,12 @@ function* leaves(value: unknown, path: string): Generator<readonly [string, unkn
 
 /** Where null may stand: something is absent, not unknown by accident. */
 const ABSENT =
-  /\.(market|hoops|sizeNow|emergence|miss|basis|atFate|windowD|limit|line|column|earliest|latest|early|late|unchanged|planned|boltingDayH|pricePerKg|forecastIssued|forecastEnds|forecastSource|usualBy|carriedFrom|usualFrom|counted|upperC|steadyC|sowings|shortDays|scarcest|unforeseenFrom|thaw|noClothLeft|strip|helps|worst|rather|cut|currency|stallKg|shortPerKg|walkMin|pickingMin|washingKg|coolerKg)$/;
+  /\.(market|hoops|sizeNow|emergence|miss|basis|atFate|windowD|limit|line|column|earliest|latest|early|late|unchanged|planned|boltingDayH|pricePerKg|forecastIssued|forecastEnds|forecastSource|usualBy|carriedFrom|usualFrom|counted|upperC|steadyC|sowings|shortDays|scarcest|unforeseenFrom|thaw|noClothLeft|strip|changedSince|helps|worst|rather|cut|freed|again|whatIf|currency|stallKg|shortPerKg|walkMin|pickingMin|washingKg|coolerKg)$/;
 
 describe.each([
   ["US", sample],
   ["metric", metricSample],
+  ["planned anew around misses", plannedAround],
 ])("the answer as data: %s", (_, outcome) => {
   const week = JSON.parse(weekJson(outcome()));
 
@@ -60,7 +62,7 @@ describe.each([
   test("carries the parts of the worth and every crop used", () => {
     for (const { parts, partsUnchanged } of week.tunnels)
       for (const each of [parts, partsUnchanged])
-        expect(Object.keys(each).sort()).toEqual(["damage", "labour", "orders", "stress", "timing"]);
+        expect(Object.keys(each).sort()).toEqual(["calm", "damage", "labour", "stress", "timing"]);
     const crops = new Set(week.crops.map(({ crop }: { crop: string }) => crop));
     for (const { crop } of week.successions) expect(crops).toContain(crop);
   });
@@ -106,4 +108,25 @@ test("where beds stand as data", () => {
     "L7",
     "K2",
   ]);
+});
+
+test("a way out says which kind its worth is", () => {
+  const ways = (outcome: Outcome): unknown[] =>
+    JSON.parse(weekJson(outcome)).successions.find(
+      ({ succession }: { succession: string }) => succession === "S4",
+    ).miss.alternatives;
+  expect(ways(sample())).toMatchObject([
+    { forced: false, fate: { kind: "hold" }, worth: 152 },
+    { forced: false, fate: { kind: "pick" }, worth: 84 },
+    { forced: false, fate: { kind: "none" }, worth: 0 },
+  ]);
+  const uncut = {
+    forced: true,
+    fate: { kind: "none" },
+    cut: null,
+    planned: false,
+    worth: -152,
+    off: 0,
+  };
+  expect(ways(plannedAround())[2]).toEqual(uncut);
 });

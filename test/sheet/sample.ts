@@ -1,9 +1,12 @@
 import type {
+  Alternative,
   AtPick,
   BedBeside,
   Change,
+  Fate,
   LedgerEntry,
   Outcome,
+  OwnParts,
   Parts,
   Pick,
   Range,
@@ -234,13 +237,15 @@ const NIGHTS: Setting = [{ cover: "row-30", state: "nights" }];
 const ROW: Setting = [{ cover: "row-30", state: "on" }];
 const NET: Setting = [{ cover: "net", state: "on" }];
 
-const parts = (timing: number, stress: number, damage: number, labour: number): Parts => ({
+const ownParts = (timing: number, stress: number, damage: number, labour: number): OwnParts => ({
   timing,
   stress,
   damage,
   labour,
-  orders: 0,
+  calm: 0,
 });
+
+const parts = (...own: Parameters<typeof ownParts>): Parts => ({ ...ownParts(...own), orders: 0 });
 
 /** What the tunnels' plans come to together when each kilogram sells at its price. */
 function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
@@ -264,7 +269,7 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
     weighed: 12,
     overrun: [],
     overrunUnchanged: [],
-    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, orders: 0, limit: 0 },
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, calm: 0, orders: 0, limit: 0 },
   };
 }
 
@@ -387,8 +392,8 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
       ],
       worth: 412,
       worthUnchanged: 240,
-      parts: parts(440, 0, -12, -16),
-      partsUnchanged: parts(380, 0, -140, 0),
+      parts: ownParts(440, 0, -12, -16),
+      partsUnchanged: ownParts(380, 0, -140, 0),
       ledger: ledger([BARE, SHADE, NIGHTS], ["A12", "S4"]),
       nights: [NIGHT(26, 29, 27)],
     },
@@ -401,8 +406,8 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
       changes: [],
       worth: 90,
       worthUnchanged: 90,
-      parts: parts(96, 0, -6, 0),
-      partsUnchanged: parts(96, 0, -6, 0),
+      parts: ownParts(96, 0, -6, 0),
+      partsUnchanged: ownParts(96, 0, -6, 0),
       ledger: ledger([NET], ["M3"]),
       nights: [NIGHT(26, 27, 26)],
     },
@@ -424,8 +429,8 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
       ],
       worth: 130,
       worthUnchanged: 124,
-      parts: parts(140, 0, 0, -10),
-      partsUnchanged: parts(144, -20, 0, 0),
+      parts: ownParts(140, 0, 0, -10),
+      partsUnchanged: ownParts(144, -20, 0, 0),
       ledger: ledger([ROW, NIGHTS, BARE], ["L7", "K2"]),
       nights: [NIGHT(26, 29, 27)],
     },
@@ -447,6 +452,26 @@ const atFriday = (
   weight: pounds(weight),
   medianUnchanged: unchanged.middle,
   median: planned.middle,
+});
+
+const HELD: Fate = { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" };
+
+/** A way out of a miss by what its bed alone brings. */
+const alone = (fate: Fate, worth: number): Alternative => ({ forced: false, fate, worth });
+
+/** A way out of a miss the farm is planned anew around; the one that costs nothing is the plan's own. */
+const around = (succession: string, fate: Fate, worth: number): Alternative => ({
+  forced: true,
+  fate,
+  kept:
+    fate.kind === "none"
+      ? { kind: "uncut", succession }
+      : fate.kind === "hold"
+        ? { kind: "cut", succession, date: dateAt(0), part: "morning" }
+        : { kind: "cut", succession, date: fate.pick.date, part: "morning" },
+  planned: worth === 0,
+  worth,
+  off: 0,
 });
 
 function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
@@ -537,10 +562,12 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         coversCanHelp: false,
         helps: null,
         alternatives: [
-          { fate: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" }, worth: 152 },
-          { fate: { kind: "pick", pick: FRIDAY, as: "braising" }, worth: 84 },
-          { fate: { kind: "none" }, worth: 0 },
+          alone(HELD, 152),
+          alone({ kind: "pick", pick: FRIDAY, as: "braising" }, 84),
+          alone({ kind: "none" }, 0),
         ],
+        again: 46,
+        freed: { days: 0.02, worth: 0.1 },
       },
     },
     {
@@ -606,9 +633,11 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         coversCanHelp: false,
         helps: null,
         alternatives: [
-          { fate: { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, worth: 130 },
-          { fate: { kind: "pick", pick: FRIDAY, as: "small" }, worth: 12 },
+          alone({ kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, 130),
+          alone({ kind: "pick", pick: FRIDAY, as: "small" }, 12),
         ],
+        again: null,
+        freed: { days: 9.2, worth: 70 },
       },
     },
     {
@@ -759,6 +788,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         over: kilogram(0),
       },
     ],
+    whatIf: null,
     madeFrom: {
       sensors: ["north post"],
       latest: instant(at(0, 5.25)),
@@ -788,8 +818,40 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         hint: "Import a newer one with leafpace import.",
       },
     ],
+    since: null,
     ...changed,
   };
+}
+
+const AROUND: ReadonlyMap<string, readonly Alternative[]> = new Map([
+  [
+    "S4",
+    [
+      around("S4", HELD, 0),
+      around("S4", { kind: "pick", pick: FRIDAY, as: "braising" }, -68),
+      around("S4", { kind: "none" }, -152),
+    ],
+  ],
+  [
+    "L7",
+    [
+      around("L7", { kind: "none" }, 0),
+      around("L7", { kind: "pick", pick: NEXT_WEDNESDAY, as: "salad" }, -0.4),
+      around("L7", { kind: "pick", pick: FRIDAY, as: "small" }, -118),
+    ],
+  ],
+]);
+
+/** The sample with the farm planned anew around every way out of a miss. */
+export function plannedAround(): Outcome {
+  const outcome = sample();
+  const successions = outcome.successions.map((outlook) => {
+    const alternatives = AROUND.get(outlook.succession.id);
+    return outlook.miss === null || alternatives === undefined
+      ? outlook
+      : { ...outlook, miss: { ...outlook.miss, alternatives } };
+  });
+  return { ...outcome, successions };
 }
 
 /** The sample on a farm that works in metres and degrees Celsius. */

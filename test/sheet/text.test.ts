@@ -4,7 +4,7 @@ import { fahrenheit, inches, kilogram, type LocalDate } from "../../src/quantity
 import type { Beds } from "../../src/sheet/index.ts";
 import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
 import { displayWidth } from "../../src/sheet/wrap.ts";
-import { metricSample, sample } from "./sample.ts";
+import { metricSample, plannedAround, sample } from "./sample.ts";
 
 const PLAIN = { width: 80, unicode: true, color: false } as const;
 const linesOf = (text: string): string[] => text.split("\n");
@@ -342,10 +342,20 @@ describe("the sheet says", () => {
   test("a miss, that covers cannot help, and the ways out best first", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. No cover at hand holds it that long. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Worth $84. -",
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. No cover at hand holds it that long. Salad size with covers: Apr 14 … Apr 15, Saturday stall Apr 25 out of reach. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. Kept at 32 to 36 °F it loses about 19 % of its quality; local food rules come first. It is usually cut 2 times: growing again takes 70 % of the warmth of the first time, by judgement worth $46, not counted here. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Worth $84. -",
     );
     expect(text).toContain(
-      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. No cover at hand brings it there in time. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130.",
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. No cover at hand brings it there in time. Salad size with covers: Apr 26 … later, Saturday stall Apr 25 out of reach. 1. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 2. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
+    );
+  });
+
+  test("each way out against the plan where the farm is planned anew around it", () => {
+    const text = told(plannedAround());
+    expect(text).toContain(
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in with the plan, salad size ends at 5 in. No cover at hand holds it that long. Salad size with covers: Apr 14 … Apr 15, Saturday stall Apr 25 out of reach. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. So the plan has it. Kept at 32 to 36 °F it loses about 19 % of its quality; local food rules come first. It is usually cut 2 times: growing again takes 70 % of the warmth of the first time, by judgement worth $46, not counted here. 2. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25 as braising greens. Costs $68 against the plan. 3. Do not cut it for any market of these days. Costs $152 against the plan. -",
+    );
+    expect(text).toContain(
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in with the plan, salad size begins at 3 in. No cover at hand brings it there in time. Salad size with covers: Apr 26 … later, Saturday stall Apr 25 out of reach. 1. Do not cut it for any market of these days. So the plan has it. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth as much as the plan. 3. Pick it Fri Apr 24 for Saturday stall on Sat Apr 25, below salad size. Costs $118 against the plan.",
     );
   });
 

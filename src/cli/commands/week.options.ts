@@ -27,6 +27,11 @@ export const week: CommandSpec = {
       repeats: true,
     },
     {
+      flags: "--what-if",
+      description:
+        "also what one more piece, pair of hands or another day of picking would be worth; takes a while",
+    },
+    {
       flags: "--html <file>",
       description: "write the sheet as a page for paper and phone; - prints it",
       writes: true,

@@ -34,7 +34,7 @@ export const run: Run = async (_names, given, context) => {
   if (typeof html === "string") await printOrWrite(weekHtml(outcome), html, context);
   if (typeof table === "string") await printOrWrite(csv(scheduleRows(outcome)), table, context);
   if (typeof promise === "string")
-    await printOrWrite(promiseText(outcome, null, context.look), promise, context);
+    await printOrWrite(promiseText(outcome, outcome.since, context.look), promise, context);
   if (typeof crew === "string")
     await printOrWrite(crewText(outcome, (given.language ?? "en") as CrewLanguageCode), crew, context);
   // Beside a page, a table or a message the sheet itself is wanted only where a file is named for it.

@@ -16,6 +16,7 @@ const part = (id: string, heading: string, sentences: readonly Value[]): Html | 
 export const footPart = ({
   urgent,
   limits,
+  whatIf,
   needsYou,
   madeFrom,
   beds,
@@ -24,6 +25,7 @@ export const footPart = ({
 }: Sheet): Html => html`<div class="columns foot">
 ${part("needs-you", "Needs you", needsYou)}
 ${part("limits", "Limits the plan cannot keep", limits)}
+${part("what-if", "What one more would be worth", whatIf)}
 ${part(
   "eye",
   "Keep an eye on",

@@ -9,6 +9,7 @@ import { measuringPart } from "./measuring.ts";
 import { missesPart } from "./misses.ts";
 import { figuresOf, picksPart } from "./picks.ts";
 import { shell } from "./shell.ts";
+import { sincePart } from "./since.ts";
 import { html } from "./tag.ts";
 import { walksPart } from "./walks.ts";
 import { type Whys, whysOf, whysPart } from "./whys.ts";
@@ -16,12 +17,13 @@ import { type Whys, whysOf, whysPart } from "./whys.ts";
 /** Lines, roughly, up to which two sides of paper have room for lists; beyond it, misses and reasons run on. judgement */
 const ROOM = 75;
 
-const load = ({ tunnels, successions }: Outcome, { misses, needsYou }: Sheet, whys: Whys): number =>
+const load = ({ tunnels, successions }: Outcome, { misses, needsYou, since }: Sheet, whys: Whys): number =>
   tunnels.length +
   successions.length +
   tunnels.flatMap(({ changes }) => changes).length +
   2 * misses.length +
   whys.size +
+  2 * ((since?.changed.length ?? 0) + (since?.unnoted.length ?? 0)) +
   3 * needsYou.length;
 
 /** The week's sheet as one page that needs nothing else, for paper and phone. */
@@ -47,7 +49,7 @@ ${briefs(sheet.urgent, sheet.quiet)}
     ["picks", "Picks"],
     ["measuring", "Leaves"],
   ].map(([id, word]) => html`<a href="#${id!}">${word!}</a> `)}</nav>
-</header>
+</header>${sincePart(sheet.since)}
 ${walksPart("today", sheet.startsToday ? "Today" : "Next walks", today, "No walk falls into the days planned.", whys, figures)}
 ${alarms(sheet.urgent)}
 ${gridPart(sheet.grid, sheet.summary)}

@@ -1,4 +1,4 @@
-import type { AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
+import type { Alternative, AtPick, Basis, Fate, Pick, SuccessionOutlook } from "../../decide/index.ts";
 import { type Farm, settingKey } from "../../farm/index.ts";
 import { cropJson } from "./farm.ts";
 import { type Json, time, timeOrNull } from "./written.ts";
@@ -84,6 +84,22 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
   cutUnchanged: basis.cutUnchanged,
 });
 
+/** `forced`: planned anew with `cut` as `--keep` has it, null: not cut; `worth` is then against the plan, else the bed's own. */
+function alternativeJson(farm: Farm, way: Alternative): Json {
+  const { forced, worth } = way;
+  const fate = fateJson(farm, way.fate);
+  if (!forced) return { forced, fate, worth };
+  const { kept, planned, off } = way;
+  return {
+    forced,
+    fate,
+    cut: kept.kind === "uncut" ? null : { date: kept.date, part: kept.part },
+    planned,
+    worth,
+    off,
+  };
+}
+
 export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => {
   const { succession, miss } = outlook;
   return {
@@ -141,7 +157,9 @@ export const successionJson = (farm: Farm, outlook: SuccessionOutlook): Json => 
             why: miss.why,
             coversCanHelp: miss.coversCanHelp,
             helps: miss.helps === null ? null : settingKey(miss.helps),
-            alternatives: miss.alternatives.map(({ fate, worth }) => ({ fate: fateJson(farm, fate), worth })),
+            alternatives: miss.alternatives.map((way) => alternativeJson(farm, way)),
+            again: miss.again,
+            freed: miss.freed === null ? null : { daysD: miss.freed.days, worth: miss.freed.worth },
           },
     basis: outlook.basis === null ? null : basisJson(farm, outlook.basis),
   };

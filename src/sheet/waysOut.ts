@@ -1,0 +1,107 @@
+import type { Alternative, Freed, Miss, Outcome, PlannedAround, SuccessionOutlook } from "../decide/index.ts";
+import { celsius } from "../quantity/index.ts";
+import { otherwise, way } from "./fate.ts";
+import { isLittle } from "./isLittle.ts";
+import { capital, days, lowToHigh, value } from "./words.ts";
+import { TIED } from "./wrap.ts";
+
+/** Cuts told by what their bed alone brings, and the share of the best one's worth below which another way is not. [1] judgement */
+const WAYS = 2;
+const WORTH_TELLING = 0.5;
+
+/** An honest way out of a miss. */
+export interface WayOut {
+  readonly sentence: string;
+  /** In as few words as say it. */
+  readonly brief: string;
+  /** What else it brings with it. */
+  readonly beside: readonly string[];
+  readonly worth: string | null;
+}
+
+type Farm = Outcome["farm"];
+
+/** In what cold greens are kept whose days in store the catalogue has. [°C] */
+const COLD = [celsius(0), celsius(2)] as const;
+
+function kept({ farm, settings }: Outcome, { fate }: Alternative): readonly string[] {
+  if (fate.kind !== "hold") return [];
+  const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));
+  return [
+    `Kept at ${lowToHigh(farm.units, ...COLD)}${TIED}°${farm.units === "US" ? "F" : "C"} it loses about ${lost}${TIED}% of its quality; local food rules come first.`,
+  ];
+}
+
+/** What the cut after it would bring. */
+function grownAgain(farm: Farm, { crop }: SuccessionOutlook, { again }: Miss): readonly string[] {
+  if (again === null) return [];
+  return [
+    `It is usually cut ${crop.cuts} times: growing again takes ${Math.round(100 * crop.regrowth)}${TIED}% of the warmth of the first time, by judgement worth ${value(farm, again)}, not counted here.`,
+  ];
+}
+
+const free = ({ days: sooner }: Freed): string =>
+  `the bed is free about ${days(Math.max(1, Math.round(sooner)))} sooner`;
+
+/** What a bed left uncut could make room for. */
+const cleared = (farm: Farm, { freed }: Miss): readonly string[] =>
+  freed === null || isLittle(farm, freed.worth)
+    ? []
+    : [`Sow anew: ${free(freed)}, by judgement worth ${value(farm, freed.worth)}, not counted here.`];
+
+/** What a way out comes to, with all else planned anew around it. */
+function against(farm: Farm, { planned, worth, off }: PlannedAround): string {
+  if (planned) return "So the plan has it.";
+  if (isLittle(farm, worth)) return "Worth as much as the plan.";
+  const shown = value(farm, Math.abs(worth));
+  const open = off >= Math.abs(worth) ? ", as far as was looked" : "";
+  return worth < 0 ? `Costs ${shown} against the plan${open}.` : `Worth ${shown} more than the plan${open}.`;
+}
+
+function worthOf(farm: Farm, each: Alternative): string | null {
+  if (each.forced) return against(farm, each);
+  return each.fate.kind === "none" ? null : `Worth ${value(farm, each.worth)}.`;
+}
+
+/** Clearing the bed, among cuts told by what the bed alone brings with what grows again after them, where it is worth as much. */
+function withSownAnew(
+  farm: Farm,
+  { freed, again }: Miss,
+  told: readonly Alternative[],
+  ways: readonly WayOut[],
+): readonly WayOut[] {
+  const [best] = told;
+  if (best === undefined || best.forced || freed === null || isLittle(farm, freed.worth)) return ways;
+  const whole = ({ fate, worth }: Alternative): number => worth + (fate.kind === "none" ? 0 : (again ?? 0));
+  if (freed.worth < whole(best) * WORTH_TELLING) return ways;
+  const anew: WayOut = {
+    sentence: "Clear it and sow anew.",
+    brief: "Clear it and sow anew.",
+    beside: [`${capital(free(freed))}.`],
+    worth: `By judgement worth ${value(farm, freed.worth)}.`,
+  };
+  const place = told.filter((each) => whole(each) >= freed.worth).length;
+  return [...ways.slice(0, place), anew, ...ways.slice(place)];
+}
+
+/** Ways out of a miss worth a line, the best first: each the farm was planned around, else by what the bed brings. */
+export function waysOut(outcome: Outcome, outlook: SuccessionOutlook, miss: Miss): readonly WayOut[] {
+  const { farm } = outcome;
+  const [best] = miss.alternatives;
+  const told =
+    best === undefined || best.forced
+      ? miss.alternatives
+      : miss.alternatives.slice(0, WAYS).filter(({ worth }) => worth >= best.worth * WORTH_TELLING);
+  const cut = told.find(({ fate }) => fate.kind !== "none");
+  const ways = told.map((each) => ({
+    sentence: otherwise(farm, each.fate, miss.pick.at),
+    brief: way(farm, each.fate),
+    beside: [
+      ...kept(outcome, each),
+      ...(each === cut ? grownAgain(farm, outlook, miss) : []),
+      ...(each.forced && !each.planned && each.fate.kind === "none" ? cleared(farm, miss) : []),
+    ],
+    worth: worthOf(farm, each),
+  }));
+  return withSownAnew(farm, miss, told, ways);
+}

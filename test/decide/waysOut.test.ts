@@ -1,0 +1,161 @@
+import { expect, test } from "vitest";
+import {
+  moreThan,
+  outletResults,
+  type PlannedAround,
+  type SuccessionOutlook,
+  sceneOf,
+} from "../../src/decide/index.ts";
+import type { Farm } from "../../src/farm/index.ts";
+import { readIssuedSheet } from "../../src/folder/index.ts";
+import type { LocalDate } from "../../src/quantity/index.ts";
+import { weekJson } from "../../src/sheet/index.ts";
+import type { WeekInput } from "../../src/week.ts";
+import { exampleFarm } from "../real/exampleFarm.ts";
+import { planAll, week } from "../week.ts";
+import { bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
+
+const [a, b] = [tunnel("A", 12), tunnel("B", 12)];
+const arugula = bed("arugula", a, { market: "friday" });
+const spinach = bed("spinach", b, { market: "friday" });
+const { products } = exampleFarm();
+
+const farm = (lengths: readonly [number, number], more: Partial<Farm> = {}) => ({
+  tunnels: [a, b],
+  successions: [arugula, spinach],
+  pieces: [piece("light", "row-cover-19", 15), piece("dark", "shade-40", 15)],
+  notes: [leaf(arugula, lengths[0]), leaf(spinach, lengths[1])],
+  ...more,
+});
+
+const cool = clear([2, 12], [1, 13], [3, 14], [2, 12], [4, 15]);
+const warm = clear([12, 27], [13, 28], [13, 29], [12, 27], [11, 26]);
+
+/** A sheet made while it was to stay cool, which changed instructions are dear to differ from. */
+const { sheet } = readIssuedSheet("sheets/monday.json", weekJson(week(input(farm([11, 9.5]), cool))));
+const { labour } = exampleFarm();
+const turned: WeekInput = {
+  ...input(farm([11, 9.5], { labour: { ...labour, changedInstruction: 3 } }), warm),
+  issued: sheet!,
+};
+
+const farms: readonly (readonly [string, WeekInput])[] = [
+  ["beds too large", input(farm([11, 9.5]), warm)],
+  ["beds too small", input(farm([4, 3]), cool)],
+  ["one of each", input(farm([12, 3]), cool)],
+  ["orders", input(farm([11, 9.5], { products }), warm)],
+  ["a sheet given out", turned],
+];
+
+/** What is told with the farm planned anew around every way out of a miss. */
+const anew = (asked: WeekInput): readonly SuccessionOutlook[] => week({ ...asked, whatIf: true }).successions;
+
+const waysOut = ({ miss }: SuccessionOutlook): readonly PlannedAround[] =>
+  (miss?.alternatives ?? []).flatMap((way) => (way.forced ? [way] : []));
+
+/** Every way out of a plan's misses beside what keeping it comes to. */
+function expectAsKept(asked: WeekInput): void {
+  const plain = planAll(sceneOf(asked).scene!).joint;
+  const ways = anew(asked).flatMap(waysOut);
+  expect(ways.length).toBeGreaterThan(0);
+  for (const { kept, worth, off } of ways) {
+    const settled = planAll(sceneOf({ ...asked, keep: [kept] }).scene!).joint;
+    const asKept = moreThan(settled, plain);
+    const within = Math.max(1e-6 * Math.max(1, Math.abs(asKept.worth)), asKept.off + off);
+    expect(Math.abs(worth - asKept.worth), JSON.stringify(kept)).toBeLessThanOrEqual(within);
+  }
+}
+
+test.each([
+  ["from scratch", farms[0]![1]],
+  ["with a sheet given out", turned],
+])("the plan's own way is told first, and no other is worth more: %s", (_name, asked) => {
+  const missed = anew(asked).filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const ways of missed.map(waysOut)) {
+    expect(ways[0]).toMatchObject({ planned: true, worth: 0, off: 0 });
+    expect(ways.length).toBeLessThanOrEqual(4);
+    for (const { worth } of ways.slice(1)) expect(worth).toBeLessThanOrEqual(1e-6);
+  }
+});
+
+test("what a way out pays for changed instructions counts in its worth", () => {
+  const { joint } = planAll(sceneOf(turned).scene!);
+  const calm = ({ tunnels }: typeof joint): number =>
+    tunnels.reduce((sum, { evaluation }) => sum + evaluation.parts.calm, 0);
+  const differing = anew(turned)
+    .flatMap(waysOut)
+    .flatMap(({ kept, worth }) => {
+      const settled = planAll(sceneOf({ ...turned, keep: [kept] }).scene!).joint;
+      const paid = calm(settled) - calm(joint);
+      return paid === 0 ? [] : [{ paid, apart: worth - (settled.worth - joint.worth) }];
+    });
+  expect(differing.length).toBeGreaterThan(0);
+  for (const { paid, apart } of differing) expect(apart).toBeCloseTo(paid, 6);
+});
+
+test("what the grower has settled has no other way", () => {
+  const [, asked] = farms[0]!;
+  const kept = {
+    kind: "cut",
+    succession: arugula.id,
+    date: "2026-04-24" as LocalDate,
+    part: "morning",
+  } as const;
+  const own = anew({ ...asked, keep: [kept] }).find(({ succession }) => succession.id === arugula.id)!;
+  expect(own.miss?.alternatives).toMatchObject([{ forced: true, kept, planned: true, worth: 0, off: 0 }]);
+});
+
+test("a bed cleared is free as many days as its cut lies ahead, each a bed-day of what it lacks of a whole harvest", () => {
+  const [, asked] = farms[1]!;
+  const { plans } = planAll(sceneOf(asked).scene!);
+  const cleared = week(asked).successions.flatMap(({ succession, miss }) =>
+    miss === null || miss.freed === null ? [] : [{ succession, freed: miss.freed }],
+  );
+  expect(cleared.length).toBeGreaterThan(0);
+  for (const { succession, freed } of cleared) {
+    const own = plans
+      .flatMap(({ chosen }) => chosen.successions)
+      .find(({ table }) => table.standing.succession.id === succession.id)!;
+    const days = (own.outlet!.at - asked.on) / 86_400_000;
+    const lacking = own.table.mass * own.table.price - Math.max(0, own.worth);
+    expect(freed.days).toBeCloseTo(days, 9);
+    expect(freed.worth).toBeCloseTo(0.01 * days * lacking, 9);
+  }
+});
+
+test.each([
+  [2, 0.3],
+  [1, null],
+])("of a crop usually cut %i times what grows again is worth %j of a whole harvest", (cuts, share) => {
+  const [, asked] = farms[0]!;
+  const crops = new Map([...asked.farm.crops].map(([id, crop]) => [id, { ...crop, cuts }]));
+  const grown = { ...asked, farm: { ...asked.farm, crops } };
+  const tables = planAll(sceneOf(grown).scene!).plans.flatMap(({ problem }) => problem.successions);
+  const missed = week(grown).successions.filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const { succession, miss } of missed) {
+    const { mass, price } = tables.find(({ standing }) => standing.succession.id === succession.id)!;
+    expect(miss!.again).toBe(share === null ? null : share * mass * price);
+  }
+});
+
+test.each(farms)("every way out is worth what keeping it comes to: %s", (_name, asked) => {
+  expectAsKept(asked);
+});
+
+test("without being asked each is told by what its bed alone brings under the plan, the best first", () => {
+  const [, asked] = farms[0]!;
+  const tables = planAll(sceneOf(asked).scene!).plans.flatMap(({ problem, schedule }) =>
+    problem.successions.map((table) => ({ table, results: outletResults(problem, table, schedule) })),
+  );
+  const missed = week(asked).successions.filter(({ miss }) => miss !== null);
+  expect(missed.length).toBeGreaterThan(0);
+  for (const { succession, miss } of missed) {
+    const { results } = tables.find(({ table }) => table.standing.succession.id === succession.id)!;
+    const worths = miss!.alternatives.map(({ worth }) => worth);
+    expect(miss!.alternatives.every(({ forced }) => !forced)).toBe(true);
+    expect(worths[0]).toBe(Math.max(...results.map(({ worth }) => worth)));
+    expect(worths).toEqual([...worths].sort((x, y) => y - x));
+  }
+});

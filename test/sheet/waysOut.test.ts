@@ -1,0 +1,34 @@
+import { expect, test } from "vitest";
+import type { Miss } from "../../src/decide/index.ts";
+import { sheetOf } from "../../src/sheet/index.ts";
+import { sample } from "./sample.ts";
+
+const GROWN_AGAIN =
+  "It is usually cut 2 times: growing again takes 70 % of the warmth of the first time, by judgement worth $40, not counted here.";
+
+/** What is told of the lettuce's ways out, its best cut worth $130. */
+function told(changed: Partial<Miss>): readonly string[] {
+  const outcome = sample();
+  const successions = outcome.successions.map((outlook) =>
+    outlook.succession.id === "L7" && outlook.miss !== null
+      ? { ...outlook, miss: { ...outlook.miss, ...changed } }
+      : outlook,
+  );
+  return sheetOf({ ...outcome, successions })
+    .misses.find(({ succession }) => succession === "L7")!
+    .alternatives.map(({ brief, beside }) => [brief, ...beside].join(" ").replaceAll("\u00A0", " "));
+}
+
+test("clearing a bed is a way out where it is worth half of the best cut with what grows again after it", () => {
+  const free = "Clear it and sow anew. The bed is free about 9 days sooner.";
+  expect(told({ freed: { days: 9.2, worth: 70 } })).toEqual(["Pick Wed Apr 29.", free]);
+  expect(told({ freed: { days: 9.2, worth: 70 }, again: 40 })).toEqual([`Pick Wed Apr 29. ${GROWN_AGAIN}`]);
+  expect(told({ freed: { days: 9.2, worth: 60 } })).toEqual(["Pick Wed Apr 29."]);
+});
+
+test("it is told before a cut that is worth less", () => {
+  expect(told({ freed: { days: 1, worth: 140 } })).toEqual([
+    "Clear it and sow anew. The bed is free about 1 day sooner.",
+    "Pick Wed Apr 29.",
+  ]);
+});
