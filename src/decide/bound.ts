@@ -27,7 +27,7 @@ const ANSWERS = 4;
  * What a round may still gain for the bound to be left as it is, as a share of what the farm is worth at most. The last rounds gain
  * little and take as long as the first; what they would gain lies within the gap, so no better plan is missed for it.
  */
-const ENOUGH = 1e-5;
+const ENOUGH = 1e-4;
 
 /** A tunnel's schedule from which a plan begins. */
 export interface Begun extends Cutting {

@@ -37,9 +37,11 @@ export interface Instead {
 const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
-/** Schedules of all tunnels together that are tried when there are too many to weigh each, and places for that. */
+/** Schedules of all tunnels together that are tried when there are too many to weigh each. */
 const CLOSEST = 600;
-const FEWER_PLACES = 1000;
+
+/** Places of the solver's tree where nothing is to be proved. */
+const FEW_PLACES = 1000;
 
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
@@ -58,7 +60,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   const columns = columnsOf(problem, shared);
   const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns, begin);
   let bound = linear;
-  let chosen = choose(shared, columns);
+  let chosen = choose(shared, columns, FEW_PLACES);
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
   const apart = (): number => bound - chosen.objective - little;
@@ -70,12 +72,11 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
       return found.filter((answer) => columns.add(t, answer)).length > 0;
     });
     if (!added.some((some) => some)) break;
-    const again = choose(shared, columns);
-    const better = again.objective > chosen.objective + NOTHING;
+    const again = choose(shared, columns, FEW_PLACES);
+    if (again.objective <= chosen.objective + NOTHING) break;
     chosen = again;
-    if (!better) break;
   }
-  let proved = chosen.proved && apart() <= 0;
+  let proved = apart() <= 0;
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + little;
@@ -97,7 +98,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     tried.forEach((found, t) => {
       for (const one of columns.undominated(t, found)) columns.add(t, one);
     });
-    const again = choose(shared, columns, whole ? MOST_PLACES : FEWER_PLACES);
+    const again = choose(shared, columns, whole ? MOST_PLACES : FEW_PLACES);
     if (again.objective >= chosen.objective) chosen = again;
     if (whole) {
       proved = again.proved;
@@ -141,9 +142,12 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   };
 }
 
-function choose({ program }: Together, columns: Columns, places = MOST_PLACES): Whole {
-  return program.whole(
+/** @param places - More where no whole solution is found in so few. */
+function choose(shared: Together, columns: Columns, places: number): Whole {
+  const chosen = shared.program.whole(
     columns.all.map(({ number }) => number),
     places,
   );
+  const isWhole = columns.taken(chosen.values).every((column) => column !== undefined);
+  return isWhole || places >= MOST_PLACES ? chosen : choose(shared, columns, MOST_PLACES);
 }
