@@ -1,5 +1,5 @@
 import { type Begun, boundOf } from "./bound.ts";
-import { type Chosen, type Column, type Columns, type Cutting, columnsOf } from "./columns.ts";
+import { type Chosen, type Column, type Columns, columnsOf } from "./columns.ts";
 import type { Evaluation } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
 import { searcher } from "./search.ts";
@@ -80,21 +80,13 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   if (!proved) {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + little;
-    const asked = searchers.map((each, t) => ({
-      each,
-      here: shared.prices(relaxed.prices, t),
-      above: relaxed.prices[shared.one[t]!]! - gap,
-    }));
-    const near: (readonly Cutting[])[] = [];
-    for (const { each, here, above } of asked) {
-      const { found, complete } = each.near(here, MOST_NEAR, above);
-      if (!complete) break;
-      near.push(found);
-    }
-    const whole = near.length === asked.length;
-    // Of more than can be weighed the closest are tried, and nothing is proved by it.
-    const share = Math.ceil(CLOSEST / asked.length);
-    const tried = whole ? near : asked.map(({ each, here, above }) => each.search(here, share, above).found);
+    const near = searchers.map((each, t) =>
+      each.near(shared.prices(relaxed.prices, t), MOST_NEAR, relaxed.prices[shared.one[t]!]! - gap),
+    );
+    const whole = near.every(({ complete }) => complete);
+    // Of more than can be weighed the closest of those looked at are tried, and nothing is proved by it.
+    const most = whole ? MOST_NEAR : Math.ceil(CLOSEST / near.length);
+    const tried = near.map(({ found }) => found.slice(0, most));
     tried.forEach((found, t) => {
       for (const one of columns.undominated(t, found)) columns.add(t, one);
     });
