@@ -1,5 +1,5 @@
 import { cellOf, highest } from "./cells.ts";
-import { DIM, slopeOf } from "./evaluate.ts";
+import { afterCut, DIM, slopeOf } from "./evaluate.ts";
 import type { Path } from "./path.ts";
 import { atTheEnd, tails } from "./tails.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
@@ -14,6 +14,17 @@ export interface Coming {
   /** Logarithm of the chance to come through, and the chance. */
   readonly mostSafe: Float64Array;
   readonly mostChance: Float64Array;
+  /** The same logarithm of its stubble after the cut; null where none grows again. */
+  readonly mostStubble: Float64Array | null;
+}
+
+/** What stubble comes through after a cut at an outlet: [interval × settings + setting]. */
+function stubbleAfter({ intervals: n, settings }: TunnelProblem, { table, outlet }: Prospect): Float64Array {
+  const S = settings.length;
+  const after = Float64Array.from(table.stubble);
+  after.fill(0, 0, Math.min(n, outlet.interval) * S);
+  if (outlet.interval < n) after.set(outlet.stubble, outlet.interval * S);
+  return after;
 }
 
 /** What can still come to a whole tunnel under settings left open. */
@@ -37,7 +48,8 @@ export function comingOf(
     outlet(j, w) {
       const before = found[j]![w];
       if (before !== undefined) return before;
-      const { table, outlet } = prospects[j]![w]!;
+      const prospect = prospects[j]![w]!;
+      const { table, outlet } = prospect;
       const to = (values: Float64Array, adds: Float64Array, sign: 1 | -1): Float64Array =>
         tails(problem, open, values, { interval: outlet.interval, adds }, sign);
       const mostSafe = to(table.safe, outlet.safe, 1);
@@ -48,6 +60,7 @@ export function comingOf(
         leastHeat: to(table.heat, outlet.heat, -1),
         mostSafe,
         mostChance: mostSafe.map(Math.exp),
+        mostStubble: table.regrown === 0 ? null : tails(problem, open, stubbleAfter(problem, prospect), end, 1),
       };
       found[j]![w] = made;
       return made;
@@ -105,7 +118,8 @@ export function hopeOf(
       cellOf(way.time, t + to.leastTime[k]!),
       cellOf(way.time, t + to.mostTime[k]!),
     );
-    const slope = slopes[j]! * (safe[x]! + to.mostSafe[k]!);
+    const lost = to.mostStubble === null ? 0 : afterCut(problem, successions[j]!, to.mostStubble[k]!);
+    const slope = slopes[j]! * (safe[x]! + to.mostSafe[k]!) + lost;
     if (whole <= way.cutting) return slope;
     const share = way.share[cellOf(way.light, light[x]! + to.mostLight[k]!)]!;
     const good = 1 - Math.min(stressMost, heatStress * (heat[x]! + to.leastHeat[k]!));
