@@ -33,6 +33,8 @@ export interface AllComing {
   outlet(j: number, w: number): Coming;
   /** Logarithm of the chance to stand to the end, of each bed and each undated bed. */
   readonly uncut: readonly Float64Array[];
+  /** The same of each bed's stubble. */
+  readonly stubble: readonly Float64Array[];
   readonly undated: readonly Float64Array[];
   readonly dim: Float64Array;
 }
@@ -60,12 +62,14 @@ export function comingOf(
         leastHeat: to(table.heat, outlet.heat, -1),
         mostSafe,
         mostChance: mostSafe.map(Math.exp),
-        mostStubble: table.regrown === 0 ? null : tails(problem, open, stubbleAfter(problem, prospect), end, 1),
+        mostStubble:
+          table.regrown === 0 ? null : tails(problem, open, stubbleAfter(problem, prospect), end, 1),
       };
       found[j]![w] = made;
       return made;
     },
     uncut: problem.successions.map(({ safe }) => tails(problem, open, safe, end, 1)),
+    stubble: problem.successions.map(({ stubble }) => tails(problem, open, stubble, end, 1)),
     undated: problem.undated.map(({ safe }) => tails(problem, open, safe, end, 1)),
     dim: tails(problem, open, Float64Array.from(problem.dim), end, -1),
   };
@@ -82,7 +86,7 @@ export interface Hope {
   /** The most a bed brings, or what is needed of it when it brings no more. */
   bed(j: number, x: number, i: number, k: number, needed: number): number;
   /** The most a bed brings when it is not cut at an outlet still ahead. */
-  passed(j: number, x: number, k: number): number;
+  passed(j: number, x: number, i: number, k: number): number;
   /** The most a bed brings at one of its outlets. */
   outlet(j: number, w: number, x: number, k: number): number;
   /** Outlets of each bed, the one that can bring most first, and the most each can bring. */
@@ -133,10 +137,11 @@ export function hopeOf(
     ),
   );
   const order = most.map((each) => Int32Array.from(each.keys()).sort((a, b) => each[b]! - each[a]!));
-  const passed = (j: number, x: number, k: number): number => {
-    const { safe, settled } = path.beds[j]!;
-    const top = settled[x]!;
-    return successions[j]!.mustCut ? top : Math.max(top, slopes[j]! * (safe[x]! + coming.uncut[j]![k]!));
+  const passed = (j: number, x: number, i: number, k: number): number => {
+    const top = path.settledWith(j, x, i, coming.stubble[j]![k]!);
+    return successions[j]!.mustCut
+      ? top
+      : Math.max(top, slopes[j]! * (path.beds[j]!.safe[x]! + coming.uncut[j]![k]!));
   };
 
   return {
@@ -145,7 +150,7 @@ export function hopeOf(
     most,
     order,
     bed(j, x, i, k, needed) {
-      let top = Math.max(needed, passed(j, x, k));
+      let top = Math.max(needed, passed(j, x, i, k));
       const mine = ways[j]!;
       const highestOf = most[j]!;
       for (const w of order[j]!) {

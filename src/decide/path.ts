@@ -13,7 +13,7 @@ export interface Sums {
   readonly safe: Float64Array;
   readonly chance: Float64Array;
   readonly stubble: Float64Array;
-  /** The best of the outlets passed, and where the bed stays uncut nothing. */
+  /** The best of the outlets passed, their stubble alive; where there are none less than anything. */
   readonly settled: Float64Array;
 }
 
@@ -26,6 +26,8 @@ export interface Path {
   readonly place: (depth: number, walk: number) => number;
   /** Lies through an interval. */
   lie(depth: number, interval: number, from: number, to: number): void;
+  /** The most the outlets passed bring when the stubble comes through so much more. @param more - Logarithm of its chance. */
+  settledWith(j: number, x: number, interval: number, more: number): number;
   /** Takes what one depth has come to up to a walk over into the next. */
   deeper(depth: number, walk: number): void;
 }
@@ -69,26 +71,23 @@ export function pathOf(
     const x = place(depth, i);
     const k = i * S + s;
     stubble[x + 1] = stubble[x]! + table.stubble[k]!;
-    let top = table.regrown === 0 ? settled[x]! : LOST;
+    let top = settled[x]!;
     for (let w = 0; w < mine.length; w++) {
-      const way = mine[w]!;
-      const { outlet } = way;
+      const { outlet } = mine[w]!;
+      if (outlet.interval < i) continue;
       if (outlet.interval > i) break;
       const at = depth * mine.length + w;
-      if (outlet.interval === i) {
-        brought[j]![at] = cutAt(
-          problem,
-          way,
-          slopes[j]!,
-          time[x]! + outlet.pace[s]!,
-          light[x]! + outlet.light[s]!,
-          heat[x]! + outlet.heat[s]!,
-          safe[x]! + outlet.safe[s]!,
-        );
-        stubbleBefore[j]![at] = stubble[x + 1]! - outlet.stubble[s]!;
-      } else if (table.regrown === 0) continue;
-      const lost = afterCut(problem, table, stubble[x + 1]! - stubbleBefore[j]![at]!);
-      top = Math.max(top, brought[j]![at]! + lost);
+      brought[j]![at] = cutAt(
+        problem,
+        mine[w]!,
+        slopes[j]!,
+        time[x]! + outlet.pace[s]!,
+        light[x]! + outlet.light[s]!,
+        heat[x]! + outlet.heat[s]!,
+        safe[x]! + outlet.safe[s]!,
+      );
+      stubbleBefore[j]![at] = stubble[x + 1]! - outlet.stubble[s]!;
+      top = Math.max(top, brought[j]![at]!);
     }
     settled[x + 1] = top;
     time[x + 1] = time[x]! + table.pace[k]!;
@@ -114,6 +113,19 @@ export function pathOf(
       for (let u = 0; u < undated.length; u++)
         undated[u]![x + 1] = undated[u]![x]! + problem.undated[u]!.safe[i * S + s]!;
       for (let j = 0; j < beds.length; j++) grow(depth, i, s, j);
+    },
+    settledWith(j, x, interval, more) {
+      const { settled, stubble } = beds[j]!;
+      const table = successions[j]!;
+      if (table.regrown === 0) return settled[x]!;
+      const mine = ways[j]!;
+      const first = Math.floor(x / (n + 1)) * mine.length;
+      let top = LOST;
+      for (let w = 0; w < mine.length && mine[w]!.outlet.interval < interval; w++) {
+        const lost = afterCut(problem, table, stubble[x]! - stubbleBefore[j]![first + w]! + more);
+        top = Math.max(top, brought[j]![first + w]! + lost);
+      }
+      return top;
     },
     deeper(depth, walk) {
       const [here, there] = [place(depth, walk), place(depth + 1, walk)];

@@ -60,7 +60,7 @@ export function scopes(
       first.reduce((top, k) => Math.max(top, of(k)), Number.NEGATIVE_INFINITY);
     const upper = hope.most.map((each, j) =>
       Math.max(
-        most((k) => hope.passed(j, 0, k)),
+        most((k) => hope.passed(j, 0, 0, k)),
         ...each,
       ),
     );
