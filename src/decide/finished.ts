@@ -1,9 +1,9 @@
 import { calmCost } from "./calm.ts";
 import type { Gravity } from "./costs.ts";
 import { afterCut, DIM, slopeOf } from "./evaluate.ts";
-import type { Prices } from "./prices.ts";
+import type { Load, Prices } from "./prices.ts";
 import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
-import { cutAt, type Way } from "./ways.ts";
+import { cutAt, loadAt, type Way } from "./ways.ts";
 
 /** What a whole schedule comes to at some prices. */
 export interface Finished {
@@ -11,6 +11,8 @@ export interface Finished {
   readonly rest: number;
   /** What each bed brings at each of its outlets; the last entry is leaving it uncut. */
   readonly beds: readonly Float64Array[];
+  /** What cutting a bed at one of its outlets takes. */
+  load(j: number, w: number): Load;
 }
 
 /** Counts whole schedules at some prices. @param ways - Of each succession. */
@@ -24,6 +26,8 @@ export function counter(
   const [S, L] = [settings.length, lays.length];
   const slopes = problem.successions.map((table) => slopeOf(problem, table));
   const beds = ways.map((each) => new Float64Array(each.length + 1));
+  /** Thermal time, light, heat and safety at each outlet: [outlet × 4]. */
+  const reached = ways.map((each) => new Float64Array(4 * each.length));
   /** What a bed's stubble had come through up to the end of the interval of each outlet, the part after the cut left out. */
   const before = new Float64Array(Math.max(0, ...ways.map((each) => each.length)));
 
@@ -48,6 +52,12 @@ export function counter(
     return cost + prices.breach * grave;
   };
 
+  const bounded = prices.tooMuch !== null;
+  const load = (j: number, w: number): Load => {
+    const [time, light, heat, safe] = reached[j]!.subarray(4 * w);
+    return loadAt(problem, ways[j]![w]!, time!, light!, heat!, safe!);
+  };
+
   const bed = (schedule: ArrayLike<number>, j: number): void => {
     const table = problem.successions[j]!;
     const values = beds[j]!;
@@ -62,15 +72,14 @@ export function counter(
       const through = i < n ? table.stubble[k]! : 0;
       for (; w < mine.length && mine[w]!.outlet.interval === i; w++) {
         const { outlet } = mine[w]!;
-        values[w] = cutAt(
-          problem,
-          mine[w]!,
-          slope,
+        const at = [
           time + outlet.pace[s]!,
           light + outlet.light[s]!,
           heat + outlet.heat[s]!,
           safe + outlet.safe[s]!,
-        );
+        ] as const;
+        values[w] = cutAt(problem, mine[w]!, slope, ...at);
+        if (bounded) reached[j]!.set(at, 4 * w);
         before[w] = stubble + through - outlet.stubble[s]!;
       }
       if (i === n) break;
@@ -92,6 +101,6 @@ export function counter(
       rest += worth * (Math.exp(sum) - 1 + problem.neverLost * sum);
     }
     for (let j = 0; j < beds.length; j++) bed(schedule, j);
-    return { rest, beds };
+    return { rest, beds, load };
   };
 }

@@ -1,6 +1,15 @@
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
 
+/** What cutting a bed takes: time, and all that is cut of it has to be washed and kept. */
+export interface Load {
+  readonly outlet: OutletTable;
+  /** [min] */
+  readonly minutes: number;
+  /** [kg] */
+  readonly kilograms: number;
+}
+
 /** What the rest of the farm makes a tunnel's kilograms, cloth and minutes worth. */
 export interface Prices {
   /** Of a kilogram at salad size for an outlet's market, in each group of weathers, their shares counted in. */
@@ -15,8 +24,8 @@ export interface Prices {
   readonly minute: Float64Array;
   /** What minutes at a walk cost on top that go beyond those there are. */
   tooLong(walk: number, minutes: number): number;
-  /** What cutting and kilograms of one bed cost on top that go beyond what there is for them; null: nothing bounds them. */
-  readonly tooMuch: ((outlet: OutletTable, cutting: number, cut: number) => number) | null;
+  /** What beds of the tunnel cost on top that together go beyond what there is for them; null: nothing bounds them. */
+  readonly tooMuch: ((loads: readonly Load[]) => number) | null;
   /** Of one unit of gravity. */
   readonly breach: number;
 }

@@ -57,14 +57,77 @@ export function searcher(problem: TunnelProblem): Searcher {
   /** The index of an outlet by its place among a bed's ways. */
   const cutOf = (ways: readonly Way[], w: number): number => ways[w]?.index ?? ways.length;
 
+  /** What beds cost on top that only together go beyond what there is for them. */
+  const crowding = (
+    { tooMuch }: Prices,
+    ways: readonly (readonly Way[])[],
+    { load }: Finished,
+    cuts: readonly number[],
+  ): number => {
+    if (tooMuch === null || cuts.length < 2) return 0;
+    const loads = cuts.flatMap((w, j) => (w < ways[j]!.length ? [load(j, w)] : []));
+    return loads.length < 2 ? 0 : loads.reduce((sum, each) => sum - tooMuch([each]), tooMuch(loads));
+  };
+
+  /** Offers every choice of cuts of a finished schedule that is worth more than the floor. */
+  const offerCuts = (
+    schedule: ArrayLike<number>,
+    finished: Finished,
+    prices: Prices,
+    ways: readonly (readonly Way[])[],
+    floor: () => number,
+    offered: Offered<Priced>,
+  ): void => {
+    const { rest, beds } = finished;
+    const later = new Float64Array(beds.length + 1);
+    for (let j = beds.length - 1; j >= 0; j--) later[j] = later[j + 1]! + Math.max(...beds[j]!);
+    const chosen: number[] = [];
+    const choose = (j: number, sum: number): void => {
+      if (!(sum + later[j]! > floor())) return;
+      if (j === beds.length) {
+        const worth = sum - crowding(prices, ways, finished, chosen);
+        if (!(worth > floor())) return;
+        const cuts = chosen.map((w, k) => cutOf(ways[k]!, w));
+        offered.offer({ schedule: Array.from(schedule), cuts, worth });
+        return;
+      }
+      const values = beds[j]!;
+      const order = Array.from(values.keys()).sort((a, b) => values[b]! - values[a]!);
+      for (const w of order) {
+        if (!(sum + values[w]! + later[j + 1]! > floor())) break;
+        chosen[j] = w;
+        choose(j + 1, sum + values[w]!);
+      }
+    };
+    choose(0, rest);
+  };
+
+  /** Finds the best cuts of schedules. */
+  const bestOfEach = (
+    prices: Prices,
+    ways: readonly (readonly Way[])[],
+  ): ((schedule: ArrayLike<number>) => Priced) => {
+    const count = counter(problem, gravity, prices, ways);
+    return (schedule) => {
+      const best = bestOf<Priced>(1, Number.NEGATIVE_INFINITY);
+      offerCuts(schedule, count(schedule), prices, ways, best.floor, best);
+      return best.kept[0]!;
+    };
+  };
+
+  const bestAmong = (prices: Prices, schedules: readonly (readonly number[])[]): Priced =>
+    schedules
+      .map(bestOfEach(prices, waysAt(prices)))
+      .reduce((top, each) => (each.worth > top.worth ? each : top));
+
   /** A floor so many schedules are worth: the best of those that change once at most. */
-  const seedFloor = (count: (schedule: Int32Array) => Finished, most: number): number => {
+  const seedFloor = (prices: Prices, ways: readonly (readonly Way[])[], most: number): number => {
+    const best = bestOfEach(prices, ways);
     const seeds = bestOf<{ readonly worth: number }>(most, Number.NEGATIVE_INFINITY);
     const schedule = new Int32Array(n).fill(NOW);
     const offer = (): void => {
       if (!schedule.every((lay, i) => problem.possible[i * L + lay])) return;
-      const { rest, beds } = count(schedule);
-      seeds.offer({ worth: beds.reduce((sum, values) => sum + Math.max(...values), rest) });
+      seeds.offer(best(schedule));
     };
     offer();
     for (let i = 0; i < n && R > 0; i++)
@@ -74,53 +137,6 @@ export function searcher(problem: TunnelProblem): Searcher {
         offer();
       }
     return seeds.floor();
-  };
-
-  /** Offers every choice of cuts of a finished schedule that is worth more than the floor. */
-  const offerCuts = (
-    schedule: Int32Array,
-    { rest, beds }: Finished,
-    ways: readonly (readonly Way[])[],
-    floor: () => number,
-    offered: Offered<Priced>,
-  ): void => {
-    const later = new Float64Array(beds.length + 1);
-    for (let j = beds.length - 1; j >= 0; j--) later[j] = later[j + 1]! + Math.max(...beds[j]!);
-    const cuts: number[] = [];
-    const choose = (j: number, sum: number): void => {
-      if (!(sum + later[j]! > floor())) return;
-      if (j === beds.length) {
-        offered.offer({ schedule: [...schedule], cuts: [...cuts], worth: sum });
-        return;
-      }
-      const values = beds[j]!;
-      const order = Array.from(values.keys()).sort((a, b) => values[b]! - values[a]!);
-      for (const w of order) {
-        if (!(sum + values[w]! + later[j + 1]! > floor())) break;
-        cuts[j] = cutOf(ways[j]!, w);
-        choose(j + 1, sum + values[w]!);
-      }
-    };
-    choose(0, rest);
-  };
-
-  const bestAmong = (prices: Prices, schedules: readonly (readonly number[])[]): Priced => {
-    const ways = waysAt(prices);
-    const count = counter(problem, gravity, prices, ways);
-    let [top, most] = [0, Number.NEGATIVE_INFINITY];
-    schedules.forEach((schedule, s) => {
-      const { rest, beds } = count(schedule);
-      const worth = beds.reduce((sum, values) => sum + Math.max(...values), rest);
-      if (worth > most) [top, most] = [s, worth];
-    });
-    const { beds } = count(schedules[top]!);
-    const cuts = beds.map((values, j) =>
-      cutOf(
-        ways[j]!,
-        values.reduce((best, value, w) => (value > values[best]! ? w : best), 0),
-      ),
-    );
-    return { schedule: [...schedules[top]!], cuts, worth: most };
   };
 
   /** @param least - Known to be reached by as many as are wanted. */
@@ -135,7 +151,7 @@ export function searcher(problem: TunnelProblem): Searcher {
     let scope = whole(prices, ways, floor() - ROUNDING);
     for (let time = 0; time < NARROWINGS; time++) scope = narrowed(scope, prices, ways, floor() - ROUNDING);
     const { nodes, leftOut } = walkTree(problem, scope, floor, (schedule) =>
-      offerCuts(schedule, count(schedule), ways, floor, offered),
+      offerCuts(schedule, count(schedule), prices, ways, floor, offered),
     );
     return { found: offered.kept, complete: leftOut === Number.NEGATIVE_INFINITY, bound: leftOut, nodes };
   };
@@ -147,7 +163,7 @@ export function searcher(problem: TunnelProblem): Searcher {
     search(prices, most, above) {
       const ways = waysAt(prices);
       const count = counter(problem, gravity, prices, ways);
-      const least = above === Number.NEGATIVE_INFINITY ? seedFloor(count, most) - ROUNDING : above;
+      const least = above === Number.NEGATIVE_INFINITY ? seedFloor(prices, ways, most) - ROUNDING : above;
       return run(prices, ways, count, bestOf<Priced>(most, above), least);
     },
     near(prices, most, above) {

@@ -302,10 +302,18 @@ export function together(problem: FarmProblem, solver: Solver): Together {
       return {
         tooLong: (i, minutes) => beyond(`walk ${i}`, minutes),
         tooMuch: isBounded
-          ? (outlet, cutting, cut) =>
-              beyond(`picking ${outlet.at}`, cutting) +
-              beyond(`washing ${outlet.at}`, cut) +
-              nights(outlet).reduce((sum, night) => sum + beyond(`cooler ${night}`, cut), 0)
+          ? (loads) => {
+              const taken = new Map<string, number>();
+              const take = (key: string, amount: number): void => {
+                taken.set(key, (taken.get(key) ?? 0) + amount);
+              };
+              for (const { outlet, minutes, kilograms } of loads) {
+                take(`picking ${outlet.at}`, minutes);
+                take(`washing ${outlet.at}`, kilograms);
+                for (const night of nights(outlet)) take(`cooler ${night}`, kilograms);
+              }
+              return [...taken].reduce((sum, [key, amount]) => sum + beyond(key, amount), 0);
+            }
           : null,
         salad: ({ standing }, { fate }) =>
           brought.get(dayOf(fate.pick))!.map((day) => duals[day.get(standing.crop.id)!]!),

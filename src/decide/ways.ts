@@ -1,7 +1,7 @@
 import { type Cells, cellsOf, emptyRuns, fillRuns } from "./cells.ts";
 import { placeOf, quality } from "./evaluate.ts";
 import { readAt } from "./harvest.ts";
-import type { Prices } from "./prices.ts";
+import type { Load, Prices } from "./prices.ts";
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
 
@@ -135,24 +135,50 @@ export function runsOf(way: Way): Float64Array {
   return runs;
 }
 
+/** Place of a cut in its bed's harvest, from the first row it can be cut at, and what its light and heat leave of its worth. */
+const cutPlace = (
+  problem: TunnelProblem,
+  { table, outlet, first }: Way,
+  thermalTime: number,
+  light: number,
+  heat: number,
+) => ({
+  place: placeOf(table, outlet, thermalTime) - first,
+  share: problem.lightShare(table, light, outlet.days) * quality(heat, problem),
+});
+
+/** What a cut takes. @param safe - Logarithm of its chance to come through. */
+export function loadAt(
+  problem: TunnelProblem,
+  way: Way,
+  thermalTime: number,
+  light: number,
+  heat: number,
+  safe: number,
+): Load {
+  const { place, share } = cutPlace(problem, way, thermalTime, light, heat);
+  const through = Math.exp(safe);
+  return {
+    outlet: way.outlet,
+    minutes: way.table.cutting * through,
+    kilograms: way.cut === null ? 0 : readAt(way.cut, place) * share * through,
+  };
+}
+
 /** What a cut brings, what its stubble loses later left out. @param safe - Logarithm of its chance to come through. */
 export function cutAt(
   problem: TunnelProblem,
-  { table, outlet, first, worth, cut, cutting, tooMuch }: Way,
+  way: Way,
   slope: number,
   thermalTime: number,
   light: number,
   heat: number,
   safe: number,
 ): number {
-  const whole = placeOf(table, outlet, thermalTime);
-  if (!table.mustCut && (whole < outlet.pays[0] || whole > outlet.pays[1])) return Number.NEGATIVE_INFINITY;
-  const place = whole - first;
-  const share = problem.lightShare(table, light, outlet.days) * quality(heat, problem);
-  const through = Math.exp(safe);
-  const beyond =
-    tooMuch === null || cut === null
-      ? 0
-      : tooMuch(outlet, table.cutting * through, readAt(cut, place) * share * through);
-  return (readAt(worth, place) * share - cutting) * through + slope * safe - beyond;
+  const { table, outlet, first, worth, cutting, tooMuch } = way;
+  const { place, share } = cutPlace(problem, way, thermalTime, light, heat);
+  if (!table.mustCut && (place < outlet.pays[0] - first || place > outlet.pays[1] - first))
+    return Number.NEGATIVE_INFINITY;
+  const beyond = tooMuch === null ? 0 : tooMuch([loadAt(problem, way, thermalTime, light, heat, safe)]);
+  return (readAt(worth, place) * share - cutting) * Math.exp(safe) + slope * safe - beyond;
 }

@@ -143,12 +143,21 @@ function pricesFor(problem: TunnelProblem, { between, often }: Chance): Prices {
   const outlets = successions.flatMap((table) => table.outlets);
   const salad = new Map(outlets.map((outlet) => [outlet, weathers.map((share) => share * between(0, 25))]));
   const handling = new Map(outlets.map((outlet) => [outlet, often(0.3) ? between(0, 12) : 0]));
+  const [most, dear] = [between(1, 8), between(1, 30)];
   return {
     salad: (_, outlet) => salad.get(outlet)!,
     handling: (outlet) => handling.get(outlet)!,
     cutting: () => 0.1,
     tooLong: () => 0,
-    tooMuch: null,
+    tooMuch: often(0.5)
+      ? (loads) =>
+          [...new Set(loads.map(({ outlet }) => outlet.interval))].reduce((sum, interval) => {
+            const there = loads.filter(({ outlet }) => outlet.interval === interval);
+            const kilograms = there.reduce((total, each) => total + each.kilograms, 0);
+            const minutes = there.reduce((total, each) => total + each.minutes, 0);
+            return sum + dear * (Math.max(0, kilograms - most) + Math.max(0, minutes - 10 * most));
+          }, 0)
+      : null,
     cloth: Float64Array.from({ length: intervals * lays.length }, () => (often(0.5) ? between(-2, 10) : 0)),
     minute: Float64Array.from({ length: intervals }, () => (often(0.3) ? between(0, 1) : 0)),
     breach: often(0.5) ? 1e4 : 30,
@@ -189,6 +198,10 @@ function worthOf(
   schedule.forEach((lay, i) => {
     sum -= prices.cloth[i * problem.lays.length + lay]! + minutes[i]! * prices.minute[i]!;
   });
+  const loads = successions.flatMap(({ outlet, cut, cutting }) =>
+    outlet === null ? [] : [{ outlet, minutes: cutting, kilograms: cut }],
+  );
+  if (prices.tooMuch !== null) sum -= prices.tooMuch(loads);
   for (const { table, outlet, salad, cut, cutting } of successions) {
     if (outlet === null) continue;
     const paid = prices.salad(table, outlet);
