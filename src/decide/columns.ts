@@ -27,8 +27,8 @@ export interface Columns {
   add(tunnel: number, found: Cutting): boolean;
   /** The column of a schedule, added where it was not among them. */
   of(tunnel: number, found: Cutting): Column;
-  /** Of some schedules those that none of the others outdoes. */
-  undominated(tunnel: number, found: readonly Cutting[]): readonly Cutting[];
+  /** Of some schedules the first so many that none before outdoes. */
+  undominated(tunnel: number, found: readonly Cutting[], most: number): readonly Cutting[];
   /** The columns a whole solution takes, one of each tunnel. */
   taken(values: Float64Array): readonly Column[];
   /** The program with these columns alone. */
@@ -63,9 +63,10 @@ export function columnsOf({ tunnels }: FarmProblem, shared: Together): Columns {
       of(tunnel, found);
       return all.length > before;
     },
-    undominated(tunnel, found) {
+    undominated(tunnel, found, most) {
       const kept: { readonly found: Cutting; readonly column: ProgramColumn }[] = [];
       for (const each of found) {
+        if (kept.length === most) break;
         const { column } = weigh(tunnel, each);
         if (!kept.some((other) => outdoes(other.column, column, shared.exact)))
           kept.push({ found: each, column });

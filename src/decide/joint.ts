@@ -37,8 +37,12 @@ export interface Instead {
 const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
-/** Schedules of all tunnels together that are tried when there are too many to weigh each. */
+/** Schedules of all tunnels together, and at least of each, that are tried when there are too many to weigh each. */
 const CLOSEST = 600;
+const LEAST_CLOSE = 30;
+
+/** Turns of trying them: a better plan leaves fewer that could be part of a better one still. */
+const MOST_TURNS = 4;
 
 /** Places of the solver's tree where nothing is to be proved. */
 const FEW_PLACES = 1000;
@@ -64,38 +68,44 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
   const apart = (): number => bound - chosen.objective - little;
-  // Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all.
-  for (let pass = 0; pass < MOST_PASSES && apart() > 0; pass++) {
+  /** Takes a choice that is better than the one at hand. */
+  const bettered = (again: Whole): boolean => {
+    const better = again.objective > chosen.objective + NOTHING;
+    if (better) chosen = again;
+    return better;
+  };
+  /** Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all. */
+  const answer = (): boolean => {
     const { prices: here } = columns.alone(columns.taken(chosen.values));
     const added = searchers.map((each, t) => {
       const { found } = each.search(shared.prices(here, t), ANSWERS, Number.NEGATIVE_INFINITY);
-      return found.filter((answer) => columns.add(t, answer)).length > 0;
+      return found.filter((one) => columns.add(t, one)).length > 0;
     });
-    if (!added.some((some) => some)) break;
-    const again = choose(shared, columns, FEW_PLACES);
-    if (again.objective <= chosen.objective + NOTHING) break;
-    chosen = again;
-  }
-  let proved = apart() <= 0;
-  if (!proved) {
+    return added.some((some) => some) && bettered(choose(shared, columns, FEW_PLACES));
+  };
+  /** The schedules that could be part of a better plan, or where there are too many the closest of those looked at. */
+  const near = (): boolean => {
     // At the prices of the bound a schedule that falls behind by more than the gap is part of no better plan.
     const gap = bound - chosen.objective + little;
-    const near = searchers.map((each, t) =>
+    const close = searchers.map((each, t) =>
       each.near(shared.prices(relaxed.prices, t), MOST_NEAR, relaxed.prices[shared.one[t]!]! - gap),
     );
-    const whole = near.every(({ complete }) => complete);
-    // Of more than can be weighed the closest of those looked at are tried, and nothing is proved by it.
-    const most = whole ? MOST_NEAR : Math.ceil(CLOSEST / near.length);
-    const tried = near.map(({ found }) => found.slice(0, most));
-    tried.forEach((found, t) => {
-      for (const one of columns.undominated(t, found)) columns.add(t, one);
+    const all = close.every(({ complete }) => complete);
+    const most = all ? MOST_NEAR : Math.max(LEAST_CLOSE, Math.ceil(CLOSEST / close.length));
+    close.forEach(({ found }, t) => {
+      for (const one of columns.undominated(t, found, most)) columns.add(t, one);
     });
-    const again = choose(shared, columns, whole ? MOST_PLACES : FEW_PLACES);
-    if (again.objective >= chosen.objective) chosen = again;
-    if (whole) {
-      proved = again.proved;
-      bound = Math.min(bound, again.bound);
-    }
+    const again = choose(shared, columns, all ? MOST_PLACES : FEW_PLACES);
+    // Nothing is proved by some of them.
+    if (all && again.proved) bound = Math.min(bound, again.bound);
+    if (all) proved = again.proved;
+    return bettered(again) && !all;
+  };
+  let proved = false;
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    for (let pass = 0; pass < MOST_PASSES && apart() > 0 && answer(); pass++);
+    proved = apart() <= 0;
+    if (proved || !near()) break;
   }
   const { values } = chosen;
   const taken = columns.taken(values);
