@@ -85,7 +85,7 @@ export function boundOf(
   const pools = beginning(problem, searchers, shared.breach, columns, begin);
   const answered: Answered[] = [];
   const enough = ENOUGH * shared.breach;
-  let now = shared.program.relaxed();
+  let now = columns.relaxed();
   let bound: Bound = { worth: Number.POSITIVE_INFINITY, relaxed: now };
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const asked = searchers.map((each, t) => ({
@@ -99,7 +99,7 @@ export function boundOf(
       return found.worth > mine + NOTHING && columns.add(t, found);
     });
     if (pooled.length > 0) {
-      now = shared.program.relaxed();
+      now = columns.relaxed();
       continue;
     }
     let added = 0;
@@ -123,7 +123,7 @@ export function boundOf(
     }
     if (now.objective + gain < bound.worth) bound = { worth: now.objective + gain, relaxed: now };
     if (added === 0 || gain <= enough) break;
-    now = shared.program.relaxed();
+    now = columns.relaxed();
   }
   return bound;
 }

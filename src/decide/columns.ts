@@ -1,6 +1,6 @@
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import type { Priced } from "./search.ts";
-import type { Relaxed } from "./solver.ts";
+import type { Relaxed, Whole } from "./solver.ts";
 import { type FarmProblem, outdoes, type ProgramColumn, type Together } from "./together.ts";
 
 /** A schedule of one tunnel with what it is cut for. */
@@ -31,8 +31,10 @@ export interface Columns {
   undominated(tunnel: number, found: readonly Cutting[], most: number): readonly Cutting[];
   /** The columns a whole solution takes, one of each tunnel. */
   taken(values: Float64Array): readonly Column[];
-  /** The program with these columns alone. */
-  alone(columns: readonly Column[]): Relaxed;
+  /** The program relaxed, with these columns alone. */
+  relaxed(isOpen?: (column: Column) => boolean): Relaxed;
+  /** The program with whole columns. @param places - Most places of the solver's own tree. */
+  whole(places: number): Whole;
 }
 
 const keyOf = ({ schedule, cuts }: Cutting): string => `${schedule.join()} ${cuts.join()}`;
@@ -55,6 +57,15 @@ export function columnsOf({ tunnels }: FarmProblem, shared: Together): Columns {
     all.push(made);
     return made;
   };
+  const closed = new Set<number>();
+  const open = (isOpen: (column: Column) => boolean): void => {
+    for (const column of all) {
+      const { number } = column;
+      if (isOpen(column) !== closed.has(number)) continue;
+      shared.program.limit(number, closed.has(number) ? 1 : 0);
+      if (!closed.delete(number)) closed.add(number);
+    }
+  };
   return {
     all,
     of,
@@ -75,12 +86,16 @@ export function columnsOf({ tunnels }: FarmProblem, shared: Together): Columns {
     },
     taken: (values) =>
       tunnels.map((_, t) => all.find(({ tunnel, number }) => tunnel === t && values[number]! > 0.5)!),
-    alone(columns) {
-      const on = new Set(columns.map(({ number }) => number));
-      for (const { number } of all) shared.program.limit(number, on.has(number) ? 1 : 0);
-      const relaxed = shared.program.relaxed();
-      for (const { number } of all) shared.program.limit(number, 1);
-      return relaxed;
+    relaxed(isOpen = () => true) {
+      open(isOpen);
+      return shared.program.relaxed();
+    },
+    whole(places) {
+      open(() => true);
+      return shared.program.whole(
+        all.map(({ number }) => number),
+        places,
+      );
     },
   };
 }

@@ -3,8 +3,8 @@ import { type Chosen, type Column, type Columns, columnsOf } from "./columns.ts"
 import type { Evaluation } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
 import { searcher } from "./search.ts";
-import type { Solver, Whole } from "./solver.ts";
-import { type FarmProblem, NOTHING, type Together, together } from "./together.ts";
+import type { Relaxed, Solver, Whole } from "./solver.ts";
+import { type FarmProblem, NOTHING, together } from "./together.ts";
 
 /** The best plan of all tunnels together. */
 export interface Joint {
@@ -63,8 +63,9 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   const searchers = tunnels.map(({ problem: each }) => searcher(each));
   const columns = columnsOf(problem, shared);
   const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns, begin);
+  const only = (parts: readonly Column[]): Relaxed => columns.relaxed((column) => parts.includes(column));
   let bound = linear;
-  let chosen = choose(shared, columns, FEW_PLACES);
+  let chosen = choose(columns, FEW_PLACES);
   // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
   const apart = (): number => bound - chosen.objective - little;
@@ -76,12 +77,12 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   };
   /** Each tunnel answers to what the others do in the plan at hand; the solver chooses anew among all. */
   const answer = (): boolean => {
-    const { prices: here } = columns.alone(columns.taken(chosen.values));
+    const { prices: here } = only(columns.taken(chosen.values));
     const added = searchers.map((each, t) => {
       const { found } = each.search(shared.prices(here, t), ANSWERS, Number.NEGATIVE_INFINITY);
       return found.filter((one) => columns.add(t, one)).length > 0;
     });
-    return added.some((some) => some) && bettered(choose(shared, columns, FEW_PLACES));
+    return added.some((some) => some) && bettered(choose(columns, FEW_PLACES));
   };
   /** The schedules that could be part of a better plan, or where there are too many the closest of those looked at. */
   const near = (): boolean => {
@@ -95,7 +96,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     close.forEach(({ found }, t) => {
       for (const one of columns.undominated(t, found, most)) columns.add(t, one);
     });
-    const again = choose(shared, columns, all ? MOST_PLACES : FEW_PLACES);
+    const again = choose(columns, all ? MOST_PLACES : FEW_PLACES);
     // Nothing is proved by some of them.
     if (all && again.proved) bound = Math.min(bound, again.bound);
     if (all) proved = again.proved;
@@ -135,7 +136,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
       const tries = [stay, cuts].map((of): Instead => {
         const other = columns.of(tunnel, { schedule, cuts: of });
         const parts = taken.map((column, t) => (t === tunnel ? other : column));
-        const { objective, values: amounts } = columns.alone(parts);
+        const { objective, values: amounts } = only(parts);
         const { worth, orders, overrun } = told(parts, objective, amounts);
         return { evaluation: other.chosen.evaluation, worth, orders, overrun };
       });
@@ -145,11 +146,8 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
 }
 
 /** @param places - More where no whole solution is found in so few. */
-function choose(shared: Together, columns: Columns, places: number): Whole {
-  const chosen = shared.program.whole(
-    columns.all.map(({ number }) => number),
-    places,
-  );
+function choose(columns: Columns, places: number): Whole {
+  const chosen = columns.whole(places);
   const isWhole = columns.taken(chosen.values).every((column) => column !== undefined);
-  return isWhole || places >= MOST_PLACES ? chosen : choose(shared, columns, MOST_PLACES);
+  return isWhole || places >= MOST_PLACES ? chosen : choose(columns, MOST_PLACES);
 }
