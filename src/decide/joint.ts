@@ -38,7 +38,7 @@ const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
 /** Schedules of all tunnels together, and at least of each, that are tried when there are too many to weigh each. */
-const CLOSEST = 600;
+const CLOSEST = 1000;
 const LEAST_CLOSE = 30;
 
 /** Turns of trying them: a better plan leaves fewer that could be part of a better one still. */
