@@ -112,6 +112,14 @@ test.each([
   expect(loose(words.odds(chance))).toBe(said);
 });
 
+test('behind "odds of" and "risk of" the ends of the scale are told as what they are', () => {
+  expect([0, 0.5, 1].map((chance) => loose(words.chanceOf(chance)))).toEqual([
+    "hardly any",
+    "1 in 2",
+    "almost certain",
+  ]);
+});
+
 test("no chance is told as none or all in five", () => {
   for (let chance = 0; chance <= 1; chance += 0.001)
     expect(loose(words.odds(chance))).not.toMatch(/^0|5 in 5/);

@@ -160,6 +160,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .carry { margin-top: .4mm; padding: 0 0 0 2mm; border-left-width: 1mm; background: none; }
   .whys li + li::before { content: " "; }
   .said, .said li, .foot h2, .products, .products li { display: inline; }
+  .since .said li { display: block; margin: 0; padding-left: 3.4mm; text-indent: -3.4mm; }
   .dense .whys li, .dense .whys .paper, .dense .misses li { display: inline; }
   .dense { letter-spacing: -.012em; line-height: 1.1; }
   .rows, .dense .misses .screen, .dense .sizes { display: none; }
