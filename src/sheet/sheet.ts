@@ -4,7 +4,7 @@ import { type Instant, localDate } from "../quantity/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
-import { type Grid, grid } from "./grid.ts";
+import { type Grid, grid, hasRounds } from "./grid.ts";
 import { madeFrom, membersTold } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
@@ -111,7 +111,7 @@ function grounds(outcome: Outcome, names: Names): string {
     : `for safety: ${list(demanded)}`;
 }
 
-function summary(outcome: Outcome, names: Names): string[] {
+function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const { farm } = outcome;
   if (outcome.walks.length === 0)
     return ["No plan can be made: no weather is known, neither a log nor a forecast."];
@@ -128,13 +128,10 @@ function summary(outcome: Outcome, names: Names): string[] {
   const work = minutes(sum(changes.map((change) => change.minutes)));
   const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
   const where = touched === 1 ? "1 tunnel" : `${touched} tunnels`;
-  const rounds = outcome.tunnels.some(({ settings, choice }) =>
-    choice.some((at) => settings[at]?.some(({ state }) => state === "nights")),
-  );
   return [
     work === null
       ? `${count} on ${where}.`
-      : `${count} on ${where}, about ${work} of work${rounds ? " besides the daily rounds" : ""}.`,
+      : `${count} on ${where}, about ${work} of work${hasRounds(table) ? " besides the daily rounds" : ""}.`,
     total < 0
       ? `Costs ${value(farm, -total)} against leaving everything as it is, ${grounds(outcome, names)}.`
       : farm.currency === null
@@ -204,7 +201,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     urgent: told,
     quiet: quiet(outcome, told),
     since: since(outcome, names),
-    summary: summary(outcome, names),
+    summary: summary(outcome, table, names),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),
     walks: walks(outcome, names),

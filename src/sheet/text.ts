@@ -1,6 +1,6 @@
 import type { Outcome } from "../decide/index.ts";
 import type { BedGroup, BedRow } from "./bedsTable.ts";
-import type { Grid, GridCell, GridTunnel } from "./grid.ts";
+import { type Grid, type GridCell, type GridTunnel, hasRounds } from "./grid.ts";
 import { filled, over, section, sized } from "./layout.ts";
 import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
@@ -109,9 +109,6 @@ function gridBand(out: Page, grid: Grid, from: number, size: number, label: numb
     }
   }
 }
-
-const hasRounds = ({ tunnels }: Grid): boolean =>
-  tunnels.some(({ rows }) => rows.some(({ cells }) => cells.some((cell) => cell?.work === "round")));
 
 function grid(out: Page, table: Grid): void {
   const label = 8;
