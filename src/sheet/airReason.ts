@@ -1,8 +1,8 @@
 import type { Change, Outcome, TunnelPlan } from "../decide/index.ts";
 import { settingKey } from "../farm/index.ts";
-import type { Celsius } from "../quantity/index.ts";
-import { type Why, why } from "./why.ts";
-import { day, dayOfMonth, night, temperature } from "./words.ts";
+import { type Celsius, localDate } from "../quantity/index.ts";
+import { cause, type Why } from "./why.ts";
+import { day, dayOfMonth, nightAhead, temperature } from "./words.ts";
 
 /** Indices of the walks a change holds for: from its own to the tunnel's next change. */
 function stretch(change: Change, plan: TunnelPlan, outcome: Outcome): { first: number; end: number } {
@@ -13,7 +13,7 @@ function stretch(change: Change, plan: TunnelPlan, outcome: Outcome): { first: n
   return { first, end: next < 0 ? outcome.walks.length : next };
 }
 
-/** The coldest night of the stretch at which the change warms the crop. */
+/** The coldest night of the stretch at which the change warms the crop. What is promised then stands with the warnings, where there is something to lose. */
 export function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome): Why | null {
   const { first, end } = stretch(change, plan, outcome);
   const evenings = new Set(
@@ -26,13 +26,14 @@ export function frostReason(change: Change, plan: TunnelPlan, outcome: Outcome):
     .filter(({ date, bare, gain }) => evenings.has(date) && bare <= 0 && gain > 0)
     .reduce((a, b) => (a !== null && a.bare <= b.bare ? a : b), null as TunnelPlan["nights"][number] | null);
   if (coldest === null || change.to.length === 0) return null;
-  const { units } = outcome.farm;
+  const { units, place } = outcome.farm;
   const [bare, expected, promised] = [coldest.bare, coldest.expected, coldest.promised].map((at) =>
     temperature(units, at),
   );
-  return why(
-    `Frost in ${night(units, coldest.date)}: ${expected} expected at the crop, ${promised} promised, ${bare} with nothing on.`,
-    `Frost ${dayOfMonth(coldest.date)}, night: ${expected} expected, ${promised} promised, ${bare} bare.`,
+  const frost = `Frost ${nightAhead(units, coldest.date, localDate(place.zone, outcome.on))}`;
+  return cause(
+    `${frost}: ${bare} at the crop if bare, ${expected} expected with it.`,
+    `${frost}: ${bare} bare, ${expected} expected, ${promised} promised.`,
   );
 }
 
@@ -54,8 +55,8 @@ export function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): 
     .sort((a, b) => (a.date < b.date ? -1 : 1));
   if (tooHot !== undefined) {
     const [left, planned] = [tooHot.ifLeft, tooHot.planned].map((at) => temperature(units, at));
-    return why(
-      `Heat on ${day(units, tooHot.date)}: ${left} at the crop if left, ${planned} with the plan.`,
+    return cause(
+      `Heat on ${day(units, tooHot.date)}: ${left} at the crop if left as it is, ${planned} with the plan.`,
       `Heat ${dayOfMonth(tooHot.date)}: ${left} if left, ${planned} planned.`,
     );
   }
@@ -67,8 +68,8 @@ export function heatReason(change: Change, plan: TunnelPlan, outcome: Outcome): 
   if (before === null || after === null || after >= before) return null;
   const [left, changed] = [before, after].map((at) => temperature(units, at));
   if (left === changed) return null;
-  return why(
-    `Heat: ${left} at the crop if left, ${changed} with this change.`,
+  return cause(
+    `Heat: ${left} at the crop if left as it is, ${changed} with this change.`,
     `Heat: ${left} if left, ${changed} changed.`,
   );
 }

@@ -4,7 +4,7 @@ import { clean } from "./clean.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { joined, type Why, why } from "./why.ts";
-import { day, dayOfMonth, leaves, night, odds, value, weight } from "./words.ts";
+import { chanceOf, day, leaves, monthAndDay, nightAhead, value, weight } from "./words.ts";
 
 /** A bed that a change makes a difference to. */
 export type Bed = Change["without"]["beds"][number];
@@ -19,24 +19,24 @@ function sizeReason({ succession, cut }: Bed, outcome: Outcome, names: Names): W
   const outlook = outcome.successions.find((each) => each.succession.id === succession);
   const about = outlook === undefined ? "" : mark(outlook);
   const [planned, left] = leaves(units, cut.size.plan, cut.size.other);
-  const [after, before] = [odds(cut.odds.plan), odds(cut.odds.other)];
-  const chance = after === before ? "" : `, ${after} in size instead of ${before}`;
+  const [after, before] = [chanceOf(cut.odds.plan), chanceOf(cut.odds.other)];
+  const chance = after === before ? "" : `; odds of salad size ${after} instead of ${before}`;
   if (left !== planned) {
-    const sizes = `${about}${planned} instead of ${about}${left} on ${when}${chance}.`;
-    const brief = `${about}${planned}, not ${about}${left}, ${dayOfMonth(date)}.`;
+    const sizes = `${about}${planned} on ${when} instead of ${about}${left}${chance}.`;
+    const brief = `${about}${planned}, not ${about}${left}, ${monthAndDay(units, date)}.`;
     return cut.size.plan.middle < cut.size.other.middle
-      ? why(`Holds the ${who}: ${sizes}`, `Holds ${who}: ${brief}`)
+      ? why(`Holds back the ${who}: ${sizes}`, `Holds back ${who}: ${brief}`)
       : why(`Brings on the ${who}: ${sizes}`, `Brings on ${who}: ${brief}`);
   }
   if (chance !== "" && cut.odds.plan > cut.odds.other)
     return why(
-      `Betters the odds of the ${who} on ${when}: ${after} instead of ${before}.`,
-      `Odds of ${who}: ${after}, not ${before}, ${dayOfMonth(date)}.`,
+      `Better odds of salad size for the ${who} on ${when}: ${after} instead of ${before}.`,
+      `Odds of ${who}: ${after}, not ${before}, ${monthAndDay(units, date)}.`,
     );
   return null;
 }
 
-/** Beds told of one change: those it does most for. judgement */
+/** Beds told of one change, those it does most for; where there is no room, one. judgement */
 const BEDS = 2;
 
 export const soon = ({ cut }: Bed): boolean => cut?.pick.planned === true;
@@ -45,13 +45,14 @@ export function timingReason({ gain, without }: Change, outcome: Outcome, names:
   const beds = [...without.beds].sort((a, b) => b.gain.timing - a.gain.timing);
   for (const told of [beds.filter(soon), beds]) {
     const sentences = told.flatMap((bed) => sizeReason(bed, outcome, names) ?? []);
-    if (sentences.length > 0) return joined(sentences.slice(0, BEDS));
+    const [first] = sentences;
+    if (first !== undefined) return why(joined(sentences.slice(0, BEDS)).own.told, first.own.brief);
   }
   const [most] = beds;
   if (most === undefined || gain.timing <= 0) return null;
   const { size } = most.cut ?? { size: null };
   const grows = size === null ? 0 : Math.sign(size.plan.middle - size.other.middle);
-  const does = grows > 0 ? "Speeds" : grows < 0 ? "Slows" : "Helps";
+  const does = grows > 0 ? "Brings on" : grows < 0 ? "Holds back" : "Helps";
   const who = names.succession(most.succession);
   return why(`${does} the ${who} a little.`, `${does} ${who} a little: ${value(outcome.farm, gain.timing)}.`);
 }
@@ -64,18 +65,21 @@ export function damageReason(
   names: Names,
 ): Why | null {
   if (worst === null) return null;
-  const [after, before] = [odds(worst.odds.plan), odds(worst.odds.other)];
+  const [after, before] = [chanceOf(worst.odds.plan), chanceOf(worst.odds.other)];
   if (after === before) return null;
-  const { units } = outcome.farm;
+  const { units, place } = outcome.farm;
   const { date, part } = worst.walk;
-  const when = part === "evening" ? `in ${night(units, date)}` : `on ${day(units, date)}`;
-  const then = said?.told.includes(when) ? "then" : when;
+  const then =
+    part === "evening" ? nightAhead(units, date, localDate(place.zone, outcome.on)) : day(units, date);
+  const when = said?.cause.told.includes(then) ? "" : `, ${then}`;
   const who = names.succession(worst.succession);
-  const what = worst.of === "stubble" ? "Loss of the stubble of the" : "Damage to the";
-  return why(
-    `${what} ${who} ${then}: ${after}; without this change ${before}.`,
-    `${what} ${who}: ${after}, not ${before}.`,
-  );
+  const odds = `${after} instead of ${before}`;
+  return worst.of === "stubble"
+    ? why(
+        `Risk of losing the stubble of the ${who}${when}: ${odds}.`,
+        `Risk to stubble of ${who}: ${after}, not ${before}.`,
+      )
+    : why(`Risk of damage to the ${who}${when}: ${odds}.`, `Risk to ${who}: ${after}, not ${before}.`);
 }
 
 /** The order that is filled better by most. */
@@ -87,7 +91,7 @@ export function orderReason({ without: { filled } }: Change, { farm }: Outcome):
   const { market, marketDate } = most.pick;
   const name = clean(product.name);
   return why(
-    `Fills ${more} more of the order for ${clean(market.name)} on ${day(farm.units, marketDate)}: ${name}.`,
-    `Fills ${more} more of ${name}, ${dayOfMonth(marketDate)}.`,
+    `Fills ${more} more of an order: ${name} for ${clean(market.name)} on ${day(farm.units, marketDate)}.`,
+    `Fills ${more} more of ${name}, ${monthAndDay(farm.units, marketDate)}.`,
   );
 }

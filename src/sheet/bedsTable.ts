@@ -64,6 +64,8 @@ export interface BedRow {
   readonly sentences: readonly string[];
   /** Rests on judgement: marked "~". */
   readonly judged: boolean;
+  /** Cut for the last time: nothing is left to grow. */
+  readonly finished: boolean;
 }
 
 /** Successions told about at the same pick, under its heading. */
@@ -188,6 +190,7 @@ function row(
     todoUnchanged: todo(farm, { ...outlook, fate: outlook.fateUnchanged }, last),
     lasts: windowDays === null ? null : days(Math.max(1, Math.round(windowDays))),
     judged: mark(outlook) !== "",
+    finished: stage === "finished",
   };
   const pick =
     at === null

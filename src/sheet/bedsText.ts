@@ -4,7 +4,7 @@ import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
 import { filled, over, section, sized } from "./layout.ts";
 import { learnedWords } from "./learnedWords.ts";
-import { madeFrom } from "./madeFrom.ts";
+import { madeFrom, membersTold } from "./madeFrom.ts";
 import { namesOf } from "./names.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import { marksUsed, needsYou } from "./sheet.ts";
@@ -54,7 +54,7 @@ export function bedsText(beds: Beds, options: TextOptions): string {
   for (const each of groups) group(out, each);
   section(out, "NEEDS YOU", needsYou(problems));
   section(out, "LEARNED", learnedWords(farm, successions, beds.madeFrom));
-  section(out, "MADE FROM", madeFrom(farm, beds.madeFrom, on));
+  section(out, "MADE FROM", [...madeFrom(farm, beds.madeFrom, on), ...membersTold(beds.madeFrom)]);
   section(out, "HOW TO READ IT", marksUsed(groups, []));
   section(out, "CAUTIONS", cautions(farm, successions));
   return out.text();

@@ -50,8 +50,9 @@ function told(
   const heavy = atFate === null ? "" : `, ${mark(outlook)}${weight(units, atFate.weight)}`;
   const sold = day(units, fate.pick.marketDate);
   const [who, where] = [names.succession(succession.id), names.tunnel(succession.tunnel)];
-  const until = fate.kind === "hold" ? "keep cold for" : "for";
-  const rest = `ut the ${who}${SOLD[fate.as]}, ${where}${heavy}, ${until} ${sold}.`;
+  const held = fate.kind === "hold";
+  const until = held ? "keep cold for" : "for";
+  const rest = `ut the ${who} in ${where}${SOLD[fate.as]}${heavy}${held ? `; keep it cold for ${sold}` : `, for ${sold}`}.`;
   const what = `${who}, ${where}${heavy}`;
   const how = (cut: string): string => `${cut}${SOLD[fate.as]}, ${until} ${sold}`;
   if (at === walk.at) return { how: how("Cut"), what, sentence: `C${rest}` };

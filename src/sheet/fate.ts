@@ -63,7 +63,7 @@ export function todo(farm: Farm, { fate, stage, emergence }: Fated, last: LocalD
 /** What to do with a succession whatever the days planned, in few words. */
 export const way = (farm: Farm, fate: Fate): string =>
   fate.kind === "none"
-    ? "Do not cut it."
+    ? "Leave it uncut."
     : fate.kind === "pick"
       ? PICK[fate.as](day(farm.units, fate.pick.date))
       : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
@@ -73,24 +73,24 @@ type When = "before" | "same" | "after";
 const OTHERWISE: Readonly<Record<When, Readonly<Record<Sold, (when: string, market: string) => string>>>> = {
   before: {
     salad: (when, market) => `Pick it early, ${when}, for ${market}.`,
-    braising: (when, market) => `Pick it early, ${when}, for ${market} as braising greens.`,
-    small: (when, market) => `Pick it early, ${when}, for ${market}, below salad size.`,
+    braising: (when, market) => `Pick it early, ${when}, as braising greens for ${market}.`,
+    small: (when, market) => `Pick it early, ${when}, below salad size, for ${market}.`,
   },
   same: {
     salad: (when, market) => `Pick it all the same ${when} for ${market}.`,
-    braising: (when, market) => `Pick it ${when} for ${market} as braising greens.`,
-    small: (when, market) => `Pick it ${when} for ${market}, below salad size.`,
+    braising: (when, market) => `Pick it ${when} as braising greens for ${market}.`,
+    small: (when, market) => `Pick it ${when}, below salad size, for ${market}.`,
   },
   after: {
     salad: (when, market) => `Leave it and pick it ${when} for ${market}.`,
-    braising: (when, market) => `Leave it and pick it ${when} for ${market} as braising greens.`,
-    small: (when, market) => `Leave it and pick it ${when} for ${market}, below salad size.`,
+    braising: (when, market) => `Leave it and pick it ${when} as braising greens for ${market}.`,
+    small: (when, market) => `Leave it and pick it ${when}, below salad size, for ${market}.`,
   },
 };
 
 /** A way out of a miss. `missed` is the instant of the pick that is missed. */
 export function otherwise(farm: Farm, fate: Fate, missed: number): string {
-  if (fate.kind === "none") return "Do not cut it for any market of these days.";
+  if (fate.kind === "none") return "Leave it uncut.";
   const { units } = farm;
   const { market, marketDate, date, at } = fate.pick;
   const name = clean(market.name);

@@ -103,3 +103,7 @@ export function grid(outcome: Outcome, names: Names): Grid {
     }),
   };
 }
+
+/** Is the round of a rhythm walked in these days? */
+export const hasRounds = ({ tunnels }: Grid): boolean =>
+  tunnels.some(({ rows }) => rows.some(({ cells }) => cells.some((cell) => cell?.work === "round")));

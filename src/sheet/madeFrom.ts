@@ -70,6 +70,14 @@ function forecast(farm: Farm, from: MadeFrom, issued: Instant, on: Instant): str
   return `Forecast${whose} issued ${moment(farm, issued)}, ${age(issued, on)}${ends}.`;
 }
 
+/** What odds and ranges count. */
+export const membersTold = ({ members, learnedFrom }: MadeFrom): readonly string[] =>
+  members === 0
+    ? []
+    : [
+        `Odds and ranges: ${members} ways the weather may go from here, ${learnedFrom === 0 ? "by the usual error of forecasts" : `by how ${learnedFrom} earlier ${learnedFrom === 1 ? "forecast" : "forecasts"} did here`}, and what is uncertain of each crop and cover.`,
+      ];
+
 /** What a sheet was made from and how old that was, as whole sentences. */
 export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly string[] {
   const { units } = farm;
@@ -96,12 +104,7 @@ export function madeFrom(farm: Farm, from: MadeFrom, on: Instant): readonly stri
     ...(from.carriedFrom === null
       ? []
       : [
-          `From ${day(units, from.carriedFrom)} on the last known days are carried on, with wide ranges: take those dates as rough.`,
-        ]),
-    ...(from.members === 0
-      ? []
-      : [
-          `Odds and ranges: ${from.members} ways the weather may go from here, ${from.learnedFrom === 0 ? "by the usual error of forecasts" : `by how ${from.learnedFrom} earlier ${from.learnedFrom === 1 ? "forecast" : "forecasts"} did here`}, and what is uncertain of each crop and cover.`,
+          `From ${day(units, from.carriedFrom)} on the last known days are carried on: take those dates as rough.`,
         ]),
     ...from.broughtOver.map((each) => broughtOver(farm, each)),
     ...(from.shortDays === null

@@ -16,7 +16,7 @@ export interface MissBlock {
   readonly brief: string;
   readonly sentence: string;
   readonly covers: string;
-  /** "Salad size with covers: Apr 22 … Apr 26, Friday market Apr 24 within reach." */
+  /** "With covers, salad size from Apr 22 at the earliest and Apr 26 at the latest: right for Friday market Apr 24." */
   readonly reach: string;
   /** Can covers not help at all? */
   readonly beyondCovers: boolean;
@@ -63,10 +63,10 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     miss.why === "tooSmall"
       ? size === null
         ? `${who} is too small ${when}: salad size begins at ${small}.`
-        : `${who} is too small ${when}: ${size} with the plan, salad size begins at ${small}.`
+        : `${who} is too small ${when}: ${size} by then; salad size begins at ${small}.`
       : size === null
         ? `${who} is too large ${when}: salad size ends at ${large}.`
-        : `${who} is too large ${when}: ${size} with the plan, salad size ends at ${large}.`;
+        : `${who} is too large ${when}: ${size} by then; salad size ends at ${large}.`;
   return {
     succession: succession.id,
     who: capital(names.succession(succession.id)),
@@ -79,7 +79,7 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
     reach: withinReach(farm, outlook),
-    alternatives: waysOut(outcome, outlook, miss),
+    alternatives: waysOut(outcome, miss),
   };
 }
 

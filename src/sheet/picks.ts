@@ -34,7 +34,8 @@ export interface PickBlock {
 export interface PickProduct {
   readonly product: string;
   readonly name: string;
-  readonly expected: string;
+  /** null: nothing. */
+  readonly expected: string | null;
   /** null: nothing is ordered. */
   readonly ordered: string | null;
   /** What the order lacks; null: nothing. */
@@ -123,7 +124,7 @@ function picksTold(outcome: Outcome): readonly Pick[] {
 
 /**
  * What keeps a mix from its order: crops of which nothing is cut for the pick in salad size, "no arugula or mustard", else
- * the part that runs out first; null when neither.
+ * the part that runs out first, "too little mizuna"; null when neither.
  */
 function without(
   product: Product | undefined,
@@ -141,7 +142,7 @@ function without(
   const lacks = wanted.filter(({ crop }) => !cut.has(crop));
   const names = lacks.map(({ crop }) => clean(farm.crops.get(crop)?.name ?? crop));
   if (names.length > 0) return `no ${list(names, "or")}`;
-  return scarcest === null ? null : `no more ${clean(farm.crops.get(scarcest)?.name ?? scarcest)} is left`;
+  return scarcest === null ? null : `too little ${clean(farm.crops.get(scarcest)?.name ?? scarcest)}`;
 }
 
 export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
@@ -159,10 +160,11 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
         const had = weight(farm.units, expected);
         const wanted = weightStated(farm.units, ordered);
         const short = lacking(farm.units, ordered, expected);
+        const because = lacks === null ? "" : ` (${lacks})`;
         return {
           product,
           name,
-          expected: had,
+          expected: expected <= 0 ? null : had,
           ordered: ordered <= 0 ? null : wanted,
           short,
           sentence:
@@ -170,7 +172,9 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
               ? `${name}: ${had} expected, none ordered.`
               : short === null
                 ? `${name}: ${had} expected, ${wanted} ordered.`
-                : `${name}: ${had} expected, ${wanted} ordered: ${short} short${lacks === null ? "" : ` (${lacks})`}.`,
+                : expected <= 0
+                  ? `${name}: nothing for the ${wanted} ordered${because}.`
+                  : `${name}: ${had} expected, ${wanted} ordered: ${short} short${because}.`,
         };
       }),
     rows: outcome.successions

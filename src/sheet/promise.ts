@@ -46,9 +46,10 @@ function sentence({ units, products }: Farm, { product, safe, mayCome, ordered }
   const name = clean(products.find(({ id }) => id === product)?.name ?? product);
   const [sure, most] = [safeShown(units, safe), mayShown(units, mayCome)];
   if (most === 0 && ordered <= 0) return null;
+  if (most === 0 && sure === 0) return `${name}: none for the ${weightStated(units, ordered)} ordered.`;
   if (sure === 0) {
     const wanted = ordered <= 0 ? "" : ` of ${weightStated(units, ordered)} ordered`;
-    return `${name}: nothing safe yet${wanted}${most === 0 ? "" : `, ${told(units, most)} may come`}.`;
+    return `${name}: nothing safe yet${wanted}. Up to ${told(units, most)} may come.`;
   }
   const more = most > sure ? ` Up to ${told(units, most)} may come.` : "";
   return `${name}: ${told(units, sure)} safe${besideOrder(units, ordered, sure)}.${more}`;
@@ -88,8 +89,8 @@ export function promiseChanges(
 const NOTES: readonly string[] = [
   "Safe: there in 4 of 5 cases. May come: only in 1 of 5.",
   "What is already cut comes on top.",
-  "No contract: weather and pests can take more.",
-  "Greens kept cold: local food rules come first.",
+  "No contract: weather and pests may still take some.",
+  "Greens cut early are kept cold, as local food rules say.",
 ];
 
 /**

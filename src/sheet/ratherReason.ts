@@ -1,7 +1,9 @@
 import type { Change, Outcome } from "../decide/index.ts";
 import { type Bed, soon } from "./bedReason.ts";
+import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { capital, leaves, settingShort, value } from "./words.ts";
+import { TIED } from "./wrap.ts";
 
 /** All a change gains. */
 export const total = ({ timing, stress, damage, labour, orders }: Change["gain"]): number =>
@@ -16,25 +18,29 @@ export function ratherReason({ gain, rather }: Change, outcome: Outcome, names: 
   const { farm } = outcome;
   const [gains, less] = [total(gain), total(rather.gain)];
   if (gains <= 0 || less < 0 || less > (1 - WORTH_ASKING) * gains) return null;
-  const cut = rather.beds
+  const bed = rather.beds
     .filter(soon)
-    .reduce<Bed["cut"]>(
-      (top, { cut: each }) => (top === null || differs(each) > differs(top) ? each : top),
+    .reduce<Bed | null>(
+      (top, each) => (top === null || differs(each.cut) > differs(top.cut) ? each : top),
       null,
     );
+  const cut = bed?.cut ?? null;
   const [size, otherSize] = cut === null ? ["", ""] : leaves(farm.units, cut.size.plan, cut.size.other);
+  const outlook = outcome.successions.find(({ succession }) => succession.id === bed?.succession);
+  const about = outlook === undefined ? "" : mark(outlook);
   const share = cut === null || !(cut.weight.plan > 0) ? 0 : cut.weight.other / cut.weight.plan - 1;
   const percent = Math.round(Math.abs(share) * 100);
   const nothing = Math.round(less) < 1 && farm.currency !== null;
   const effects = [
-    ...(size === otherSize ? [] : [`${otherSize} instead of ${size}`]),
-    ...(percent === 0 ? [] : [`${percent} % ${share < 0 ? "less" : "more"} weight`]),
+    ...(size === otherSize ? [] : [`${about}${otherSize}, not ${about}${size}`]),
+    ...(percent === 0 ? [] : [`${percent}${TIED}% ${share < 0 ? "less" : "more"} weight`]),
     ...(nothing ? [] : [`worth ${value(farm, less)} less`]),
   ];
   const other = capital(settingShort(rather.setting, names.shortCover));
-  return effects.length === 0
-    ? `${other} would do nearly as well.`
-    : `${other} instead: ${effects.join(", ")}.`;
+  if (effects.length === 0) return `${other} would do nearly as well.`;
+  const who =
+    bed === null || (size === otherSize && percent === 0) ? "" : `${names.succession(bed.succession)} `;
+  return `${other} instead: ${who}${effects.join("; ")}.`;
 }
 
 const differs = (cut: Bed["cut"]): number =>

@@ -4,12 +4,12 @@ import { damageReason, orderReason, timingReason } from "./bedReason.ts";
 import type { Names } from "./names.ts";
 import { ratherReason, total } from "./ratherReason.ts";
 import { sheetCalled } from "./sheetCalled.ts";
-import { joined, type Why, why } from "./why.ts";
+import { cause, joined, type Why, why } from "./why.ts";
 import { value } from "./words.ts";
 
 /** Why a limit leaves no choice. */
 const FORBIDS: Readonly<Record<LimitName, Why>> = {
-  rowCoverInHeat: why("Too hot: it would grow slower, not faster.", "Heat slows it."),
+  rowCoverInHeat: cause("Too hot: it would grow slower, not faster.", "Heat slows it."),
   wind: why("Other walks are too windy for it.", "Other walks: wind."),
   frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
   net: why("What grows here must stay under net.", "Must stay under net."),
@@ -39,14 +39,14 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
       return all(shown, limit, bySize()) ?? why("A limit leaves no other choice.");
     }
     case "damage": {
-      const cause = cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler());
+      const air = cools(change, outcome) ? (cooler() ?? warmer()) : (warmer() ?? cooler());
       return (
-        all(cause, damageReason(cause, change, outcome, names)) ??
+        all(air, damageReason(air, change, outcome, names)) ??
         why(`Lowers the damage to be feared by ${value(farm, change.gain.damage)}.`)
       );
     }
     case "stress":
-      return cooler() ?? why(`Spares the leaves heat worth ${value(farm, change.gain.stress)}.`);
+      return cooler() ?? why(`Spares the leaves heat: worth ${value(farm, change.gain.stress)}.`);
     case "timing":
       return (
         all(cools(change, outcome) ? null : warmer(), bySize()) ??
@@ -60,7 +60,7 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
     case "calm": {
       const sheet =
         outcome.since === null ? "the last sheet" : sheetCalled(farm, outcome.since.on, outcome.on);
-      return why(`So it stands on ${sheet}; to change that would not be worth it.`, `As on ${sheet}.`);
+      return why(`As on ${sheet}: to change it would gain too little.`, `As on ${sheet}.`);
     }
     case "labour":
       return why(`Saves work worth ${value(farm, change.gain.labour)}.`);
@@ -72,13 +72,14 @@ const BY_WORTH: readonly Change["decidedBy"][] = ["timing", "orders", "damage"];
 
 /** Why a change is in the plan, what it is worth, and what another cover would do in its place. */
 export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {
-  const { told, brief } = decided(change, plan, outcome, names);
   const gained = total(change.gain);
   const worth =
-    BY_WORTH.includes(change.decidedBy) && gained > 0
-      ? [`This change is worth ${value(outcome.farm, gained)}.`]
-      : [];
-  return why([told, ...worth, ratherReason(change, outcome, names) ?? []].flat().join(" "), brief);
+    BY_WORTH.includes(change.decidedBy) && gained > 0 ? `Worth ${value(outcome.farm, gained)} in all.` : "";
+  return joined([
+    decided(change, plan, outcome, names),
+    why(worth, ""),
+    why(ratherReason(change, outcome, names) ?? "", ""),
+  ]);
 }
 
 /** What lies on a tunnel through one night, or by day, of a date. */

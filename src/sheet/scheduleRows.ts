@@ -2,6 +2,7 @@ import type { Outcome } from "../decide/index.ts";
 import { type Instant, localHour } from "../quantity/index.ts";
 import { namesOf } from "./names.ts";
 import { walks } from "./walks.ts";
+import { whole } from "./why.ts";
 import { clock } from "./words.ts";
 
 const HEADER = ["date", "walk", "time", "tunnel", "succession", "what to do", "minutes", "why", "done"];
@@ -39,7 +40,7 @@ export function scheduleRows(outcome: Outcome): readonly (readonly string[])[] {
         "",
         actions.join(" "),
         String(Math.round(spent)),
-        reason ?? "",
+        reason === null ? "" : whole(reason).told,
         "",
       ]),
     ];

@@ -4,17 +4,17 @@ import { type Instant, localDate } from "../quantity/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
-import { type Grid, grid } from "./grid.ts";
-import { madeFrom } from "./madeFrom.ts";
+import { type Grid, grid, hasRounds } from "./grid.ts";
+import { madeFrom, membersTold } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
 import { sheetCalled } from "./sheetCalled.ts";
 import { type SinceBlock, since } from "./since.ts";
-import { strip } from "./strip.ts";
+import { type Strip, strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
-import { whatIfLine } from "./whatIfLine.ts";
+import { whatIfLines } from "./whatIfLine.ts";
 import { day, dayAndYear, minutes, moment, value } from "./words.ts";
 
 /** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
@@ -40,11 +40,13 @@ export interface Sheet {
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
   /** Where a check strip would teach most; null: nowhere worth it. */
-  readonly strip: string | null;
+  readonly strip: Strip | null;
   /** What one thing more would be worth, one line each; none where it was not asked for. */
   readonly whatIf: readonly string[];
   readonly needsYou: readonly string[];
   readonly madeFrom: readonly string[];
+  /** How odds and plan were found and how far they are to be trusted; whole sentences. */
+  readonly found: readonly string[];
   readonly marks: readonly string[];
   readonly cautions: readonly string[];
 }
@@ -109,7 +111,7 @@ function grounds(outcome: Outcome, names: Names): string {
     : `for safety: ${list(demanded)}`;
 }
 
-function summary(outcome: Outcome, names: Names): string[] {
+function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const { farm } = outcome;
   if (outcome.walks.length === 0)
     return ["No plan can be made: no weather is known, neither a log nor a forecast."];
@@ -129,7 +131,7 @@ function summary(outcome: Outcome, names: Names): string[] {
   return [
     work === null
       ? `${count} on ${where}.`
-      : `${count} on ${where}, about ${work} of work besides the daily rounds.`,
+      : `${count} on ${where}, about ${work} of work${hasRounds(table) ? " besides the daily rounds" : ""}.`,
     total < 0
       ? `Costs ${value(farm, -total)} against leaving everything as it is, ${grounds(outcome, names)}.`
       : farm.currency === null
@@ -157,7 +159,7 @@ export function tildes(groups: readonly BedGroup[], days: Grid["days"]): string[
   return [
     ...(judged
       ? [
-          '"~" before a size, date or weight: its growth is known by judgement only, or no log tells of most of it. Measure one leaf and the mark goes.',
+          '"~" before a size, date or weight: rough, by judgement only or mostly without a log. Measure one leaf and the mark goes.',
         ]
       : []),
     ...(carried
@@ -199,7 +201,7 @@ export function sheetOf(outcome: Outcome): Sheet {
     urgent: told,
     quiet: quiet(outcome, told),
     since: since(outcome, names),
-    summary: summary(outcome, names),
+    summary: summary(outcome, table, names),
     limits: limits(outcome, names),
     startsToday: first?.date === localDate(farm.place.zone, outcome.on),
     walks: walks(outcome, names),
@@ -208,16 +210,17 @@ export function sheetOf(outcome: Outcome): Sheet {
     misses: misses(outcome, names),
     beds,
     strip: strip(outcome, names),
-    whatIf: (outcome.whatIf ?? []).map((what) => whatIfLine(farm, what, names)),
+    whatIf: whatIfLines(farm, outcome.whatIf ?? [], names),
     needsYou: needsYou(outcome.problems),
-    madeFrom: [
-      ...madeFrom(farm, outcome.madeFrom, outcome.on),
+    madeFrom: madeFrom(farm, outcome.madeFrom, outcome.on),
+    found: [
+      ...membersTold(outcome.madeFrom),
       ...(outcome.together?.proved === false ? [unproved(outcome, outcome.together)] : []),
     ],
     marks: [
       ...marksUsed(beds, table.days),
       ...(told.some(({ kind, open }) => kind === "frost" && open) ? FROST_COLUMNS : []),
-      "Minutes are estimates for one person; time a walk of your own and set them.",
+      "Minutes are estimates for one person: time a walk of your own and set them in farm.yaml.",
     ],
     cautions: cautions(farm, successions),
   };

@@ -6,6 +6,7 @@ import { actions } from "./actions.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
 import { sheetCalled } from "./sheetCalled.ts";
+import { whole } from "./why.ts";
 import { capital, day, value } from "./words.ts";
 
 /** What is new against the sheet given out before. */
@@ -35,9 +36,9 @@ function changed(
 ): string {
   const plan = outcome.tunnels.find((each) => each.tunnel.id === tunnel.id)!;
   const told = ({ from, to }: ChangedInstruction["was"]): string =>
-    actions(from, to, walk.part, names.cover).join(" ") || "Leave it as it is.";
+    actions(from, to, walk.part, names.shortCover).join(" ") || "Leave it as it is.";
   const change = plan.changes.find((each) => each.walk.index === walk.index);
-  const why = change === undefined ? LEFT[decidedBy] : reason(change, plan, outcome, names).brief;
+  const why = change === undefined ? LEFT[decidedBy] : whole(reason(change, plan, outcome, names)).brief;
   const when = `${day(outcome.farm.units, walk.date)}, ${walk.part}`;
   return `${when}, ${names.tunnel(tunnel.id)}: ${told(is)} It was: ${told(was)} Why: ${why}`;
 }
@@ -56,7 +57,7 @@ function unnoted({ tunnel, walk, cover, state }: Unnoted, { farm, on }: Outcome,
   // What a shell would take for its own is left to the id.
   const where = /^[\p{L}\p{N} .-]+$/u.test(tunnel.name) ? tunnel.name : tunnel.id;
   const noted = `${where} ${cover} ${state} ${recent ? name : walk.date} ${walk.part}`;
-  return `Not noted: ${names.cover(cover)} ${LIES[state]} ${names.tunnel(tunnel.id)}, ${when}. Done? leafpace note ${noted}`;
+  return `Not noted, so taken as not done: ${names.shortCover(cover)} ${LIES[state]} ${names.tunnel(tunnel.id)}, ${when}. Done? leafpace note ${noted}`;
 }
 
 const nothingChanged = (farm: Farm, { price }: SinceIssued, called: string): string =>

@@ -1,6 +1,6 @@
 import type { Outcome } from "../decide/index.ts";
 import type { BedGroup, BedRow } from "./bedsTable.ts";
-import type { Grid, GridCell, GridTunnel } from "./grid.ts";
+import { type Grid, type GridCell, type GridTunnel, hasRounds } from "./grid.ts";
 import { filled, over, section, sized } from "./layout.ts";
 import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
@@ -8,6 +8,7 @@ import type { PickBlock } from "./picks.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
 import { LATER, type Urgent } from "./urgent.ts";
 import type { Task, WalkBlock } from "./walks.ts";
+import { type Why, whole } from "./why.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };
 
@@ -40,13 +41,17 @@ function urgents(out: Page, all: readonly Urgent[]): void {
   }
 }
 
-/** Tasks one after the other with the same reason. */
-function runs(tasks: readonly Task[]): Task[][] {
-  const all: Task[][] = [];
+/** What may be told once for tasks one after the other: the cause, else the whole reason. */
+const sharedOf = ({ cause, own }: Why): string => cause.told || own.told;
+
+/** Tasks one after the other that share it. */
+function runs(tasks: readonly Task[]): (readonly [shared: string, run: Task[]])[] {
+  const all: (readonly [string, Task[]])[] = [];
   for (const task of tasks) {
+    const shared = task.reason === null ? "" : sharedOf(task.reason);
     const last = all.at(-1);
-    if (last?.[0]?.reason === task.reason) last?.push(task);
-    else all.push([task]);
+    if (last?.[0] === shared) last[1].push(task);
+    else all.push([shared, [task]]);
   }
   return all;
 }
@@ -62,11 +67,15 @@ function walk(out: Page, { heading, minutes, carry, notes, cuts, tasks, rounds }
   if (tasks.length === 0 && cuts.length === 0) out.say("Nothing to do.");
   const todo = (where: string, actions: readonly string[], minutes: string | null): void =>
     out.say(`${where}: ${actions.join(" ")}${minutes === null ? "" : ` (${minutes})`}`, { mark: "[ ] " });
-  for (const run of runs(tasks.filter(({ kind }) => kind === "change"))) {
-    for (const { name, actions, minutes } of run) todo(name, actions, minutes);
-    const why = run[0]?.reason ?? null;
-    if (why !== null)
-      out.say(why, { mark: run.length === 1 ? "Why: " : `Why, these ${run.length}: `, indent: 4 });
+  for (const [shared, run] of runs(tasks.filter(({ kind }) => kind === "change"))) {
+    const once = run.length > 1 && shared !== "";
+    if (once) out.say(shared, { mark: `Why, the next ${run.length}: ` });
+    for (const { name, actions, minutes, reason } of run) {
+      todo(name, actions, minutes);
+      if (reason === null) continue;
+      if (!once) out.say(whole(reason).told, { mark: "Why: ", indent: 4 });
+      else if (reason.own.told !== shared) out.say(reason.own.told, { indent: 4 });
+    }
   }
   for (const { names, actions, minutes } of rounds) todo(names, actions, minutes);
 }
@@ -113,7 +122,7 @@ function grid(out: Page, table: Grid): void {
     out.say(`${name}: leave it as it is all these days (${now}).`);
   if (table.tunnels.some(({ idle }) => !idle))
     out.say(
-      "Words say what lies on the tunnel after that walk; a dot: leave it as it is; on, off: the daily round.",
+      `Words say what lies on the tunnel after that walk; a dot: leave it as it is${hasRounds(table) ? "; on, off: the daily round" : ""}.`,
     );
 }
 
@@ -205,7 +214,10 @@ function miss(out: Page, { sentence, covers, reach, alternatives }: MissBlock): 
 function untold({ beds, picks, misses }: Sheet): readonly BedGroup[] {
   const told = new Set([...picks.flatMap(({ rows }) => rows), ...misses].map(({ succession }) => succession));
   return beds
-    .map((group) => ({ ...group, rows: group.rows.filter(({ succession }) => !told.has(succession)) }))
+    .map((group) => ({
+      ...group,
+      rows: group.rows.filter(({ succession, finished }) => !finished && !told.has(succession)),
+    }))
     .filter(({ rows }) => rows.length > 0);
 }
 
@@ -228,7 +240,7 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
   }
   section(out, "LIMITS THE PLAN CANNOT KEEP", sheet.limits);
   if (sheet.since !== null) {
-    section(out, sheet.since.heading.toUpperCase(), [...sheet.since.changed, ...sheet.since.unnoted]);
+    section(out, sheet.since.heading.toUpperCase(), [...sheet.since.unnoted, ...sheet.since.changed]);
   }
 
   const [today, later] = [
@@ -275,9 +287,9 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     for (const each of others) beds(out, each);
   }
 
-  section(out, "WORTH MEASURING", sheet.strip === null ? [] : [sheet.strip]);
+  section(out, "WORTH MEASURING", sheet.strip === null ? [] : [`${sheet.strip.asked} ${sheet.strip.why}`]);
   section(out, "NEEDS YOU", sheet.needsYou);
-  section(out, "MADE FROM", sheet.madeFrom);
+  section(out, "MADE FROM", [...sheet.madeFrom, ...sheet.found]);
   section(out, "HOW TO READ IT", sheet.marks);
   section(out, "CAUTIONS", sheet.cautions);
   return out.text();

@@ -78,6 +78,13 @@ function riskiest(
   }));
 }
 
+/** Tunnels with the same odds told together: "Risk is left: 2 in 5 in Creek 2 and Alder 3; 1 in 10 in Mill 1." */
+function riskLeft(told: readonly { readonly name: string; readonly risk: number }[]): string {
+  const alike = groupBy(told, ({ risk }) => odds(risk));
+  const some = told.every(({ risk }) => risk < CONSIDERABLE) ? "Some risk" : "Risk";
+  return `${some} is left: ${[...alike].map(([chance, same]) => `${chance} in ${list(same.map(({ name }) => name))}`).join("; ")}.`;
+}
+
 /** What the plan has on a tunnel through one night or by one day, in words. */
 function underPlan(
   { date, tunnel }: Of<"frost"> | Of<"heat">,
@@ -86,7 +93,7 @@ function underPlan(
   names: Names,
 ): string {
   const plan = planOf(outcome, tunnel);
-  return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.cover);
+  return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.shortCover);
 }
 
 /** That no cloth is left for a tunnel in danger, and why. */
@@ -97,6 +104,14 @@ const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => str
   minutes: (where) => `No walk has the minutes to put cloth on ${where}.`,
   inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
 };
+
+/** Beds of tunnels, each list with its tunnel. */
+const bedsIn = (
+  told: readonly { readonly name: string; readonly beds: readonly string[]; readonly risked?: string }[],
+): string =>
+  told
+    .map(({ name, beds, risked }) => `${list(beds)} in ${name}${risked === undefined ? "" : ` (${risked})`}`)
+    .join("; ");
 
 const noCloth = (
   told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
@@ -132,10 +147,14 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
         name,
         head: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
         risked: odds(warning.risk),
+        beds: warning.successions.map(names.succession),
       };
     })
     .sort((a, b) => b.risk - a.risk);
   const probable = told.filter(({ risk }) => risk >= LIKELY);
+  const [marked, lost] = [true, false].map((lives) =>
+    probable.filter(({ expected, kill }) => expected > kill === lives),
+  ) as [typeof told, typeof told];
   const possible = riskiest(told.filter(({ risk }) => risk >= HARDLY && risk < LIKELY));
   const unpromised = told.filter(({ risk, promised, unfit }) => risk < HARDLY && promised < unfit);
   const windy = told.filter(({ windy }) => windy);
@@ -151,7 +170,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       dates.length === 1
         ? `Frost in ${night(units, dates[0]!)}: down to ${cold} at the crop with nothing on.`
         : `More frost in the nights that begin on ${when}: down to ${cold} at the crop with nothing on.`,
-    columns: ["Tunnel", "That night", "Expected", "Promised", "Unfit below", "Risk left"],
+    columns: ["Tunnel", "On it that night", "Expected", "Promised", "Unfit below", "Risk left"],
     rows: told.map(({ tunnel, head, under, expected, promised, unfit, successions, risked }) => ({
       tunnel,
       cells: [
@@ -165,15 +184,10 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       sentence: `${head}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
     })),
     open: true,
-    inShort:
-      possible.length === 0
-        ? null
-        : `${possible.every(({ risk }) => risk < CONSIDERABLE) ? "Some risk" : "Risk"} is left in ${list(possible.map(({ name, risk }) => `${name} (${odds(risk)})`))}.`,
+    inShort: possible.length === 0 ? null : riskLeft(possible),
     follows: [
-      ...probable.map(
-        ({ name, risked, successions, expected, kill }) =>
-          `${expected > kill ? "Leaves probably marked" : "Probable loss of the planting"} in ${name} even with the plan, ${risked}: ${list(successions.map(names.succession))}.`,
-      ),
+      ...(lost.length === 0 ? [] : [`Probably lost even with the plan: ${bedsIn(lost)}.`]),
+      ...(marked.length === 0 ? [] : [`Leaves probably marked even with the plan: ${bedsIn(marked)}.`]),
       ...noCloth(
         told.filter(({ risk }) => risk >= HARDLY),
         names,
@@ -189,7 +203,9 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
       ...(windy.length === 0
         ? []
         : [
-            `The evening before this night is too windy to put cloth on: what ${list(windy.map(({ name }) => name))} can have must lie there from an earlier walk.`,
+            windy.length === told.length
+              ? "That evening is too windy to put cloth on: what is to help must lie there from an earlier walk."
+              : `That evening is too windy to put cloth on: what is to help ${list(windy.map(({ name }) => name))} must lie there from an earlier walk.`,
           ]),
     ],
   };
@@ -221,7 +237,7 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     when,
     brief: `Heat ${list(dates.map(dayOfMonth))}: ${hot} if left`,
     heading: `Heat on ${when}: up to ${hot} at the crop in calm air if what lies there now is left on.`,
-    columns: ["Tunnel", "That day", "If left", "With plan", "Too hot above"],
+    columns: ["Tunnel", "On it that day", "If left", "With plan", "Too hot above"],
     rows: (dates.length === 1 ? told : worstDays).map(
       ({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
         tunnel,
@@ -239,12 +255,14 @@ function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urg
     inShort: null,
     follows:
       over.length === 0
-        ? ["With the plan every tunnel stays below what its crops bear."]
+        ? ["With the plan no crop gets too hot."]
         : [
-            ...worstDays.map(
-              ({ tunnel, successions }) =>
-                `Still too hot with the plan in ${names.tunnel(tunnel)}: ${list(successions.map(names.succession))}.`,
-            ),
+            `Still too hot with the plan: ${bedsIn(
+              worstDays.map(({ tunnel, successions }) => ({
+                name: names.tunnel(tunnel),
+                beds: successions.map(names.succession),
+              })),
+            )}.`,
             ...noCloth(worstDays, names),
           ],
   };
@@ -256,7 +274,7 @@ const hours = (value: number): string => String(Math.round(value * 2) / 2);
 function boltingSentence(group: readonly Of<"bolting">[], outcome: Outcome, names: Names): string {
   const { date, dayLength } = group[0]!;
   const who = list(group.map(({ succession }) => names.succession(succession)));
-  return `The day is ${hours(dayLength)} hours long on ${day(outcome.farm.units, date)}: ${who} may bolt, and covers do not prevent it.`;
+  return `The day is ${hours(dayLength)} hours long on ${day(outcome.farm.units, date)}: ${who} may bolt, covered or not.`;
 }
 
 /** A warning its heading says all of. */
@@ -338,7 +356,7 @@ export function unforeseen({ madeFrom, walks }: Pick<Outcome, "madeFrom" | "walk
 }
 
 const unforeseenSentence = ({ usualFrom }: Outcome["madeFrom"]): string =>
-  `No forecast reaches these days: frost and heat are not looked for beyond what ${usualFrom === null ? "the last days were like" : "is usual"}. Import a forecast.`;
+  `No forecast reaches these days, so frost and heat are told only as ${usualFrom === null ? "the last days had them" : "is usual"}. Import a forecast.`;
 
 /** Nights of frost at which nothing that the plan leaves standing is harmed; null where there are none. */
 function harmlessFrost({ farm, tunnels, warnings, walks }: Outcome): Urgent | null {
@@ -358,8 +376,8 @@ function harmlessFrost({ farm, tunnels, warnings, walks }: Outcome): Urgent | nu
   return plain(
     { kind: "frost", severity: "care", date: dates[0]! },
     when,
-    `${nights}: down to ${lowestBare} at the crop with nothing on. It should harm nothing that the plan leaves standing; cut before it what is to be cut before.`,
-    `Frost ${list(dates.map(dayOfMonth))}, night: ${lowestBare}, should harm nothing left standing`,
+    `${nights}: down to ${lowestBare} at the crop with nothing on. Make the cuts planned before it; what stays should come through.`,
+    `Frost ${list(dates.map(dayOfMonth))}, night: ${lowestBare}, what stays should come through`,
   );
 }
 

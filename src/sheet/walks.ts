@@ -7,6 +7,7 @@ import { clean } from "./clean.ts";
 import { type Cut, cuts } from "./cuts.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
+import type { Why } from "./why.ts";
 import { clock, day, length, minutes, wind } from "./words.ts";
 
 /** One round along the beds: what to carry and what to do, in the order of the walk. */
@@ -48,21 +49,19 @@ export interface Task {
   /** Minutes of work. [min] */
   readonly spent: number;
   readonly minutes: string | null;
-  /** Whole sentences; null for the round of a rhythm. */
-  readonly reason: string | null;
-  /** The same in the fewest words. */
-  readonly brief: string | null;
+  /** null for the round of a rhythm. */
+  readonly reason: Why | null;
   /** A decision of the plan, or the round of a rhythm. */
   readonly kind: "change" | "round";
 }
 
-/** "R1, 50 ft", or "2 × R1, 50 ft each". */
+/** "R1 (50 ft)", or "2 × R1 (50 ft each)". */
 function pieceWords(farm: Farm, pieces: readonly Piece[]): string[] {
   const counted = groupBy(pieces, ({ id }) => id);
   return [...counted.values()].map((same) => {
     const { id, length: long } = same[0]!;
-    const one = `${clean(id)}, ${length(farm.units, long)}`;
-    return same.length === 1 ? one : `${same.length} × ${one} each`;
+    const [name, each] = [clean(id), length(farm.units, long)];
+    return same.length === 1 ? `${name} (${each})` : `${same.length} × ${name} (${each} each)`;
   });
 }
 
@@ -85,22 +84,20 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
   const common = { tunnel: plan.tunnel.id, name: names.tunnel(plan.tunnel.id) };
   const change = plan.changes.find((each) => each.walk.index === walk.index);
   if (change !== undefined) {
-    const { told, brief } = reason(change, plan, outcome, names);
     const use = change.pieces.length === 0 ? [] : [`Use ${list(pieceWords(farm, change.pieces))}.`];
     return {
       ...common,
-      actions: [...actions(change.from, change.to, walk.part, names.cover), ...use],
+      actions: [...actions(change.from, change.to, walk.part, names.shortCover), ...use],
       short: actions(change.from, change.to, walk.part, names.tightCover),
       use: [...new Set(change.pieces.map(({ id }) => clean(id)))],
       spent: change.minutes,
       minutes: minutes(change.minutes),
-      reason: told,
-      brief,
+      reason: reason(change, plan, outcome, names),
       kind: "change",
     };
   }
   const lying = plan.settings[plan.choice[at] ?? -1] ?? plan.now;
-  const steps = actions(lying, lying, walk.part, names.cover);
+  const steps = actions(lying, lying, walk.part, names.shortCover);
   if (steps.length === 0) return null;
   const spent = roundMinutes(plan, walk);
   return {
@@ -111,7 +108,6 @@ function task(plan: TunnelPlan, walk: Walk, at: number, outcome: Outcome, names:
     spent: spent ?? 0,
     minutes: spent === null ? null : minutes(spent),
     reason: null,
-    brief: null,
     kind: "round",
   };
 }
@@ -158,7 +154,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
             ? spent
             : spent === null
               ? `${cutting} of cutting`
-              : `${spent}, and ${cutting} of cutting`,
+              : `${spent} with covers, ${cutting} of cutting`,
         carry: carry(farm, names.cover, changes),
         carryShort: carry(farm, names.tightCover, changes),
         notes: [

@@ -1,4 +1,4 @@
-import type { Alternative, Freed, Miss, Outcome, PlannedAround, SuccessionOutlook } from "../decide/index.ts";
+import type { Alternative, Freed, Miss, Outcome, PlannedAround } from "../decide/index.ts";
 import { celsius } from "../quantity/index.ts";
 import { otherwise, way } from "./fate.ts";
 import { isLittle } from "./isLittle.ts";
@@ -28,17 +28,13 @@ function kept({ farm, settings }: Outcome, { fate }: Alternative): readonly stri
   if (fate.kind !== "hold") return [];
   const lost = Math.round(100 * (1 - (1 - settings.holdLoss) ** fate.days));
   return [
-    `Kept at ${lowToHigh(farm.units, ...COLD)}${TIED}°${farm.units === "US" ? "F" : "C"} it loses about ${lost}${TIED}% of its quality; local food rules come first.`,
+    `Kept at ${lowToHigh(farm.units, ...COLD)}${TIED}°${farm.units === "US" ? "F" : "C"} it loses about ${lost}${TIED}% of its quality.`,
   ];
 }
 
 /** What the cut after it would bring. */
-function grownAgain(farm: Farm, { crop }: SuccessionOutlook, { again }: Miss): readonly string[] {
-  if (again === null) return [];
-  return [
-    `It is usually cut ${crop.cuts} times: growing again takes ${Math.round(100 * crop.regrowth)}${TIED}% of the warmth of the first time, by judgement worth ${value(farm, again)}, not counted here.`,
-  ];
-}
+const grownAgain = (farm: Farm, { again }: Miss): readonly string[] =>
+  again === null ? [] : [`A later cut may bring ${value(farm, again)} more, by judgement; not counted here.`];
 
 const free = ({ days: sooner }: Freed): string =>
   `the bed is free about ${days(Math.max(1, Math.round(sooner)))} sooner`;
@@ -47,15 +43,17 @@ const free = ({ days: sooner }: Freed): string =>
 const cleared = (farm: Farm, { freed }: Miss): readonly string[] =>
   freed === null || isLittle(farm, freed.worth)
     ? []
-    : [`Sow anew: ${free(freed)}, by judgement worth ${value(farm, freed.worth)}, not counted here.`];
+    : [
+        `${capital(free(freed))}: sowing anew may bring ${value(farm, freed.worth)} more, by judgement; not counted here.`,
+      ];
 
 /** What a way out comes to, with all else planned anew around it. */
 function against(farm: Farm, { planned, worth, off }: PlannedAround): string {
-  if (planned) return "So the plan has it.";
-  if (isLittle(farm, worth)) return "Worth as much as the plan.";
+  if (planned) return "That is the plan.";
+  if (isLittle(farm, worth)) return "As good as the plan.";
   const shown = value(farm, Math.abs(worth));
-  const open = off >= Math.abs(worth) ? ", as far as was looked" : "";
-  return worth < 0 ? `Costs ${shown} against the plan${open}.` : `Worth ${shown} more than the plan${open}.`;
+  const beside = `${shown} ${worth < 0 ? "less" : "more"} than the plan.`;
+  return off >= Math.abs(worth) ? `Perhaps ${beside}` : beside;
 }
 
 function worthOf(farm: Farm, each: Alternative): string | null {
@@ -85,7 +83,7 @@ function withSownAnew(
 }
 
 /** Ways out of a miss worth a line, the best first: each the farm was planned around, else by what the bed brings. */
-export function waysOut(outcome: Outcome, outlook: SuccessionOutlook, miss: Miss): readonly WayOut[] {
+export function waysOut(outcome: Outcome, miss: Miss): readonly WayOut[] {
   const { farm } = outcome;
   const [best] = miss.alternatives;
   const told =
@@ -98,7 +96,7 @@ export function waysOut(outcome: Outcome, outlook: SuccessionOutlook, miss: Miss
     brief: way(farm, each.fate),
     beside: [
       ...kept(outcome, each),
-      ...(each === cut ? grownAgain(farm, outlook, miss) : []),
+      ...(each === cut ? grownAgain(farm, miss) : []),
       ...(each.forced && !each.planned && each.fate.kind === "none" ? cleared(farm, miss) : []),
     ],
     worth: worthOf(farm, each),

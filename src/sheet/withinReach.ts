@@ -1,5 +1,6 @@
 import type { Pick, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
+import { list } from "../problem/index.ts";
 import { addDays, type LocalDate } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
 import { mark } from "./mark.ts";
@@ -17,13 +18,22 @@ export function withinReach(
   outlook: SuccessionOutlook,
 ): string {
   const { earliest, latest } = outlook.reach;
-  const told = (date: LocalDate | null): string =>
-    date === null ? "later" : mark(outlook) + monthAndDay(units, date);
-  const dates = earliest === latest ? told(earliest) : `${told(earliest)} … ${told(latest)}`;
+  if (earliest === null) return "Salad size comes later than the days looked at.";
+  const told = (date: LocalDate): string => mark(outlook) + monthAndDay(units, date);
+  const from =
+    earliest === latest
+      ? `Salad size from ${told(earliest)} on`
+      : latest === null
+        ? `With covers, salad size from ${told(earliest)} at the earliest`
+        : `With covers, salad size from ${told(earliest)} at the earliest and ${told(latest)} at the latest`;
   const picks = outlook.atPicks.flatMap(({ pick }) => (pick.planned ? [pick] : []));
-  const markets = picks.map(
-    (pick) =>
-      `${clean(pick.market.name)} ${monthAndDay(units, pick.marketDate)} ${within(outlook, pick) ? "within reach" : "out of reach"}`,
-  );
-  return `Salad size with covers: ${[dates, ...markets].join(", ")}.`;
+  const [right, wrong] = [true, false].map((reached) =>
+    picks
+      .filter((pick) => within(outlook, pick) === reached)
+      .map((pick) => `${clean(pick.market.name)} ${monthAndDay(units, pick.marketDate)}`),
+  ) as [string[], string[]];
+  if (picks.length === 0) return `${from}.`;
+  if (right.length === 0) return `${from}: right for no market of these days.`;
+  const not = wrong.length === 0 ? "" : `, not for ${list(wrong, "or")}`;
+  return `${from}: right for ${list(right)}${not}.`;
 }

@@ -202,6 +202,12 @@ export function odds(chance: number): string {
   return `${good}${TIED}in${TIED}${of}`;
 }
 
+/** The same as it follows "odds of" or "risk of". @example chanceOf(0.001) // => "hardly any" */
+export function chanceOf(chance: number): string {
+  if (chance < 0.01) return `hardly${TIED}any`;
+  return chance > 0.99 ? `almost${TIED}certain` : odds(chance);
+}
+
 /** A day of the year. */
 export const monthAndDay = (units: Units, date: LocalDate): string => {
   const month = MONTHS[Number(date.slice(5, 7)) - 1]!;
@@ -252,6 +258,12 @@ export const dayAndYear = (units: Units, date: LocalDate): string =>
 export const night = (units: Units, date: LocalDate): string =>
   `the night from ${day(units, date)} to ${DAYS[weekday(addDays(date, 1))]!}`;
 
+/** The same in short, as it is said of a night ahead: its date only where the day alone could be another week's. */
+export const nightAhead = (units: Units, date: LocalDate, today: LocalDate): string =>
+  daysBetween(today, date) < 7
+    ? `${DAYS[weekday(date)]!}${TIED}night`
+    : `${DAYS[weekday(date)]!}${TIED}night, ${monthAndDay(units, date)}`;
+
 /** A market and its day, as it follows "for". */
 export const marketDay = (units: Units, name: string, picked: LocalDate, sold: LocalDate): string =>
   picked === sold ? `${name} the same day` : `${name} on ${day(units, sold)}`;
@@ -276,7 +288,7 @@ export const moment = (farm: Pick<Farm, "units" | "place">, at: Instant): string
 /** How old something is. */
 export function age(then: Instant, now: Instant): string {
   const hours = Math.floor((now - then) / HOUR);
-  if (hours < 1) return "less than an hour old";
+  if (hours < 1) return "under an hour old";
   if (hours < 48) return hours === 1 ? "1 hour old" : `${hours} hours old`;
   return `${Math.floor(hours / 24)} days old`;
 }

@@ -20,6 +20,9 @@ export interface Stage {
   readonly html: Readonly<Record<Sheet, string>>;
 }
 
+/** Four weeks are planned before the first test. [ms] */
+const LONG = 240_000;
+
 /** Tests with the sheets in a browser; left out by name where no browser can be had. */
 export function describeSheets(title: string, tests: (stage: () => Stage) => void): void {
   const why = noBrowser === null ? "" : `, left out: ${noBrowser}`;
@@ -35,7 +38,7 @@ export function describeSheets(title: string, tests: (stage: () => Stage) => voi
           "odd names": weekHtml(madeWeek(hostileFarm())),
         },
       };
-    });
+    }, LONG);
     afterAll(() => stage.chromium.end());
     tests(() => stage);
   });

@@ -127,7 +127,7 @@ describe("without a log", () => {
     expect(guess(before)).toBe(
       "CARE: No log: the size of the arugula (S01), ~2 in now (1–3), is a guess from usual weather; measure one leaf.",
     );
-    expect(before).toContain("Put on row cover, 19 g (0.55 oz). Use C1, 60 ft.");
+    expect(before).toContain("Put on row cover 19 g. Use C1 (60 ft).");
     writeFileSync(
       join(here.dir, "notes.csv"),
       "when,kind,about,value,remark\n2026-04-20 06:30,leaf,S01,2.5 in,\n",

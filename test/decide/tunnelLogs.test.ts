@@ -49,7 +49,7 @@ describe("a tunnel's own logger", () => {
     const outcome = week(withLogger(3));
     const sentences = madeFrom(outcome.farm, outcome.madeFrom, outcome.on);
     expect(sentences.map((sentence) => sentence.replaceAll(/\s/gu, " "))).toContain(
-      "Creek 1: its own logger up to Mon Apr 22, 7 am, less than an hour old.",
+      "Creek 1: its own logger up to Mon Apr 22, 7 am, under an hour old.",
     );
     const before = { ...input, sensors: [outside] };
     expect(week(before).madeFrom.tunnels).toEqual([]);

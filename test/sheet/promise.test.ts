@@ -22,12 +22,12 @@ Greens to offer, as of Mon Apr 20, 2026
 Saturday stall, Sat Apr 25
 - Spicy mix: 24 lb safe, 40 lb ordered: 16 lb short. Up to
   39 lb may come.
-- Spinach: nothing safe yet, 11½ lb may come.
+- Spinach: nothing safe yet. Up to 11½ lb may come.
 
 Safe: there in 4 of 5 cases. May come: only in 1 of 5.
 What is already cut comes on top.
-No contract: weather and pests can take more.
-Greens kept cold: local food rules come first.
+No contract: weather and pests may still take some.
+Greens cut early are kept cold, as local food rules say.
 `);
   });
 
@@ -38,12 +38,12 @@ Greens to offer, as of Mon 20 Apr 2026
 Saturday stall, Sat 25 Apr
 - Spicy mix: 11 kg safe, 18.1 kg ordered: 7.1 kg short. Up
   to 17.5 kg may come.
-- Spinach: nothing safe yet, 5.25 kg may come.
+- Spinach: nothing safe yet. Up to 5.25 kg may come.
 
 Safe: there in 4 of 5 cases. May come: only in 1 of 5.
 What is already cut comes on top.
-No contract: weather and pests can take more.
-Greens kept cold: local food rules come first.
+No contract: weather and pests may still take some.
+Greens cut early are kept cold, as local food rules say.
 `);
   });
 
@@ -55,7 +55,7 @@ Greens kept cold: local food rules come first.
       "Spicy mix: 6 lb safe.",
     );
     expect(told({ safe: pounds(0.49), mayCome: pounds(0.2), ordered: pounds(3) })).toBe(
-      "Spicy mix: nothing safe yet of 3 lb ordered.",
+      "Spicy mix: none for the 3 lb ordered.",
     );
   });
 

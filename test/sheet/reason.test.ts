@@ -17,7 +17,8 @@ import type { LocalDate } from "../../src/quantity/index.ts";
 import { weekJson } from "../../src/sheet/index.ts";
 import { namesOf } from "../../src/sheet/names.ts";
 import { reason } from "../../src/sheet/reason.ts";
-import { leaves, odds, value } from "../../src/sheet/words.ts";
+import { whole } from "../../src/sheet/why.ts";
+import { chanceOf, leaves, value } from "../../src/sheet/words.ts";
 import type { WeekInput } from "../../src/week.ts";
 import { besideFaults } from "../check/beside.ts";
 import { frostyFarm, only, product } from "../decide/frostyFarm.ts";
@@ -39,7 +40,7 @@ function wordFaults(outcome: Outcome): readonly string[] {
   const names = namesOf(farm, outcome.successions);
   return outcome.tunnels.flatMap((plan) =>
     plan.changes.flatMap((change): readonly string[] => {
-      const { told } = reason(change, plan, outcome, names);
+      const { told } = whole(reason(change, plan, outcome, names));
       const allowed = new Set<string>();
       for (const { cut } of [...change.without.beds, ...(change.rather?.beds ?? [])]) {
         if (cut === null) continue;
@@ -47,16 +48,21 @@ function wordFaults(outcome: Outcome): readonly string[] {
         for (const pair of [
           [a, b],
           [b, a],
-          [odds(cut.odds.plan), odds(cut.odds.other)],
+          [chanceOf(cut.odds.plan), chanceOf(cut.odds.other)],
         ])
           allowed.add(pair.join(" / "));
       }
-      const pairs = [...told.matchAll(/(?:~|\b)([^~ ,:]+) (?:in size )?instead of ~?([^~ ,:.]+)/g)].map(
-        ([, a, b]) => `${a} / ${b}`,
-      );
-      const worths = [...told.matchAll(/worth ([^ ]+?)(?: less| in size and weight)?\.(?= |$)/g)].map(
+      const { worst } = change.without;
+      if (worst !== null) allowed.add([chanceOf(worst.odds.plan), chanceOf(worst.odds.other)].join(" / "));
+      const pairs = [
+        ...told.matchAll(/(?:~|\b)([^~ ,:;]+)(?: on [^ ]+)? instead of ~?([^~ ,:;.]+)/g),
+        ...told.matchAll(/(?:~|\b)([^~ ,:;]+), not ~?(?!faster)([^~ ,:;.]+)/g),
+      ].map(([, a, b]) => `${a} / ${b}`);
+      const worths = [...told.matchAll(/worth ([^ ]+?)(?: less| in all)?\.(?= |$)/gi)].map(
         ([, worth]) => worth!,
       );
+      const unread = (said: RegExp, read: readonly string[]): readonly string[] =>
+        (told.match(said) ?? []).length === read.length ? [] : [`a number that ${said} does not find`];
       const lost = together!.worth - change.without.worth;
       const known = [
         lost,
@@ -68,6 +74,8 @@ function wordFaults(outcome: Outcome): readonly string[] {
         ...(change.rather === null ? [] : [total(change.rather.gain)]),
       ].map((worth) => value(farm, worth));
       return [
+        ...unread(/ instead of |, not (?!faster)/g, pairs),
+        ...unread(/\bworth /gi, worths),
         ...pairs.filter((pair) => !allowed.has(pair)),
         ...worths.filter((worth) => !known.includes(worth)),
         ...(Math.abs(lost - total(change.gain)) < 1e-6 ? [] : ["worth of the change"]),

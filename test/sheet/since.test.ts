@@ -52,15 +52,15 @@ describe("the part on the sheet given out before", () => {
     const { heading, changed } = told({})!;
     expect(heading).toBe("Changed since Friday's sheet");
     expect(changed.map(plain)).toEqual([
-      "Wed Apr 22, evening, North 1: Take off shade cloth 40 %. Put on row cover, 30 g (0.9 oz): from now on it comes off every morning and goes on every evening. It was: Leave it as it is. Why: Frost Wed 22, night: 29 °F expected, 27 °F promised, 26 °F bare. Damage to the spinach (S4): 1 in 20, not 3 in 5.",
-      "Thu Apr 23, morning, South 1: Leave it as it is. It was: Take off row cover, 30 g (0.9 oz). Why: It saves work that no longer pays.",
+      "Wed Apr 22, evening, North 1: Take off shade cloth 40 %. Put on row cover 30 g: from now on it comes off every morning and goes on every evening. It was: Leave it as it is. Why: Frost Wed night: 26 °F bare, 29 °F expected, 27 °F promised. Risk to spinach (S4): 1 in 20, not 3 in 5.",
+      "Thu Apr 23, morning, South 1: Leave it as it is. It was: Take off row cover 30 g. Why: It saves work that no longer pays.",
     ]);
   });
 
   test("says how to note what is not noted, in words that are understood", () => {
     const [line] = told({})!.unnoted;
     expect(plain(line!)).toBe(
-      "Not noted: row cover, 30 g (0.9 oz) off North 1, Saturday evening. Done? leafpace note North 1 row-30 off Saturday evening",
+      "Not noted, so taken as not done: row cover 30 g off North 1, Saturday evening. Done? leafpace note North 1 row-30 off Saturday evening",
     );
     const words = line!.split("leafpace note ")[1]!;
     const { farm, on } = outcome;

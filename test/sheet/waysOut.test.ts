@@ -3,8 +3,7 @@ import type { Miss } from "../../src/decide/index.ts";
 import { sheetOf } from "../../src/sheet/index.ts";
 import { sample } from "./sample.ts";
 
-const GROWN_AGAIN =
-  "It is usually cut 2 times: growing again takes 70 % of the warmth of the first time, by judgement worth $40, not counted here.";
+const GROWN_AGAIN = "A later cut may bring $40 more, by judgement; not counted here.";
 
 /** What is told of the lettuce's ways out, its best cut worth $130. */
 function told(changed: Partial<Miss>): readonly string[] {

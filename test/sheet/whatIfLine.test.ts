@@ -15,8 +15,8 @@ const all: readonly WhatIf[] = [
 
 test("each is told in a line of its own, nothing where it comes to less than a dollar", () => {
   expect(sheetOf(sample({}, { whatIf: all })).whatIf.map((line) => line.replaceAll("\u00A0", " "))).toEqual([
-    "One more piece of row cover, 30 g (0.9 oz), 50 ft: $23.",
-    "Twice the minutes at every walk and pick: $6, as far as was looked.",
+    "One more piece of row cover 30 g, 50 ft: $23.",
+    "Twice the minutes at every walk and pick: perhaps $6.",
     "Picking for Saturday stall a day later: nothing.",
     "Picking for Saturday stall a day earlier: costs $12.",
   ]);

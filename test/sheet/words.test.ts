@@ -112,6 +112,14 @@ test.each([
   expect(loose(words.odds(chance))).toBe(said);
 });
 
+test('behind "odds of" and "risk of" the ends of the scale are told as what they are', () => {
+  expect([0, 0.5, 1].map((chance) => loose(words.chanceOf(chance)))).toEqual([
+    "hardly any",
+    "1 in 2",
+    "almost certain",
+  ]);
+});
+
 test("no chance is told as none or all in five", () => {
   for (let chance = 0; chance <= 1; chance += 0.001)
     expect(loose(words.odds(chance))).not.toMatch(/^0|5 in 5/);
@@ -125,6 +133,8 @@ describe("dates and times", () => {
     expect(loose(words.dayAndYear("US", date))).toBe("Fri Apr 24, 2026");
     expect(loose(words.dayAndYear("metric", date))).toBe("Fri 24 Apr 2026");
     expect(loose(words.night("US", "2026-04-30" as LocalDate))).toBe("the night from Thu Apr 30 to Fri");
+    expect(loose(words.nightAhead("US", "2026-04-30" as LocalDate, date))).toBe("Thu night");
+    expect(loose(words.nightAhead("metric", "2026-05-01" as LocalDate, date))).toBe("Fri night, 1 May");
   });
 
   test.each([
@@ -142,7 +152,7 @@ describe("dates and times", () => {
   test("ages", () => {
     const at = (hours: number) => words.age(instant(0), instant(hours * HOUR));
     expect([0.5, 1, 47, 48, 75].map(at)).toEqual([
-      "less than an hour old",
+      "under an hour old",
       "1 hour old",
       "47 hours old",
       "2 days old",

@@ -1,5 +1,6 @@
 import type { Outcome } from "../../decide/index.ts";
 import type { BedGroup, BedRow } from "../bedsTable.ts";
+import type { Strip } from "../strip.ts";
 import { leafChart } from "./leafChart.ts";
 import { type Html, html } from "./tag.ts";
 
@@ -13,10 +14,10 @@ function row(bed: BedRow, outcome: Outcome): Html {
 }
 
 /** Where every succession stands, with a box for the leaf that is measured. In the order of the walk. */
-export function measuringPart(groups: readonly BedGroup[], strip: string | null, outcome: Outcome): Html {
+export function measuringPart(groups: readonly BedGroup[], strip: Strip | null, outcome: Outcome): Html {
   const order = new Map(outcome.successions.map(({ succession }, i) => [succession.id, i]));
   const rows = groups
-    .flatMap(({ rows }) => rows)
+    .flatMap(({ rows }) => rows.filter(({ finished }) => !finished))
     .sort((a, b) => order.get(a.succession)! - order.get(b.succession)!);
   const unit = outcome.farm.units === "US" ? "in" : "cm";
   return html`<section class="measuring" aria-labelledby="measuring">
@@ -26,6 +27,6 @@ export function measuringPart(groups: readonly BedGroup[], strip: string | null,
 <thead><tr><th scope="col">Succession, now</th><th scope="col">Leaf</th><th scope="col" class="write">${unit}</th></tr></thead>
 <tbody>${rows.map((bed) => row(bed, outcome))}</tbody>
 </table></div>
-${strip !== null && html`<p>${strip}</p>`}
+${strip !== null && html`<p>${strip.asked}<span class="screen"> ${strip.why}</span></p>`}
 </section>`;
 }

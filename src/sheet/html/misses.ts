@@ -1,9 +1,6 @@
 import type { MissBlock } from "../misses.ts";
 import { type Html, html } from "./tag.ts";
 
-/** Ways out of a miss that paper has room for. judgement */
-const ON_PAPER = 2;
-
 export const missesPart = (misses: readonly MissBlock[]): Html | null =>
   misses.length === 0
     ? null
@@ -11,9 +8,9 @@ export const missesPart = (misses: readonly MissBlock[]): Html | null =>
 <h2 id="misses">Misses, and what to do</h2>
 <ul>${misses.map(
         ({ who, tunnel, brief, covers, reach, alternatives }) =>
-          html`<li><b>${who}</b><span class="screen tunnel">, ${tunnel}</span>: ${brief}. <span class="screen">${covers} ${reach}</span>${alternatives.map(
+          html`<li><b>${who}</b><span class="screen">, ${tunnel}</span>: ${brief}. <span class="screen">${covers} ${reach}</span>${alternatives.map(
             ({ brief, beside, worth }, i) =>
-              html` <span class="${i < ON_PAPER ? "way" : "way screen"}">${i > 0 && "Or: "}${brief}<span class="screen"> ${[...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
+              html` <span class="way">${i > 0 && "Or: "}${brief}<span class="screen"> ${[...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
           )}</li> `,
       )}</ul>
 </section>`;

@@ -9,16 +9,18 @@ const products = ({ products }: PickBlock): Html | null =>
     ? null
     : html`<ul class="products">${products.map(
         ({ name, expected, ordered, short }) =>
-          html`<li><b>${name}</b> ${expected}${ordered !== null && html` of ${ordered}<span class="screen"> ordered</span>`}${short !== null && html`, <b>${short} short</b>`}</li> `,
+          html`<li><b>${name}</b> ${expected ?? html`<b>none</b>`}${ordered !== null && html` of ${ordered}<span class="screen"> ordered</span>`}${expected !== null && short !== null && html`, <b>${short} short</b>`}</li> `,
       )}</ul>`;
 
 const row = ({ who, tunnel, size, odds, weight, special, cut, todo }: PickRow): Html =>
   html`<tr><th scope="row">${who}, ${tunnel}</th>${cell("size", size)}${cell("odds", odds)}${cell("weight", weight)}<td class="when-cut"><span class="paper">${cut ?? ""}</span><span class="screen">${special ? todo : (cut ?? "")}</span></td></tr>`;
 
 function pick(block: PickBlock): Html {
-  const { heading, rows } = block;
-  return html`<section class="pick">
-<h3>${heading}${rows.length === 0 && html`<span class="min">nothing is picked</span>`}</h3>
+  const { heading, rows, products: sold } = block;
+  // On paper what is cut stands with its walk, so that a pick without orders has nothing to add.
+  const only = rows.length > 0 && sold.length === 0;
+  return html`<section class="${only ? "pick screen" : "pick"}">
+<h3>${heading}${rows.length === 0 && html` <span class="min">nothing is picked</span>`}</h3>
 ${products(block)}
 ${
   rows.length > 0 &&

@@ -8,5 +8,5 @@ export const sincePart = (since: SinceBlock | null): Html | null =>
     : html`
 <section class="since" aria-labelledby="since">
 <h2 id="since">${since.heading}</h2>
-<ul class="said">${[...since.changed, ...since.unnoted].map((each) => html`<li>${each}</li> `)}</ul>
+<ul class="said">${[...since.unnoted, ...since.changed].map((each) => html`<li>${each}</li> `)}</ul>
 </section>`;

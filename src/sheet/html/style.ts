@@ -31,6 +31,7 @@ a { color: var(--link); }
 .made a { display: inline-block; min-height: 24px; }
 .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 .min { font-weight: 400; white-space: nowrap; margin-left: .4em; }
+h3 .min { white-space: normal; }
 
 .briefs { margin-top: 10px; border: 2px solid var(--ink); padding: 6px 10px; }
 .danger { color: var(--alarm); }
@@ -60,7 +61,7 @@ th[scope="row"] { font-weight: 400; }
 thead th, caption { font-weight: 600; text-align: left; }
 thead { display: table-header-group; }
 tr, .tasks > li, .whys li, .misses li, figure, h3 + .carry { break-inside: avoid; }
-h2, h3 { break-after: avoid; }
+h2, h3 { break-after: avoid; break-inside: avoid; }
 thead th, td[data-label], .figures td { overflow-wrap: normal; }
 .todo { color: var(--soft); }
 .none { padding: 0; }
@@ -141,7 +142,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   h3 { font-size: 10pt; padding-top: 1mm; }
   .briefs { margin-top: 1mm; padding: .4mm 2mm; border-width: .5mm; }
   .alarms p { margin-top: .4mm; }
-  .screen, .key.screen, .grid .when, nav, .alarms, .way + .way, .airs table { display: none; }
+  .screen, .key.screen, .said .screen, .grid .when, nav, .alarms, .way + .way, .airs table { display: none; }
   .made, .key, .min, .when, .now, .todo { color: #000; }
 
   .roomy .front { min-height: 99vh; line-height: 1.2; }
@@ -158,15 +159,13 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .why { min-width: 0; min-height: 0; display: inline; }
   .carry { margin-top: .4mm; padding: 0 0 0 2mm; border-left-width: 1mm; background: none; }
   .whys li + li::before { content: " "; }
-  .letter { min-width: 3.4mm; }
   .said, .said li, .foot h2, .products, .products li { display: inline; }
-  .dense .whys li, .dense .whys ul, .dense .misses li { display: inline; }
+  .since .said li { display: block; margin: 0; padding-left: 3.4mm; text-indent: -3.4mm; }
+  .dense .whys li, .dense .whys .paper, .dense .misses li { display: inline; }
   .dense { letter-spacing: -.012em; line-height: 1.1; }
-  .dense .rows, .dense .misses .screen, .dense .sizes { display: none; }
-  .roomy .misses .tunnel { display: inline; }
+  .rows, .dense .misses .screen, .dense .sizes { display: none; }
   .roomy .whys li, .roomy .misses li { margin-top: .5mm; padding-left: 3.4mm; text-indent: -3.4mm; }
-  .letter { text-indent: 0; }
-  .dense .letter { min-width: 0; }
+  .letter { min-width: 0; text-indent: 0; }
   .dense h2 { margin-top: 1mm; }
   .foot section { margin-top: .5mm; }
   .foot h2 { font-size: inherit; line-height: inherit; }
@@ -175,7 +174,6 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .products li:not(:last-child)::after { content: ";"; }
   .said { margin-top: .3mm; }
 
-  .rows td { white-space: nowrap; overflow-wrap: normal; }
   table { margin-top: .6mm; }
   th, td { padding: .2mm 1mm; border-bottom: .15mm solid #999; }
   .grid th, .grid td { padding: .35mm .4mm; }
@@ -191,7 +189,8 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .now { display: block; }
   .leaf { height: 7.6mm; }
   .measuring h2, .airs h2 { display: inline; border: 0; padding: 0 2mm 0 0; }
-  .measuring, .airs { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; break-inside: avoid; }
+  .measuring, .airs { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; }
+  .roomy .measuring, .airs { break-inside: avoid; }
   .measuring .key, .airs .key:not(.screen) { display: inline; }
   .charts { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; margin-top: 0; }
   .charts > :nth-child(n + 4) { display: none; }

@@ -1,6 +1,7 @@
 import { groupBy } from "../../quantity/index.ts";
 import type { Cut } from "../cuts.ts";
 import type { Task, WalkBlock } from "../walks.ts";
+import { whole } from "../why.ts";
 import { type Html, html } from "./tag.ts";
 import type { Whys } from "./whys.ts";
 
@@ -11,7 +12,9 @@ const tick = (id: string, words: Html, about: string): Html =>
 function group(same: readonly Task[], id: string, whys: Whys): Html {
   const { short, use, minutes } = same[0]!;
   const letters = [
-    ...new Set(same.flatMap(({ reason }) => (reason === null ? [] : (whys.get(reason)?.letter ?? [])))),
+    ...new Set(
+      same.flatMap(({ reason }) => (reason === null ? [] : (whys.get(whole(reason).told)?.letter ?? []))),
+    ),
   ];
   const each = same.length === 1 || minutes === null ? minutes : `${minutes} each`;
   const steps = short.join(" ");
@@ -34,7 +37,7 @@ function walk(
   const id = `walk-${walk}`;
   const groups = groupBy(tasks, ({ short, use, minutes }) => [...short, ...use, minutes].join("\n"));
   return html`<section class="walk" aria-labelledby="${id}">
-<h3 id="${id}">${heading}<span class="min">${minutes !== null ? `about ${minutes}` : cuts.length + tasks.length === 0 && "nothing to do"}</span></h3>
+<h3 id="${id}">${heading} <span class="min">${minutes !== null ? `about ${minutes}` : cuts.length + tasks.length === 0 && "nothing to do"}</span></h3>
 ${notes.map((note) => html`<p class="note"><b>!</b> ${note}</p>`)}
 ${carryShort.length > 0 && html`<p class="carry"><b>Carry</b> ${carryShort.join("; ")}</p>`}
 ${
