@@ -31,8 +31,7 @@ function makeFarm(tunnels) {
   yaml.tunnels = copies.flatMap((c) =>
     yaml.tunnels.map((each) => ({ ...each, id: named(each.id, c), name: `${each.name} ${c}` })),
   );
-  for (const product of yaml.products)
-    for (const order of product.orders) order.weight = times(order.weight);
+  for (const product of yaml.products) for (const order of product.orders) order.weight = times(order.weight);
   const write = (name, rows) => writeFileSync(join(path, name), stringify(rows, { header: true }));
   writeFileSync(join(path, "farm.yaml"), stringifyYaml(yaml));
   write(
@@ -59,7 +58,14 @@ function makeFarm(tunnels) {
     ...table("pieces.csv").map((row) => ({
       ...row,
       count: row.count * copies.length,
-      "lies on": copies.flatMap((c) => row["lies on"].split(" ").filter(Boolean).map((id) => named(id, c))).join(" "),
+      "lies on": copies
+        .flatMap((c) =>
+          row["lies on"]
+            .split(" ")
+            .filter(Boolean)
+            .map((id) => named(id, c)),
+        )
+        .join(" "),
     })),
     { id: "film-60", cover: "film", "length (ft)": 60, count: copies.length, "lies on": "" },
   ]);
@@ -89,7 +95,15 @@ try {
   let before = null;
   for (const tunnels of process.argv.length > 2 ? process.argv.slice(2).map(Number) : [40, 400]) {
     const farm = makeFarm(tunnels);
-    const { seconds, megabytes, stdout } = measured([main, "--farm", farm, "week", "--on", "2026-04-20", "--json"]);
+    const { seconds, megabytes, stdout } = measured([
+      main,
+      "--farm",
+      farm,
+      "week",
+      "--on",
+      "2026-04-20",
+      "--json",
+    ]);
     const { together, walks, tunnels: plans } = JSON.parse(stdout);
     const ratio = before === null ? seconds / bare : seconds / before;
     console.log(
