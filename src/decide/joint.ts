@@ -38,14 +38,14 @@ const MOST_NEAR = 2000;
 const MOST_PLACES = 20_000;
 
 /** Schedules of all tunnels together, and at least of each, that are tried when there are too many to weigh each. */
-const CLOSEST = 1000;
+const CLOSEST = 500;
 const LEAST_CLOSE = 30;
 
 /** Turns of trying them: a better plan leaves fewer that could be part of a better one still. */
-const MOST_TURNS = 4;
+const MOST_TURNS = 2;
 
 /** Places of the solver's tree where nothing is to be proved. */
-const FEW_PLACES = 1000;
+const FEW_PLACES = 300;
 
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;

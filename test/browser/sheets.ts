@@ -23,21 +23,24 @@ export interface Stage {
 /** Four weeks are planned before the first test. [ms] */
 const LONG = 240_000;
 
+let planned: Promise<Stage["html"]> | null = null;
+
+/** The weeks as pages, planned once for all that look at them. */
+const pages = async (): Promise<Stage["html"]> => ({
+  "the example farm": weekHtml(await hollowCreek()),
+  "12 tunnels": weekHtml(madeWeek(madeFarm(12, 24))),
+  "40 tunnels": weekHtml(madeWeek(madeFarm(40, 80))),
+  "odd names": weekHtml(madeWeek(hostileFarm())),
+});
+
 /** Tests with the sheets in a browser; left out by name where no browser can be had. */
 export function describeSheets(title: string, tests: (stage: () => Stage) => void): void {
   const why = noBrowser === null ? "" : `, left out: ${noBrowser}`;
   describe.skipIf(noBrowser !== null)(`${title}${why}`, () => {
     let stage: Stage;
     beforeAll(async () => {
-      stage = {
-        chromium: await reader(inject("chromiumFolder")!),
-        html: {
-          "the example farm": weekHtml(await hollowCreek()),
-          "12 tunnels": weekHtml(madeWeek(madeFarm(12, 24))),
-          "40 tunnels": weekHtml(madeWeek(madeFarm(40, 80))),
-          "odd names": weekHtml(madeWeek(hostileFarm())),
-        },
-      };
+      planned ??= pages();
+      stage = { chromium: await reader(inject("chromiumFolder")!), html: await planned };
     }, LONG);
     afterAll(() => stage.chromium.end());
     tests(() => stage);

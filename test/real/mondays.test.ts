@@ -42,8 +42,8 @@ describe("weeks of real weather, Seattle and New York 2012–2015 (vega-datasets
       ["Seattle", "2012-06-04"],
       ["New York", "2012-07-16"],
     ] as const) {
-      for (let step = 0; step < 6; step++) {
-        const monday = addDays(first, step * 7 * 29);
+      for (let step = 0; step < 4; step++) {
+        const monday = addDays(first, step * 7 * 43);
         faults.push(...faultsOf(plan(city, monday)).map((fault) => `${city} ${monday}: ${fault}`));
       }
     }
