@@ -14,13 +14,7 @@ export default defineConfig({
       { extends: true, test: { name: "node", include: ["test/**/*.test.ts"], exclude: [BROWSER] } },
       {
         extends: true,
-        // One after the other: the weeks they look at are planned once.
-        test: {
-          name: "browser",
-          include: [BROWSER],
-          globalSetup: "test/browser/setup.ts",
-          fileParallelism: false,
-        },
+        test: { name: "browser", include: [BROWSER], globalSetup: "test/browser/setup.ts" },
       },
     ],
   },
