@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { words } from "./cli/shell.ts";
+import { shell, words } from "./cli/shell.ts";
 import { accuracyTable } from "./proof/accuracy.ts";
 import { limitsTable } from "./proof/limits.ts";
 
@@ -157,9 +157,12 @@ describe("the README", () => {
 });
 
 describe("a command the README shows ends well in a copy of the example:", () => {
-  test.each(commands)("%s", (line) => {
-    const { status, stderr } = leafpace(line, copy);
+  // Without a process each: the tests above run the built command.
+  const here = shell(null);
+  afterAll(here.end);
+  test.each(commands)("%s", async (line) => {
+    const { code, stderr } = await here.run(words(line).slice(1), { cwd: copy });
     expect(stderr).not.toMatch(/error/iu);
-    expect(status).toBe(0);
+    expect(code).toBe(0);
   });
 });
