@@ -3,7 +3,7 @@ import { leftAt } from "./tails.ts";
 import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
 
 /** Places in the tree looked into before a search gives up proving. The same on every machine. */
-const MOST_NODES = 3_000_000;
+const MOST_NODES = 300_000;
 
 /** Bounds and worths are sums in different orders. */
 export const ROUNDING = 1e-8;
