@@ -14,6 +14,8 @@ import type { TunnelProblem } from "./tunnelProblem.ts";
 export interface FarmProblem {
   readonly farm: Farm;
   readonly settings: Settings;
+  /** Orders of their selling days count even where what is settled leaves no bed that could be cut for them. */
+  readonly picks: readonly Pick[];
   /** In the farm's order. */
   readonly tunnels: readonly { readonly id: string; readonly problem: TunnelProblem }[];
 }
@@ -128,7 +130,7 @@ function clothRows(
 }
 
 export function together(problem: FarmProblem, solver: Solver): Together {
-  const { farm, settings, tunnels } = problem;
+  const { farm, settings, picks, tunnels } = problem;
   const program = solver.open();
   const one = tunnels.map(() => program.addRow(1, 1));
   const rows = rowsOf(program);
@@ -156,6 +158,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         if (!days.has(key)) days.set(key, { pick: fate.pick, crops: new Set() });
         days.get(key)!.crops.add(standing.crop.id);
       }
+  for (const pick of picks) if (!days.has(dayOf(pick))) days.set(dayOf(pick), { pick, crops: new Set() });
   const weathers = tunnels[0]?.problem.weathers ?? [];
   let offset = 0;
   for (const [key, { pick, crops }] of days) {
