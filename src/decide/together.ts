@@ -23,7 +23,7 @@ export interface FarmProblem {
 /** What several tunnels share, as one program in which each schedule of a tunnel with its cuts is a column. */
 export interface Together {
   readonly program: Program;
-  /** ProgramRow that gives each tunnel one schedule. */
+  /** Row that gives each tunnel one schedule. */
   readonly one: readonly ProgramRow[];
   /** A schedule with its cuts as a column: its own worth, and what it brings to and takes from each row. */
   column(tunnel: number, schedule: readonly number[], evaluation: Evaluation): ProgramColumn;
@@ -76,7 +76,7 @@ export const NOTHING = 1e-6;
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
 
-/** Gravity of each minute or kilogram beyond a limit: a hundredth of one is as grave as a limit broken, so that no little pays. */
+/** Gravity of each minute or kilogram beyond a limit: a hundredth of one is as grave as the least of a tunnel's own limits, so that no little pays. */
 const BEYOND = 100;
 
 /** Gravity of a piece that is not there: graver than anything it could be laid for. */
