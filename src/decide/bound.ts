@@ -11,7 +11,7 @@ export interface Bound {
   readonly relaxed: Relaxed;
 }
 
-/** Rounds of asking each tunnel for a better schedule at the farm's prices. */
+/** Rounds in which all schedules of each tunnel are searched for better ones at the farm's prices. */
 const MOST_ROUNDS = 300;
 
 /** Schedules of the best tunnel-alone search that the farm begins with. */
@@ -24,8 +24,9 @@ const POOL = 60;
 const ANSWERS = 4;
 
 /**
- * What a round may still gain for the bound to be left as it is, as a share of what the farm is worth at most. The last rounds gain
- * little and take as long as the first; what they would gain lies within the gap, so no better plan is missed for it.
+ * What a round may still gain for the bound to be left as it is, as a share of a breach, which is about twice what the farm is worth
+ * at most. The last rounds gain little and take as long as the first; what they would gain lies within the gap, so no better plan is
+ * missed for it.
  */
 const ENOUGH = 1e-4;
 
@@ -87,7 +88,8 @@ export function boundOf(
   const enough = ENOUGH * shared.breach;
   let now = columns.relaxed();
   let bound: Bound = { worth: Number.POSITIVE_INFINITY, relaxed: now };
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  // Only full searches tell a bound, so only they are counted; of the pools there is an end, since each time columns are added.
+  for (let rounds = 0; rounds < MOST_ROUNDS; ) {
     const asked = searchers.map((each, t) => ({
       each,
       t,
@@ -102,6 +104,7 @@ export function boundOf(
       now = columns.relaxed();
       continue;
     }
+    rounds += 1;
     let added = 0;
     let gain = 0;
     for (const { each, t, here, mine } of asked) {

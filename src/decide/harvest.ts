@@ -84,22 +84,6 @@ export function readAt(row: Float64Array, place: number): number {
   return row[i]! + (place - i) * (row[i + 1]! - row[i]!);
 }
 
-/** Highest value of any run of rows in constant time. */
-export function rangeMaximum(row: Float64Array): (from: number, to: number) => number {
-  const levels = [row];
-  for (let step = 1; step * 2 <= row.length; step *= 2) {
-    const below = levels[levels.length - 1]!;
-    const level = new Float64Array(row.length - 2 * step + 1);
-    for (let i = 0; i < level.length; i++) level[i] = Math.max(below[i]!, below[i + step]!);
-    levels.push(level);
-  }
-  return (from, to) => {
-    const level = 31 - Math.clz32(to - from + 1);
-    const best = levels[level]!;
-    return Math.max(best[from]!, best[to - (1 << level) + 1]!);
-  };
-}
-
 /** Harvests of one curve by their spread, each worked out once, when asked. Parameters are those of `harvestOf`. */
 export function harvests(
   curve: LeafCurve,

@@ -13,7 +13,7 @@ export interface Joint {
   readonly worth: number;
   /** What markets together make of it beside what each kilogram is worth alone: orders, stalls, mixes. */
   readonly orders: number;
-  /** No plan can be worth more than this that differs from a sheet given out no less; found by other means than the plan. */
+  /** No plan can be worth more than this that goes no further beyond limits and differs from a sheet given out no more. */
   readonly bound: number;
   /** The plan is the best there is, up to a millionth. */
   readonly proved: boolean;
@@ -66,7 +66,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   const only = (parts: readonly Column[]): Relaxed => columns.relaxed((column) => parts.includes(column));
   let bound = linear;
   let chosen = choose(columns, FEW_PLACES);
-  // A millionth of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
+  // A part of what the farm is worth, not of what its breaches weigh: a breach is worth a little more than twice the whole.
   const little = (NOTHING * shared.breach) / 10;
   const apart = (): number => bound - chosen.objective - little;
   /** Takes a choice that is better than the one at hand. */
@@ -128,7 +128,8 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     ...whole,
     tunnels: taken.map((column) => column.chosen),
     bound: Math.max(whole.worth, bound + weight),
-    proved,
+    // A better plan of the last turn may meet the bound.
+    proved: proved || apart() <= 0,
     weighed: [...columns.all],
     instead(tunnel, schedule) {
       const stay = taken[tunnel]!.chosen.cuts;
@@ -145,9 +146,17 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   };
 }
 
-/** @param places - More where no whole solution is found in so few. */
+/** @param places - More where no whole solution is found in so few; where none is found at all, what each tunnel begins with. */
 function choose(columns: Columns, places: number): Whole {
   const chosen = columns.whole(places);
-  const isWhole = columns.taken(chosen.values).every((column) => column !== undefined);
-  return isWhole || places >= MOST_PLACES ? chosen : choose(columns, MOST_PLACES);
+  if (columns.taken(chosen.values).every((column) => column !== undefined)) return chosen;
+  if (places < MOST_PLACES) return choose(columns, MOST_PLACES);
+  const first = columns.all.filter(
+    ({ tunnel }, i) => columns.all.findIndex((other) => other.tunnel === tunnel) === i,
+  );
+  return {
+    ...columns.relaxed((column) => first.includes(column)),
+    proved: false,
+    bound: Number.POSITIVE_INFINITY,
+  };
 }

@@ -548,7 +548,7 @@ export interface TogetherPlan {
   readonly worthUnchanged: number;
   readonly parts: Parts;
   readonly partsUnchanged: Parts;
-  /** No plan can be worth more than this. */
+  /** No plan can be worth more than this that goes no further beyond limits and differs from a sheet given out no more. */
   readonly bound: number;
   /** The plan is the best there is, up to a millionth. */
   readonly proved: boolean;

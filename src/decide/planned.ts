@@ -49,6 +49,9 @@ export function planFarm(
   const whole = (of: (problem: TunnelProblem) => TunnelProblem): FarmProblem => ({
     farm,
     settings,
+    picks: problems.flatMap(({ successions }) =>
+      successions.flatMap(({ outlets }) => outlets.map(({ fate }) => fate.pick)),
+    ),
     tunnels: problems.map((problem, t) => ({ id: tunnels[t]!.at.tunnel.id, problem: of(problem) })),
   });
   const problem = whole((each) => each);

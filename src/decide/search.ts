@@ -24,7 +24,6 @@ export interface Searched {
   readonly complete: boolean;
   /** No schedule is worth more than this or what was found, whichever is more. */
   readonly bound: number;
-  readonly nodes: number;
 }
 
 /** Searches one tunnel's schedules again and again at other prices. */
@@ -39,9 +38,6 @@ export interface Searcher {
   /** The best of some schedules, with its best cuts. */
   bestAmong(prices: Prices, schedules: readonly (readonly number[])[]): Priced;
 }
-
-/** Times what is too dear is left out before the tree is walked: each time less can come, and more is too dear. */
-const NARROWINGS = 1;
 
 export function searcher(problem: TunnelProblem): Searcher {
   const { intervals: n, lays, changesPerWeek: R } = problem;
@@ -148,12 +144,12 @@ export function searcher(problem: TunnelProblem): Searcher {
     least: number,
   ): Searched => {
     const floor = (): number => Math.max(least, offered.floor());
-    let scope = whole(prices, ways, floor() - ROUNDING);
-    for (let time = 0; time < NARROWINGS; time++) scope = narrowed(scope, prices, ways, floor() - ROUNDING);
-    const { nodes, leftOut } = walkTree(problem, scope, floor, (schedule) =>
+    const needed = floor() - ROUNDING;
+    const scope = narrowed(whole(prices, ways, needed), prices, ways, needed);
+    const leftOut = walkTree(problem, scope, floor, (schedule) =>
       offerCuts(schedule, count(schedule), prices, ways, floor, offered),
     );
-    return { found: offered.kept, complete: leftOut === Number.NEGATIVE_INFINITY, bound: leftOut, nodes };
+    return { found: offered.kept, complete: leftOut === Number.NEGATIVE_INFINITY, bound: leftOut };
   };
 
   return {

@@ -14,6 +14,8 @@ import type { TunnelProblem } from "./tunnelProblem.ts";
 export interface FarmProblem {
   readonly farm: Farm;
   readonly settings: Settings;
+  /** Orders of their selling days count even where what is settled leaves no bed that could be cut for them. */
+  readonly picks: readonly Pick[];
   /** In the farm's order. */
   readonly tunnels: readonly { readonly id: string; readonly problem: TunnelProblem }[];
 }
@@ -21,7 +23,7 @@ export interface FarmProblem {
 /** What several tunnels share, as one program in which each schedule of a tunnel with its cuts is a column. */
 export interface Together {
   readonly program: Program;
-  /** ProgramRow that gives each tunnel one schedule. */
+  /** Row that gives each tunnel one schedule. */
   readonly one: readonly ProgramRow[];
   /** A schedule with its cuts as a column: its own worth, and what it brings to and takes from each row. */
   column(tunnel: number, schedule: readonly number[], evaluation: Evaluation): ProgramColumn;
@@ -74,7 +76,7 @@ export const NOTHING = 1e-6;
 const BELOW = Number.NEGATIVE_INFINITY;
 const UNLIMITED = Number.POSITIVE_INFINITY;
 
-/** Gravity of each minute or kilogram beyond a limit: a hundredth of one is as grave as a limit broken, so that no little pays. */
+/** Gravity of each minute or kilogram beyond a limit: a hundredth of one is as grave as the least of a tunnel's own limits, so that no little pays. */
 const BEYOND = 100;
 
 /** Gravity of a piece that is not there: graver than anything it could be laid for. */
@@ -128,7 +130,7 @@ function clothRows(
 }
 
 export function together(problem: FarmProblem, solver: Solver): Together {
-  const { farm, settings, tunnels } = problem;
+  const { farm, settings, picks, tunnels } = problem;
   const program = solver.open();
   const one = tunnels.map(() => program.addRow(1, 1));
   const rows = rowsOf(program);
@@ -156,6 +158,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
         if (!days.has(key)) days.set(key, { pick: fate.pick, crops: new Set() });
         days.get(key)!.crops.add(standing.crop.id);
       }
+  for (const pick of picks) if (!days.has(dayOf(pick))) days.set(dayOf(pick), { pick, crops: new Set() });
   const weathers = tunnels[0]?.problem.weathers ?? [];
   let offset = 0;
   for (const [key, { pick, crops }] of days) {

@@ -8,13 +8,6 @@ const MOST_NODES = 300_000;
 /** Bounds and worths are sums in different orders. */
 export const ROUNDING = 1e-8;
 
-/** What a walk through the tree came to. */
-export interface Walked {
-  readonly nodes: number;
-  /** What was not looked into is worth no more than this. */
-  readonly leftOut: number;
-}
-
 /** A change that may be worth it. */
 interface Change {
   readonly hope: number;
@@ -30,13 +23,14 @@ interface Change {
  *
  * @param floor - May rise as schedules are finished.
  * @param finish - Is given every schedule that could be worth more than the floor; it is written over afterwards.
+ * @returns What was not looked into is worth no more than this.
  */
 export function walkTree(
   problem: TunnelProblem,
   { costs, path, hope, upper }: Scope,
   floor: () => number,
   finish: (schedule: Int32Array) => void,
-): Walked {
+): number {
   const { intervals: n, settings, lays, changesPerWeek: R } = problem;
   const [S, L, J] = [settings.length, lays.length, problem.successions.length];
   const { step, after } = costs;
@@ -115,5 +109,5 @@ export function walkTree(
     }
   };
   visit(0, 0, NOW, R);
-  return { nodes, leftOut };
+  return leftOut;
 }

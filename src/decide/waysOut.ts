@@ -12,7 +12,7 @@ import type { SuccessionTable } from "./successionTable.ts";
 /** A cut whose bed brings less than this share of what its best cut does is not planned for. [1] judgement */
 const WORTH_PLANNING = 0.3;
 
-/** Plans made for all misses together at most: each takes as long as the plan itself or less. judgement */
+/** Plans shared out among all misses, each of which has one at least: a plan takes as long as the plan itself or less. judgement */
 const MOST_PLANS = 12;
 
 /** Where a cut lies beside the pick that is missed. */

@@ -64,6 +64,7 @@ export function whatIfs(scene: Scene, plan: FarmPlan, solver: Solver): readonly 
     const problem: FarmProblem = {
       farm: other.farm,
       settings,
+      picks: plan.problem.picks,
       tunnels: plan.plans.map(({ at, standings }) => ({
         id: at.tunnel.id,
         problem: tunnelProblem(other, { ...at, taken: at.taken.map(inList(other.farm)) }, standings),

@@ -274,6 +274,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
   return {
     farm,
     settings,
+    picks: [],
     tunnels: tunnels.map((tunnel) => {
       const lying = now.get(tunnel.id)!;
       const options = [

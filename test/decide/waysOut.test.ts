@@ -3,16 +3,17 @@ import {
   moreThan,
   outletResults,
   type PlannedAround,
+  planSettled,
   type SuccessionOutlook,
   sceneOf,
 } from "../../src/decide/index.ts";
 import type { Farm } from "../../src/farm/index.ts";
 import { readIssuedSheet } from "../../src/folder/index.ts";
-import type { LocalDate } from "../../src/quantity/index.ts";
+import { kilogram, type LocalDate } from "../../src/quantity/index.ts";
 import { weekJson } from "../../src/sheet/index.ts";
 import type { WeekInput } from "../../src/week.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
-import { planAll, week } from "../week.ts";
+import { planAll, solver, week } from "../week.ts";
 import { bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
 
 const [a, b] = [tunnel("A", 12), tunnel("B", 12)];
@@ -77,6 +78,24 @@ test.each([
     expect(ways.length).toBeLessThanOrEqual(4);
     for (const { worth } of ways.slice(1)) expect(worth).toBeLessThanOrEqual(1e-6);
   }
+});
+
+test("orders of a day that a settled cut leaves no bed for still cost what they lack", () => {
+  const product = products.find(({ id }) => id === "restaurant-arugula")!;
+  const order = { market: "friday", weight: kilogram(200), short: 5 };
+  const alone = {
+    ...farm([9, 9]),
+    tunnels: [a],
+    successions: [arugula],
+    notes: [leaf(arugula, 9)],
+    products: [{ ...product, orders: [order] }],
+  };
+  const plan = planAll(sceneOf(input(alone, cool)).scene!);
+  const settled = planSettled(plan, { kind: "uncut", succession: arugula.id }, solver);
+  expect(plan.joint.proved).toBe(true);
+  expect(moreThan(settled, plan.joint).worth).toBeLessThanOrEqual(1e-6);
+  // Three Fridays are looked at, and nothing is brought to any of them.
+  expect(settled.orders).toBeCloseTo(-3 * 200 * 5, 6);
 });
 
 test("what a way out pays for changed instructions counts in its worth", () => {
