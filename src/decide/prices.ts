@@ -42,11 +42,13 @@ export const ALONE = (problem: TunnelProblem, breach: number): Prices => ({
   breach,
 });
 
-/** Two rounds of prices make every schedule of a tunnel worth the same. */
+/** Two rounds of prices make every schedule of a tunnel worth the same; where beds can be too much together that is not looked into. */
 export function samePrices({ successions }: TunnelProblem, one: Prices, other: Prices): boolean {
   const alike = (a: ArrayLike<number>, b: ArrayLike<number>): boolean =>
     Array.prototype.every.call(a, (value, i) => value === b[i]);
   return (
+    one.tooMuch === null &&
+    other.tooMuch === null &&
     alike(one.cloth, other.cloth) &&
     alike(one.minute, other.minute) &&
     successions.every((table) =>
