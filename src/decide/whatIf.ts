@@ -55,7 +55,11 @@ const inList =
   ({ pieces }: Farm) =>
   (taken: Taken): Taken => ({ ...taken, piece: pieces.find(({ id }) => id === taken.piece?.id) ?? null });
 
-const twice = (minutes: number | null): number | null => (minutes === null ? null : 2 * minutes);
+/** Hands for who states none. judgement [min] */
+const SOME = 60;
+
+const twice = (minutes: number | null): number | null =>
+  minutes === 0 ? SOME : minutes === null ? null : 2 * minutes;
 
 /** What would be worth having: the farm planned anew with each, the most worth first. */
 export function whatIfs(scene: Scene, plan: FarmPlan, solver: Solver): readonly WhatIf[] {

@@ -31,7 +31,7 @@ export function labourSetting(setting: Setting | null, settings: Settings): Labo
       "price of a changed instruction",
     ]) ?? null;
   const minutes = (name: string): number | null =>
-    group?.get(name)?.number("minutes of all hands together", 1, LONGEST) ?? null;
+    group?.get(name)?.number("minutes of all hands together", 0, LONGEST) ?? null;
   const changed =
     group?.get("price of a changed instruction")?.number("an amount in the farm's currency", 0, 10_000) ??
     null;

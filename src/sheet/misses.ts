@@ -79,7 +79,7 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
     covers: coversOf(miss, succession.tunnel, outcome, names),
     beyondCovers: !miss.coversCanHelp,
     reach: withinReach(farm, outlook),
-    alternatives: waysOut(outcome, miss),
+    alternatives: waysOut(outcome, outlook, miss),
   };
 }
 

@@ -118,7 +118,7 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const changes = outcome.tunnels.flatMap((plan) => plan.changes);
   if (changes.length === 0 && farm.pieces.length === 0)
     return ["No cloth is listed in pieces.csv, so nothing can be put on: this is how the beds do without."];
-  if (changes.length === 0) return ["Nothing to change: what lies on the tunnels now is the best there is."];
+  if (changes.length === 0) return ["Nothing to change: no change that can be made is worth its work."];
   const { together } = outcome;
   const part = (name: keyof Parts): number =>
     together === null ? 0 : together.parts[name] - together.partsUnchanged[name];

@@ -1,7 +1,16 @@
-import type { Alternative, Freed, Miss, Outcome, PlannedAround } from "../decide/index.ts";
+import type {
+  Alternative,
+  Fate,
+  Freed,
+  Miss,
+  Outcome,
+  PlannedAround,
+  SuccessionOutlook,
+} from "../decide/index.ts";
 import { celsius } from "../quantity/index.ts";
 import { otherwise, way } from "./fate.ts";
 import { isLittle } from "./isLittle.ts";
+import { samePick } from "./samePick.ts";
 import { capital, days, lowToHigh, value } from "./words.ts";
 import { TIED } from "./wrap.ts";
 
@@ -20,6 +29,15 @@ export interface WayOut {
 }
 
 type Farm = Outcome["farm"];
+
+/** The same greens for the same selling day, cut at the same moment. */
+const isSame = (one: Fate, other: Fate): boolean =>
+  one.kind === "none" || other.kind === "none"
+    ? one.kind === other.kind
+    : one.kind === other.kind &&
+      one.as === other.as &&
+      samePick(one.pick, other.pick) &&
+      (one.kind === "pick" || (other.kind === "hold" && one.cut === other.cut));
 
 /** In what cold greens are kept whose days in store the catalogue has. [°C] */
 const COLD = [celsius(0), celsius(2)] as const;
@@ -56,9 +74,17 @@ function against(farm: Farm, { planned, worth, off }: PlannedAround): string {
   return off >= Math.abs(worth) ? `Perhaps ${beside}` : beside;
 }
 
-function worthOf(farm: Farm, each: Alternative): string | null {
+/** Of a cut told by what its bed alone brings; one worth more than the plan's is not in the plan for what it takes from others. */
+function alone(farm: Farm, each: Alternative, plan: Alternative | undefined): string {
+  const worth = each.fate.kind === "none" ? "" : `Worth ${value(farm, each.worth)}.`;
+  if (each === plan) return `That is the plan. ${worth}`.trimEnd();
+  if (plan === undefined || each.worth <= plan.worth || isLittle(farm, each.worth - plan.worth)) return worth;
+  return `Worth ${value(farm, each.worth)} by itself; the plan's is worth more to the whole farm.`;
+}
+
+function worthOf(farm: Farm, each: Alternative, plan: Alternative | undefined): string | null {
   if (each.forced) return against(farm, each);
-  return each.fate.kind === "none" ? null : `Worth ${value(farm, each.worth)}.`;
+  return alone(farm, each, plan) || null;
 }
 
 /** Clearing the bed, among cuts told by what the bed alone brings with what grows again after them, where it is worth as much. */
@@ -83,13 +109,17 @@ function withSownAnew(
 }
 
 /** Ways out of a miss worth a line, the best first: each the farm was planned around, else by what the bed brings. */
-export function waysOut(outcome: Outcome, miss: Miss): readonly WayOut[] {
+export function waysOut(outcome: Outcome, { fate, worth }: SuccessionOutlook, miss: Miss): readonly WayOut[] {
   const { farm } = outcome;
   const [best] = miss.alternatives;
+  const found = miss.alternatives.find((each) => isSame(each.fate, fate));
+  const plan = found ?? ({ forced: false, fate, worth } as const);
   const told =
     best === undefined || best.forced
       ? miss.alternatives
-      : miss.alternatives.slice(0, WAYS).filter(({ worth }) => worth >= best.worth * WORTH_TELLING);
+      : [...(found === undefined ? [plan] : []), ...miss.alternatives].filter(
+          (each, i) => each === plan || (i < WAYS && each.worth >= best.worth * WORTH_TELLING),
+        );
   const cut = told.find(({ fate }) => fate.kind !== "none");
   const ways = told.map((each) => ({
     sentence: otherwise(farm, each.fate, miss.pick.at),
@@ -99,7 +129,7 @@ export function waysOut(outcome: Outcome, miss: Miss): readonly WayOut[] {
       ...(each === cut ? grownAgain(farm, miss) : []),
       ...(each.forced && !each.planned && each.fate.kind === "none" ? cleared(farm, miss) : []),
     ],
-    worth: worthOf(farm, each),
+    worth: worthOf(farm, each, plan),
   }));
   return withSownAnew(farm, miss, told, ways);
 }

@@ -27,11 +27,15 @@ export function withinReach(
         ? `With covers, salad size from ${told(earliest)} at the earliest`
         : `With covers, salad size from ${told(earliest)} at the earliest and ${told(latest)} at the latest`;
   const picks = outlook.atPicks.flatMap(({ pick }) => (pick.planned ? [pick] : []));
-  const [right, wrong] = [true, false].map((reached) =>
-    picks
-      .filter((pick) => within(outlook, pick) === reached)
-      .map((pick) => `${clean(pick.market.name)} ${monthAndDay(units, pick.marketDate)}`),
-  ) as [string[], string[]];
+  // A market is reached by any of its picks.
+  const reached = new Map<string, boolean>();
+  for (const pick of picks) {
+    const market = `${clean(pick.market.name)} ${monthAndDay(units, pick.marketDate)}`;
+    reached.set(market, reached.get(market) === true || within(outlook, pick));
+  }
+  const markets = [...reached.keys()];
+  const right = markets.filter((market) => reached.get(market));
+  const wrong = markets.filter((market) => !reached.get(market));
   if (picks.length === 0) return `${from}.`;
   if (right.length === 0) return `${from}: right for no market of these days.`;
   const not = wrong.length === 0 ? "" : `, not for ${list(wrong, "or")}`;

@@ -15,11 +15,11 @@ describe("hands", () => {
     expect(read("labour: { price of a changed instruction: 2.5 }").labour.changedInstruction).toBe(2.5);
   });
 
-  test("have no time that is none, and cutting is a time per length", () => {
-    expect(told("labour: { cutting: 2, minutes per walk: 0, minutes per pick: soon }")).toEqual([
+  test("have no time below none, and cutting is a time per length", () => {
+    expect(told("labour: { cutting: 2, minutes per walk: -1, minutes per pick: soon }")).toEqual([
       'farm.yaml:8 "labour.cutting": expected a time per length of bed like 0.6 min/ft or 2 min/m, received "2". Write the unit behind the number.',
-      'farm.yaml:8 "labour.minutes per walk": expected minutes of all hands together from 1 to 1440, received "0". Write a plain number.',
-      'farm.yaml:8 "labour.minutes per pick": expected minutes of all hands together from 1 to 1440, received "soon". Write a plain number.',
+      'farm.yaml:8 "labour.minutes per walk": expected minutes of all hands together from 0 to 1440, received "-1". Write a plain number.',
+      'farm.yaml:8 "labour.minutes per pick": expected minutes of all hands together from 0 to 1440, received "soon". Write a plain number.',
     ]);
     expect(told("labour: { price of a changed instruction: -1 }")).toEqual([
       'farm.yaml:8 "labour.price of a changed instruction": expected an amount in the farm\'s currency from 0 to 10000, received "-1". Write a plain number.',

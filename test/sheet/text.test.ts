@@ -347,10 +347,10 @@ describe("the sheet says", () => {
   test("a miss, that covers cannot help, and the ways out best first", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market of these days. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. Worth $152. Kept at 32 to 36 °F it loses about 19 % of its quality. A later cut may bring $46 more, by judgement; not counted here. 2. Pick it Fri Apr 24 as braising greens for Saturday stall on Sat Apr 25. Worth $84. -",
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market of these days. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. That is the plan. Worth $152. Kept at 32 to 36 °F it loses about 19 % of its quality. A later cut may bring $46 more, by judgement; not counted here. 2. Pick it Fri Apr 24 as braising greens for Saturday stall on Sat Apr 25. Worth $84. -",
     );
     expect(text).toContain(
-      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market of these days. 1. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 2. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market of these days. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 3. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
     );
   });
 
@@ -431,7 +431,7 @@ describe("the sheet says", () => {
       choice: plan.choice.map(() => 0),
     }));
     expect(told(sample({}, { tunnels }))).toContain(
-      "Nothing to change: what lies on the tunnels now is the best there is.",
+      "Nothing to change: no change that can be made is worth its work.",
     );
   });
 
