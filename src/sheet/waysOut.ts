@@ -94,10 +94,9 @@ function withSownAnew(
   told: readonly Alternative[],
   ways: readonly WayOut[],
 ): readonly WayOut[] {
-  const [best] = told;
-  if (best === undefined || best.forced || freed === null || isLittle(farm, freed.worth)) return ways;
+  if (told.length === 0 || told[0]!.forced || freed === null || isLittle(farm, freed.worth)) return ways;
   const whole = ({ fate, worth }: Alternative): number => worth + (fate.kind === "none" ? 0 : (again ?? 0));
-  if (freed.worth < whole(best) * WORTH_TELLING) return ways;
+  if (freed.worth < Math.max(...told.map(whole)) * WORTH_TELLING) return ways;
   const anew: WayOut = {
     sentence: "Clear it and sow anew.",
     brief: "Clear it and sow anew.",
