@@ -77,7 +77,8 @@ function against(farm: Farm, { planned, worth, off }: PlannedAround): string {
 /** Of a cut told by what its bed alone brings; one worth more than the plan's is not in the plan for what it takes from others. */
 function alone(farm: Farm, each: Alternative, plan: Alternative | undefined): string {
   const worth = each.fate.kind === "none" ? "" : `Worth ${value(farm, each.worth)}.`;
-  if (each === plan) return `That is the plan. ${worth}`.trimEnd();
+  if (each === plan)
+    return isLittle(farm, each.worth) ? "That is the plan." : `That is the plan. ${worth}`.trimEnd();
   if (plan === undefined || each.worth <= plan.worth || isLittle(farm, each.worth - plan.worth)) return worth;
   return `Worth ${value(farm, each.worth)} by itself; the plan's is worth more to the whole farm.`;
 }
