@@ -4,6 +4,7 @@ import {
   changesOf,
   coursesOf,
   cropAirOf,
+  eachPart,
   type FarmPlan,
   gaveWay,
   type Joint,
@@ -11,7 +12,6 @@ import {
   ledgerOf,
   nightsOf,
   type Outcome,
-  type OwnParts,
   outlookOf,
   type Parts,
   type Planned,
@@ -137,23 +137,13 @@ function tunnelPlan(scene: Scene, plan: Planned, tunnel: number, joint: Joint, c
   };
 }
 
-const PARTS = ["timing", "stress", "damage", "labour", "calm", "orders"] as const;
-
 function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly TunnelPlan[]): TogetherPlan {
-  const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts => {
-    const sum = (part: keyof OwnParts): number =>
-      plans.reduce((total, plan) => total + plan[of].parts[part], 0);
-    return {
-      timing: sum("timing"),
-      stress: sum("stress"),
-      damage: sum("damage"),
-      labour: sum("labour"),
-      calm: sum("calm"),
-      orders,
-    };
-  };
+  const partsOf = (of: "chosen" | "unchanged", { orders }: Joint): Parts =>
+    eachPart((part) =>
+      part === "orders" ? orders : plans.reduce((total, plan) => total + plan[of].parts[part], 0),
+    );
   const changes = tunnels.flatMap((tunnel) => tunnel.changes);
-  const share = (by: (typeof PARTS)[number] | "limit"): number =>
+  const share = (by: keyof Parts | "limit"): number =>
     changes.length === 0 ? 0 : changes.filter(({ decidedBy }) => decidedBy === by).length / changes.length;
   return {
     worth: joint.worth,
@@ -165,14 +155,6 @@ function togetherPlan({ plans, joint, unchanged }: FarmPlan, tunnels: readonly T
     weighed: joint.weighed.length,
     overrun: joint.overrun,
     overrunUnchanged: unchanged.overrun,
-    decidedBy: {
-      timing: share("timing"),
-      stress: share("stress"),
-      damage: share("damage"),
-      labour: share("labour"),
-      calm: share("calm"),
-      orders: share("orders"),
-      limit: share("limit"),
-    },
+    decidedBy: { ...eachPart(share), limit: share("limit") },
   };
 }

@@ -14,6 +14,7 @@ const gainOf = (plan: SuccessionResult, other: SuccessionResult): BedBeside["gai
   timing: plan.timing - other.timing,
   stress: plan.stress - other.stress,
   damage: plan.damage - other.damage,
+  again: plan.again - other.again,
 });
 
 /**
@@ -82,7 +83,7 @@ export function worstOf(
       if (outlet?.interval === i) continue;
       const stubble = outlet !== null && outlet.interval < i;
       const at = (place: number): number =>
-        stubble ? stubbleLost(table.stubble[place]!, farm.limits.caution) : table.damage[place]!;
+        stubble ? stubbleLost(table.rooted[place]!, farm.limits.caution) : table.damage[place]!;
       const odds = { plan: at(k), other: at(o) };
       if (Math.abs(odds.plan - odds.other) <= most) continue;
       most = Math.abs(odds.plan - odds.other);

@@ -29,6 +29,8 @@ export interface SuccessionResult {
   readonly timing: number;
   readonly stress: number;
   readonly damage: number;
+  /** By what grows again after its cut, were nothing of it lost. */
+  readonly again: number;
   /** At salad size for its market in each group of weathers, losses taken off; and all that is cut. [kg] */
   readonly salad: readonly number[];
   readonly cut: number;
@@ -112,7 +114,7 @@ interface Sums {
   readonly light: number;
   readonly heat: number;
   readonly safe: number;
-  readonly stubble: number;
+  readonly rooted: number;
 }
 
 /** Sums before every interval, and after the last. */
@@ -121,7 +123,7 @@ function sumsOf(
   table: SuccessionTable,
   schedule: readonly number[],
 ): readonly Sums[] {
-  const sums: Sums[] = [{ thermalTime: table.thermalTime, light: table.light, heat: 0, safe: 0, stubble: 0 }];
+  const sums: Sums[] = [{ thermalTime: table.thermalTime, light: table.light, heat: 0, safe: 0, rooted: 0 }];
   for (let i = 0; i < n; i++) {
     const before = sums[i]!;
     const k = i * settings.length + lays[schedule[i]!]!.setting;
@@ -130,7 +132,7 @@ function sumsOf(
       light: before.light + table.lightIn[k]!,
       heat: before.heat + table.heat[k]!,
       safe: before.safe + table.safe[k]!,
-      stubble: before.stubble + table.stubble[k]!,
+      rooted: before.rooted + table.rooted[k]!,
     });
   }
   return sums;
@@ -140,9 +142,13 @@ function sumsOf(
 export const slopeOf = ({ neverLost }: TunnelProblem, { mass, price }: SuccessionTable): number =>
   neverLost * mass * price;
 
-/** What is lost after a cut with stubble that dies. @param stubble - Logarithm of its chance to come through, with caution. */
-export const afterCut = (problem: TunnelProblem, table: SuccessionTable, stubble: number): number =>
-  table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble) - 1) + slopeOf(problem, table) * stubble;
+/**
+ * What a bed that is cut brings later, as far as its roots come through.
+ *
+ * @param rooted - Logarithm of their chance to the end of the plan, with caution.
+ */
+export const afterCut = (problem: TunnelProblem, table: SuccessionTable, rooted: number): number =>
+  table.regrown === 0 ? 0 : table.regrown * Math.exp(rooted) + slopeOf(problem, table) * rooted;
 
 const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Sums[]): SuccessionResult => {
   const damage = slopeOf(problem, table) * sums[problem.intervals]!.safe;
@@ -154,6 +160,7 @@ const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Su
     timing: 0,
     stress: 0,
     damage,
+    again: 0,
     salad: problem.weathers.map(() => 0),
     cut: 0,
     cutting: 0,
@@ -174,9 +181,6 @@ export function outletResults(
     const s = lays[schedule[Math.min(n - 1, outlet.interval)]!]!.setting;
     const thermalTime = before.thermalTime + outlet.pace[s]!;
     const safe = before.safe + outlet.safe[s]!;
-    const after =
-      sums[n]!.stubble - (outlet.interval < n ? sums[outlet.interval + 1]!.stubble : sums[n]!.stubble);
-    const stubble = outlet.stubble[s]! + after;
     const lit = table.mass * problem.lightShare(table, before.light + outlet.light[s]!, outlet.days);
     const good = quality(before.heat + outlet.heat[s]!, problem);
     const through = Math.exp(safe);
@@ -190,15 +194,19 @@ export function outletResults(
     const timing = sold - table.cutting * minute;
     const stress = sold * (good - 1);
     const damage =
-      (timing + stress) * (through - 1) + slopeOf(problem, table) * safe + afterCut(problem, table, stubble);
+      (timing + stress) * (through - 1) +
+      slopeOf(problem, table) * safe +
+      afterCut(problem, table, sums[n]!.rooted) -
+      table.regrown;
     return {
       table,
       outlet,
       thermalTime,
-      worth: timing + stress + damage,
+      worth: timing + stress + damage + table.regrown,
       timing,
       stress,
       damage,
+      again: table.regrown,
       salad: salad.map((share) => share * outlet.kept * lit * good * through),
       cut: mean(over(outlet.harvest.cut)) * lit * good * through,
       cutting: table.cutting * through,
@@ -259,19 +267,20 @@ export function evaluate(
     );
     return sum + worth * (Math.exp(through) - 1 + problem.neverLost * through);
   }, 0);
-  const sum = (part: "timing" | "stress" | "damage"): number =>
+  const sum = (part: "timing" | "stress" | "damage" | "again"): number =>
     successions.reduce((total, result) => total + result[part], 0);
   const parts = {
     timing: sum("timing"),
     stress: sum("stress"),
     damage: sum("damage") + undated,
+    again: sum("again"),
     labour: -minutes.reduce((total, each) => total + each, 0) * problem.minute,
     calm,
   };
   return {
     breaches,
     gravity: gravityOf(breaches),
-    worth: parts.timing + parts.stress + parts.damage + parts.labour,
+    worth: parts.timing + parts.stress + parts.damage + parts.again + parts.labour,
     parts,
     changes,
     minutes,

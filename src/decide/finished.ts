@@ -28,8 +28,6 @@ export function counter(
   const beds = ways.map((each) => new Float64Array(each.length + 1));
   /** Thermal time, light, heat and safety at each outlet: [outlet × 4]. */
   const reached = ways.map((each) => new Float64Array(4 * each.length));
-  /** What a bed's stubble had come through up to the end of the interval of each outlet, the part after the cut left out. */
-  const before = new Float64Array(Math.max(0, ...ways.map((each) => each.length)));
 
   const covers = (schedule: ArrayLike<number>): number => {
     let cost = 0;
@@ -63,13 +61,12 @@ export function counter(
     const values = beds[j]!;
     const slope = slopes[j]!;
     let [time, light, heat, safe] = [table.thermalTime, table.light, 0, 0];
-    let stubble = 0;
+    let rooted = 0;
     let w = 0;
     const mine = ways[j]!;
     for (let i = 0; i <= n; i++) {
       const s = lays[schedule[Math.min(i, n - 1)]!]!.setting;
       const k = i * S + s;
-      const through = i < n ? table.stubble[k]! : 0;
       for (; w < mine.length && mine[w]!.outlet.interval === i; w++) {
         const { outlet } = mine[w]!;
         const at = [
@@ -80,16 +77,16 @@ export function counter(
         ] as const;
         values[w] = cutAt(problem, mine[w]!, slope, ...at);
         if (bounded) reached[j]!.set(at, 4 * w);
-        before[w] = stubble + through - outlet.stubble[s]!;
       }
       if (i === n) break;
       time += table.pace[k]!;
       light += table.lightIn[k]!;
       heat += table.heat[k]!;
       safe += table.safe[k]!;
-      stubble += through;
+      rooted += table.rooted[k]!;
     }
-    for (w = 0; w < mine.length; w++) values[w]! += afterCut(problem, table, stubble - before[w]!);
+    const later = afterCut(problem, table, rooted);
+    for (w = 0; w < mine.length; w++) values[w]! += later;
     values[mine.length] = table.mustCut ? Number.NEGATIVE_INFINITY : slope * safe;
   };
 

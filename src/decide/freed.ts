@@ -16,6 +16,6 @@ export function freedBy(
   const result = chosen.successions.find((each) => each.table === table);
   if (result === undefined || result.outlet === null) return null;
   const days = Math.max(0, (result.outlet.at - horizon.on) / (24 * HOUR));
-  const lacking = Math.max(0, table.mass * table.price - Math.max(0, result.worth));
+  const lacking = Math.max(0, table.mass * table.price - Math.max(0, result.worth - result.again));
   return { days, worth: days * settings.bedDay * lacking };
 }

@@ -1,16 +1,10 @@
 import type { Instead, Joint } from "./joint.ts";
 import type { Change, LimitName, Parts } from "./outcome.ts";
+import { eachPart, PARTS } from "./parts.ts";
 import type { Planned } from "./planned.ts";
 
 /** What one has more than another, part by part. */
-export const lessParts = (a: Parts, b: Parts): Parts => ({
-  timing: a.timing - b.timing,
-  stress: a.stress - b.stress,
-  damage: a.damage - b.damage,
-  labour: a.labour - b.labour,
-  calm: a.calm - b.calm,
-  orders: a.orders - b.orders,
-});
+export const lessParts = (a: Parts, b: Parts): Parts => eachPart((part) => a[part] - b[part]);
 
 /** What the plan has more than one with another schedule for one tunnel. */
 export const gainOver = ({ chosen }: Planned, joint: Joint, { evaluation, orders }: Instead): Parts =>
@@ -22,8 +16,6 @@ export function extra(more: readonly LimitName[], fewer: readonly LimitName[]): 
     list.filter((other) => other === name).length;
   return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
 }
-
-const PARTS = ["damage", "stress", "timing", "orders", "labour", "calm"] as const;
 
 /** What the plan gains against one with another schedule for one tunnel, and what decides between them. */
 export function decidedBetween(
@@ -37,6 +29,6 @@ export function decidedBetween(
       [...other.evaluation.breaches, ...other.overrun],
       [...planned.chosen.breaches, ...joint.overrun],
     )[0] ?? null;
-  const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top), PARTS[0]);
+  const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top));
   return { decidedBy: limit === null ? strongest : "limit", gain, limit };
 }

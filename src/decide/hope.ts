@@ -3,7 +3,7 @@ import { afterCut, DIM, slopeOf } from "./evaluate.ts";
 import type { Path } from "./path.ts";
 import { atTheEnd, tails } from "./tails.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
-import { type Prospect, runsOf, type Way } from "./ways.ts";
+import { isClosed, type Prospect, runsOf, type Way } from "./ways.ts";
 
 /** The least and the most that can still come from entering an interval up to an outlet; places are those of `tails`. */
 export interface Coming {
@@ -14,17 +14,6 @@ export interface Coming {
   /** Logarithm of the chance to come through, and the chance. */
   readonly mostSafe: Float64Array;
   readonly mostChance: Float64Array;
-  /** The same logarithm of its stubble after the cut; null where none grows again. */
-  readonly mostStubble: Float64Array | null;
-}
-
-/** What stubble comes through after a cut at an outlet: [interval × settings + setting]. */
-function stubbleAfter({ intervals: n, settings }: TunnelProblem, { table, outlet }: Prospect): Float64Array {
-  const S = settings.length;
-  const after = Float64Array.from(table.stubble);
-  after.fill(0, 0, Math.min(n, outlet.interval) * S);
-  if (outlet.interval < n) after.set(outlet.stubble, outlet.interval * S);
-  return after;
 }
 
 /** What can still come to a whole tunnel under settings left open. */
@@ -33,8 +22,8 @@ export interface AllComing {
   outlet(j: number, w: number): Coming;
   /** Logarithm of the chance to stand to the end, of each bed and each undated bed. */
   readonly uncut: readonly Float64Array[];
-  /** The same of each bed's stubble. */
-  readonly stubble: readonly Float64Array[];
+  /** The same of each bed's roots, cut or not. */
+  readonly rooted: readonly Float64Array[];
   readonly undated: readonly Float64Array[];
   readonly dim: Float64Array;
 }
@@ -62,14 +51,12 @@ export function comingOf(
         leastHeat: to(table.heat, outlet.heat, -1),
         mostSafe,
         mostChance: mostSafe.map(Math.exp),
-        mostStubble:
-          table.regrown === 0 ? null : tails(problem, open, stubbleAfter(problem, prospect), end, 1),
       };
       found[j]![w] = made;
       return made;
     },
     uncut: problem.successions.map(({ safe }) => tails(problem, open, safe, end, 1)),
-    stubble: problem.successions.map(({ stubble }) => tails(problem, open, stubble, end, 1)),
+    rooted: problem.successions.map(({ rooted }) => tails(problem, open, rooted, end, 1)),
     undated: problem.undated.map(({ safe }) => tails(problem, open, safe, end, 1)),
     dim: tails(problem, open, Float64Array.from(problem.dim), end, -1),
   };
@@ -86,7 +73,7 @@ export interface Hope {
   /** The most a bed brings, or what is needed of it when it brings no more. */
   bed(j: number, x: number, i: number, k: number, needed: number): number;
   /** The most a bed brings when it is not cut at an outlet still ahead. */
-  passed(j: number, x: number, i: number, k: number): number;
+  passed(j: number, x: number, k: number): number;
   /** The most a bed brings at one of its outlets. */
   outlet(j: number, w: number, x: number, k: number): number;
   /** Outlets of each bed, the one that can bring most first, and the most each can bring. */
@@ -113,7 +100,7 @@ export function hopeOf(
   const slopes = successions.map((table) => slopeOf(problem, table));
 
   const outlet = (j: number, w: number, x: number, k: number): number => {
-    const { time, light, heat, safe, chance } = path.beds[j]!;
+    const { time, light, heat, safe, chance, rooted } = path.beds[j]!;
     const way = ways[j]![w]!;
     const to = coming.outlet(j, w);
     const t = time[x]!;
@@ -122,8 +109,9 @@ export function hopeOf(
       cellOf(way.time, t + to.leastTime[k]!),
       cellOf(way.time, t + to.mostTime[k]!),
     );
-    const lost = to.mostStubble === null ? 0 : afterCut(problem, successions[j]!, to.mostStubble[k]!);
-    const slope = slopes[j]! * (safe[x]! + to.mostSafe[k]!) + lost;
+    const later = afterCut(problem, successions[j]!, rooted[x]! + coming.rooted[j]![k]!);
+    const slope = slopes[j]! * (safe[x]! + to.mostSafe[k]!) + later;
+    if (isClosed(whole)) return Number.NEGATIVE_INFINITY;
     if (whole <= way.cutting) return slope;
     const share = way.share[cellOf(way.light, light[x]! + to.mostLight[k]!)]!;
     const good = 1 - Math.min(stressMost, heatStress * (heat[x]! + to.leastHeat[k]!));
@@ -137,8 +125,8 @@ export function hopeOf(
     ),
   );
   const order = most.map((each) => Int32Array.from(each.keys()).sort((a, b) => each[b]! - each[a]!));
-  const passed = (j: number, x: number, i: number, k: number): number => {
-    const top = path.settledWith(j, x, i, coming.stubble[j]![k]!);
+  const passed = (j: number, x: number, k: number): number => {
+    const top = path.settledWith(j, x, coming.rooted[j]![k]!);
     return successions[j]!.mustCut
       ? top
       : Math.max(top, slopes[j]! * (path.beds[j]!.safe[x]! + coming.uncut[j]![k]!));
@@ -150,7 +138,7 @@ export function hopeOf(
     most,
     order,
     bed(j, x, i, k, needed) {
-      let top = Math.max(needed, passed(j, x, i, k));
+      let top = Math.max(needed, passed(j, x, k));
       const mine = ways[j]!;
       const highestOf = most[j]!;
       for (const w of order[j]!) {

@@ -37,6 +37,7 @@ export * from "./outcome.ts";
 export * from "./outlet.ts";
 export * from "./outlook.ts";
 export * from "./ownRequirements.ts";
+export * from "./parts.ts";
 export * from "./picks.ts";
 export * from "./planned.ts";
 export * from "./prices.ts";

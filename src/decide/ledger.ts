@@ -28,7 +28,7 @@ export function ledgerOf({ problem }: Planned): readonly LedgerEntry[] {
           heat: table.heat[k]!,
           damage: table.damage[k]!,
           safe: table.safe[k]!,
-          stubble: table.stubble[k]!,
+          rooted: table.rooted[k]!,
         })),
         undated: problem.undated.map(({ standing, safe }) => ({
           id: standing.succession.id,
@@ -75,7 +75,6 @@ export function basisOf({ problem, chosen, unchanged }: Planned, table: Successi
         light: outlet.light[s]!,
         heat: outlet.heat[s]!,
         safe: outlet.safe[s]!,
-        stubble: outlet.stubble[s]!,
       })),
     })),
     cut: cutOf(table, chosen),

@@ -58,6 +58,8 @@ export interface Parts {
   readonly stress: number;
   /** Probable frost and heat damage with caution, at most 0. */
   readonly damage: number;
+  /** What grows again after the cuts, were nothing of it lost: by judgement. */
+  readonly again: number;
   /** Minutes of changing covers, at most 0. */
   readonly labour: number;
   /** What differing from a sheet given out is priced at, at most 0. It weighs in the choice, not in the worth. */
@@ -211,7 +213,7 @@ export interface Basis {
   readonly price: number;
   /** Time it takes to cut it. [min] */
   readonly cutting: number;
-  /** What is lost with its stubble when that dies after a cut. */
+  /** What grows again after a cut brings later. judgement */
   readonly regrown: number;
   readonly curve: {
     readonly start: number;
@@ -246,7 +248,6 @@ export interface BasisOutlet {
     readonly light: number;
     readonly heat: number;
     readonly safe: number;
-    readonly stubble: number;
   }[];
 }
 
@@ -345,7 +346,7 @@ export interface Miss {
   /** What would do it if it lay from the first walk on; null: none at hand, or only one after the other. */
   readonly helps: Setting | null;
   readonly alternatives: readonly Alternative[];
-  /** What growing again after a cut brings, not counted in their worth; null: it is its last. judgement */
+  /** What growing again after a cut brings, within the worth of each cut; null: it is its last. judgement */
   readonly again: number | null;
   /** What clearing its bed now would make room for; null: the plan leaves it uncut. */
   readonly freed: Freed | null;
@@ -421,9 +422,9 @@ export interface LedgerEntry {
     readonly heat: number;
     /** Chance of being damaged. [0–1] */
     readonly damage: number;
-    /** Logarithm of the chance to come through with caution: of its leaves, and of its stubble. [1] */
+    /** Logarithm of the chance to come through with caution: of its leaves, and of its roots, cut or not. [1] */
     readonly safe: number;
-    readonly stubble: number;
+    readonly rooted: number;
   }[];
   /** The same logarithm of beds whose last cut nobody dated. */
   readonly undated: readonly { readonly id: string; readonly safe: number }[];

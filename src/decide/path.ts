@@ -12,8 +12,9 @@ export interface Sums {
   /** Logarithm of the chance to come through up to here, and the chance. */
   readonly safe: Float64Array;
   readonly chance: Float64Array;
-  readonly stubble: Float64Array;
-  /** The best of the outlets passed, their stubble alive; where there are none less than anything. */
+  /** Logarithm of the chance of its roots, cut or not. */
+  readonly rooted: Float64Array;
+  /** The best of the outlets passed, what grows again left out; where there are none less than anything. */
   readonly settled: Float64Array;
 }
 
@@ -26,8 +27,8 @@ export interface Path {
   readonly place: (depth: number, walk: number) => number;
   /** Lies through an interval. */
   lie(depth: number, interval: number, from: number, to: number): void;
-  /** The most the outlets passed bring when the stubble comes through so much more. @param more - Logarithm of its chance. */
-  settledWith(j: number, x: number, interval: number, more: number): number;
+  /** The most the outlets passed bring when the roots come through so much more. @param more - Logarithm of their chance. */
+  settledWith(j: number, x: number, more: number): number;
   /** Takes what one depth has come to up to a walk over into the next. */
   deeper(depth: number, walk: number): void;
 }
@@ -51,7 +52,7 @@ export function pathOf(
       heat: column(),
       safe: column(),
       chance: column().fill(1, 0, 1),
-      stubble: column(),
+      rooted: column(),
       settled: column().fill(LOST),
     }),
   );
@@ -59,25 +60,21 @@ export function pathOf(
   const undated = problem.undated.map(column);
   const spent = column();
   const dim = new Int32Array(depths * (n + 1));
-  /** What each outlet passed brought with its stubble alive, and the stubble's chance up to the end of its interval. */
-  const brought = ways.map((each) => new Float64Array(depths * each.length));
-  const stubbleBefore = ways.map((each) => new Float64Array(depths * each.length));
   const place = (depth: number, walk: number): number => depth * (n + 1) + walk;
 
   const grow = (depth: number, i: number, s: number, j: number): void => {
-    const { time, light, heat, safe, chance, stubble, settled } = beds[j]!;
+    const { time, light, heat, safe, chance, rooted, settled } = beds[j]!;
     const table = successions[j]!;
     const mine = ways[j]!;
     const x = place(depth, i);
     const k = i * S + s;
-    stubble[x + 1] = stubble[x]! + table.stubble[k]!;
+    rooted[x + 1] = rooted[x]! + table.rooted[k]!;
     let top = settled[x]!;
     for (let w = 0; w < mine.length; w++) {
       const { outlet } = mine[w]!;
       if (outlet.interval < i) continue;
       if (outlet.interval > i) break;
-      const at = depth * mine.length + w;
-      brought[j]![at] = cutAt(
+      const brings = cutAt(
         problem,
         mine[w]!,
         slopes[j]!,
@@ -86,8 +83,7 @@ export function pathOf(
         heat[x]! + outlet.heat[s]!,
         safe[x]! + outlet.safe[s]!,
       );
-      stubbleBefore[j]![at] = stubble[x + 1]! - outlet.stubble[s]!;
-      top = Math.max(top, brought[j]![at]!);
+      top = Math.max(top, brings);
     }
     settled[x + 1] = top;
     time[x + 1] = time[x]! + table.pace[k]!;
@@ -114,28 +110,14 @@ export function pathOf(
         undated[u]![x + 1] = undated[u]![x]! + problem.undated[u]!.safe[i * S + s]!;
       for (let j = 0; j < beds.length; j++) grow(depth, i, s, j);
     },
-    settledWith(j, x, interval, more) {
-      const { settled, stubble } = beds[j]!;
-      const table = successions[j]!;
-      if (table.regrown === 0) return settled[x]!;
-      const mine = ways[j]!;
-      const first = Math.floor(x / (n + 1)) * mine.length;
-      let top = LOST;
-      for (let w = 0; w < mine.length && mine[w]!.outlet.interval < interval; w++) {
-        const lost = afterCut(problem, table, stubble[x]! - stubbleBefore[j]![first + w]! + more);
-        top = Math.max(top, brought[j]![first + w]! + lost);
-      }
-      return top;
+    settledWith(j, x, more) {
+      const { settled, rooted } = beds[j]!;
+      return settled[x]! + afterCut(problem, successions[j]!, rooted[x]! + more);
     },
     deeper(depth, walk) {
       const [here, there] = [place(depth, walk), place(depth + 1, walk)];
       for (const row of [spent, dim, ...undated]) row[there] = row[here]!;
-      beds.forEach((sums, j) => {
-        for (const row of Object.values(sums)) row[there] = row[here]!;
-        const each = ways[j]!.length;
-        brought[j]!.copyWithin((depth + 1) * each, depth * each, (depth + 1) * each);
-        stubbleBefore[j]!.copyWithin((depth + 1) * each, depth * each, (depth + 1) * each);
-      });
+      for (const sums of beds) for (const row of Object.values(sums)) row[there] = row[here]!;
     },
   };
 }

@@ -4,7 +4,7 @@ import { type Path, pathOf } from "./path.ts";
 import type { Prices } from "./prices.ts";
 import { openSettings } from "./tails.ts";
 import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
-import type { Prospect, Way } from "./ways.ts";
+import { isClosed, type Prospect, type Way } from "./ways.ts";
 
 /** What a search lays out among, at some prices. */
 export interface Scope {
@@ -60,7 +60,7 @@ export function scopes(
       first.reduce((top, k) => Math.max(top, of(k)), Number.NEGATIVE_INFINITY);
     const upper = hope.most.map((each, j) =>
       Math.max(
-        most((k) => hope.passed(j, 0, 0, k)),
+        most((k) => hope.passed(j, 0, k)),
         ...each,
       ),
     );
@@ -75,7 +75,11 @@ export function scopes(
     whole(prices, ways, floor) {
       const costs = costsOf(problem, stepsOf(problem, gravity, prices), problem.possible);
       // Whole, in full light and unharmed.
-      const known = ways.map((each) => each.map(({ highest, cutting }) => Math.max(0, highest - cutting)));
+      const known = ways.map((each) =>
+        each.map(({ highest, cutting, table }) =>
+          isClosed(highest) ? Number.NEGATIVE_INFINITY : Math.max(0, highest - cutting) + table.regrown,
+        ),
+      );
       const upper = known.map((each) => Math.max(0, ...each));
       const beds = upper.reduce((sum, each) => sum + each, 0);
       const needed = upper.map((each) => floor - (beds - costs.least - each));

@@ -27,8 +27,6 @@ export interface OutletTable extends Outlet {
   readonly heat: Float64Array;
   /** Logarithm of the chance to come through that part, with caution. Nothing beyond the time planned. */
   readonly safe: Float64Array;
-  /** The same of its stubble through the rest of the interval. */
-  readonly stubble: Float64Array;
 }
 
 /** What one succession gains and suffers in every interval under every setting; tables are [interval × settings + setting]. */
@@ -46,12 +44,12 @@ export interface SuccessionTable {
   readonly pace: Float64Array;
   readonly lightIn: Float64Array;
   readonly heat: Float64Array;
-  /** Logarithm of the chance to come through, with caution: of its leaves, and of its stubble. */
+  /** Logarithm of the chance to come through, with caution: of its leaves, and of its roots, cut or not. */
   readonly safe: Float64Array;
-  readonly stubble: Float64Array;
+  readonly rooted: Float64Array;
   /** Chance of damage without caution. [0–1] */
   readonly damage: Float64Array;
-  /** What is lost with its stubble when that dies after a cut. */
+  /** What grows again after a cut brings later; 0: nothing does. judgement */
   readonly regrown: number;
   /** Time it takes to cut it. [min] */
   readonly cutting: number;
@@ -135,7 +133,7 @@ export function successionTable(
 
   const table = (): Float64Array => new Float64Array(n * S);
   const [thermalTimeIn, pace, lightIn] = [table(), table(), table()];
-  const [heat, safe, stubble, damage] = [table(), table(), table(), table()];
+  const [heat, safe, rooted, damage] = [table(), table(), table(), table()];
   for (let i = 0; i < n; i++) {
     const [a, b] = [starts[i]!, starts[i + 1]!];
     for (let s = 0; s < S; s++) {
@@ -149,7 +147,7 @@ export function successionTable(
       const odds = damageOdds(crop, lowest[k]!, highest[k]!, leads[i]!, settings);
       safe[k] = safetyOf(odds);
       damage[k] = odds / (1 + odds);
-      if (regrows) stubble[k] = safetyOf(damageOdds(shorn, lowest[k]!, NO_HEAT, leads[i]!, settings));
+      if (regrows) rooted[k] = safetyOf(damageOdds(shorn, lowest[k]!, NO_HEAT, leads[i]!, settings));
     }
   }
 
@@ -158,7 +156,7 @@ export function successionTable(
   const cutting = farm.labour.cutting * Math.abs(succession.to - succession.from) * growing.share;
   const outlets = outletsOf(scene, standing, growing).map((outlet): OutletTable => {
     const row = (): Float64Array => new Float64Array(S);
-    const added = { pace: row(), light: row(), heat: row(), safe: row(), stubble: row() };
+    const added = { pace: row(), light: row(), heat: row(), safe: row() };
     const from = starts[outlet.interval]!;
     const cut = hourAt(weather, outlet.at);
     const to = Math.max(from, cut);
@@ -170,11 +168,6 @@ export function successionTable(
       if (outlet.interval >= n) return;
       const { frost, heat: hot, from: start } = store.climate(setting);
       const lead = leads[outlet.interval]!;
-      const end = starts[outlet.interval + 1]!;
-      if (regrows && to < end) {
-        const low = extremeBetween(frost, start, to, end, Math.min);
-        added.stubble[s] = safetyOf(damageOdds(shorn, low, NO_HEAT, lead, settings));
-      }
       if (to === from || to <= growing.origin) return;
       added.heat[s] = grown(under.heat, under.from, from, to);
       const low = extremeBetween(frost, start, from, to, Math.min);
@@ -200,7 +193,7 @@ export function successionTable(
     lightIn,
     heat,
     safe,
-    stubble,
+    rooted,
     damage,
     regrown: regrows ? settings.regrowthWorth * growing.mass * price : 0,
     cutting,

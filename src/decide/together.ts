@@ -90,7 +90,7 @@ function breachWorth({ tunnels }: FarmProblem, orders: number): number {
     (sum, { problem: { successions, undated, calm } }) =>
       sum +
       (calm === null ? 0 : calm.price * calm.entered.filter((asked) => asked !== FREE).length) +
-      successions.reduce((total, { mass, price }) => total + mass * price, 0) +
+      successions.reduce((total, { mass, price, regrown }) => total + mass * price + regrown, 0) +
       undated.reduce((total, { worth }) => total + worth, 0),
     0,
   );

@@ -80,6 +80,9 @@ export interface Way extends Prospect {
 /** Worth of cutting where there is nothing worth cutting. */
 const NEVER_CUT = -1e12;
 
+/** Nothing is worth cutting: far below what any price can make of a bed. */
+export const isClosed = (worth: number): boolean => worth < NEVER_CUT / 1000;
+
 /** What a bed can bring by place, at the prices of its market in each group of weathers. */
 export function wayOf(problem: TunnelProblem, prospect: Prospect, prices: Prices): Way {
   const { table, outlet, first, rows } = prospect;
@@ -165,7 +168,7 @@ export function loadAt(
   };
 }
 
-/** What a cut brings, what its stubble loses later left out. @param safe - Logarithm of its chance to come through. */
+/** What a cut brings, what grows again after it left out. @param safe - Logarithm of its chance to come through. */
 export function cutAt(
   problem: TunnelProblem,
   way: Way,

@@ -36,7 +36,7 @@ export interface Settings {
   readonly looseShare: number;
   /** Cost of what an order lacks, beside the price not earned, as a share of that price. [1] */
   readonly orderShort: number;
-  /** What is lost when the stubble of a cut bed dies that would grow again, as a share of a full cut at its price. [1] */
+  /** What a bed that is cut and grows again brings later, as a share of a full cut at its price; lost when its roots die. [1] */
   readonly regrowthWorth: number;
   /** What a lost bed still counts: share of its full worth for each unit of the logarithm of its chance to come through. [1] */
   readonly neverLost: number;

@@ -52,6 +52,8 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
         all(cools(change, outcome) ? null : warmer(), bySize()) ??
         why("Brings more of it into size for the picks.")
       );
+    case "again":
+      return all(bySize(), why("More can be cut that grows again."))!;
     case "orders": {
       const gained = value(farm, change.gain.orders);
       const better = why(`Fills orders and stalls better: worth ${gained}.`, `Orders and stalls: ${gained}.`);
@@ -68,7 +70,7 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
 }
 
 /** Reasons that a worth of the whole change belongs to. */
-const BY_WORTH: readonly Change["decidedBy"][] = ["timing", "orders", "damage"];
+const BY_WORTH: readonly Change["decidedBy"][] = ["timing", "again", "orders", "damage"];
 
 /** Why a change is in the plan, what it is worth, and what another cover would do in its place. */
 export function reason(change: Change, plan: TunnelPlan, outcome: Outcome, names: Names): Why {

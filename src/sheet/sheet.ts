@@ -123,7 +123,8 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const part = (name: keyof Parts): number =>
     together === null ? 0 : together.parts[name] - together.partsUnchanged[name];
   const total = together === null ? 0 : together.worth - together.worthUnchanged;
-  const orders = Math.abs(part("orders")) < 0.5 ? "" : `, orders and stalls ${value(farm, part("orders"))}`;
+  const more = (told: string, name: keyof Parts): string =>
+    Math.abs(part(name)) < 0.5 ? "" : `, ${told} ${value(farm, part(name))}`;
   const touched = outcome.tunnels.filter((plan) => plan.changes.length > 0).length;
   const work = minutes(sum(changes.map((change) => change.minutes)));
   const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
@@ -136,7 +137,7 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
       ? `Costs ${value(farm, -total)} against leaving everything as it is, ${grounds(outcome, names)}.`
       : farm.currency === null
         ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
-        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${orders}, work ${value(farm, part("labour"))}.`,
+        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${more("later cuts", "again")}${more("orders and stalls", "orders")}, work ${value(farm, part("labour"))}.`,
   ];
 }
 

@@ -23,6 +23,7 @@ const LEFT: Readonly<Record<keyof TogetherPlan["parts"] | "limit", string>> = {
   timing: "Size and weight come out better so.",
   stress: "It spares the leaves heat.",
   damage: "It lowers the damage to be feared.",
+  again: "More can be cut that grows again.",
   labour: "It saves work that no longer pays.",
   orders: "It fills orders and stalls better.",
   limit: "A limit or the cloth at hand no longer allows it.",

@@ -50,10 +50,6 @@ function kept({ farm, settings }: Outcome, { fate }: Alternative): readonly stri
   ];
 }
 
-/** What the cut after it would bring. */
-const grownAgain = (farm: Farm, { again }: Miss): readonly string[] =>
-  again === null ? [] : [`A later cut may bring ${value(farm, again)} more, by judgement; not counted here.`];
-
 const free = ({ days: sooner }: Freed): string =>
   `the bed is free about ${days(Math.max(1, Math.round(sooner)))} sooner`;
 
@@ -74,37 +70,45 @@ function against(farm: Farm, { planned, worth, off }: PlannedAround): string {
   return off >= Math.abs(worth) ? `Perhaps ${beside}` : beside;
 }
 
+/** What a cut's bed alone brings; with the first cut told, how much of it comes only with the next. */
+function brings(farm: Farm, { fate, worth }: Alternative, { again }: Miss, isFirst: boolean): string {
+  if (fate.kind === "none") return "";
+  const shown = `Worth ${value(farm, worth)}`;
+  if (again === null) return `${shown}.`;
+  return isFirst
+    ? `${shown}, up to ${value(farm, again)} of it by a later cut, by judgement.`
+    : `${shown}, the later cut counted.`;
+}
+
 /** Of a cut told by what its bed alone brings; one worth more than the plan's is not in the plan for what it takes from others. */
-function alone(farm: Farm, each: Alternative, plan: Alternative | undefined): string {
-  const worth = each.fate.kind === "none" ? "" : `Worth ${value(farm, each.worth)}.`;
+function alone(farm: Farm, each: Alternative, plan: Alternative, worth: string): string {
   if (each === plan)
     return isLittle(farm, each.worth) ? "That is the plan." : `That is the plan. ${worth}`.trimEnd();
-  if (plan === undefined || each.worth <= plan.worth || isLittle(farm, each.worth - plan.worth)) return worth;
-  return `Worth ${value(farm, each.worth)} by itself; the plan's is worth more to the whole farm.`;
+  if (each.worth <= plan.worth || isLittle(farm, each.worth - plan.worth)) return worth;
+  return `${worth} That is by itself: the plan's is worth more to the whole farm.`;
 }
 
-function worthOf(farm: Farm, each: Alternative, plan: Alternative | undefined): string | null {
+function worthOf(farm: Farm, each: Alternative, plan: Alternative, worth: string): string | null {
   if (each.forced) return against(farm, each);
-  return alone(farm, each, plan) || null;
+  return alone(farm, each, plan, worth) || null;
 }
 
-/** Clearing the bed, among cuts told by what the bed alone brings with what grows again after them, where it is worth as much. */
+/** Clearing the bed, among cuts told by what the bed alone brings, where it is worth as much. */
 function withSownAnew(
   farm: Farm,
-  { freed, again }: Miss,
+  { freed }: Miss,
   told: readonly Alternative[],
   ways: readonly WayOut[],
 ): readonly WayOut[] {
   if (told.length === 0 || told[0]!.forced || freed === null || isLittle(farm, freed.worth)) return ways;
-  const whole = ({ fate, worth }: Alternative): number => worth + (fate.kind === "none" ? 0 : (again ?? 0));
-  if (freed.worth < Math.max(...told.map(whole)) * WORTH_TELLING) return ways;
+  if (freed.worth < Math.max(...told.map(({ worth }) => worth)) * WORTH_TELLING) return ways;
   const anew: WayOut = {
     sentence: "Clear it and sow anew.",
     brief: "Clear it and sow anew.",
     beside: [`${capital(free(freed))}.`],
     worth: `By judgement worth ${value(farm, freed.worth)}.`,
   };
-  const place = told.filter((each) => whole(each) >= freed.worth).length;
+  const place = told.filter(({ worth }) => worth >= freed.worth).length;
   return [...ways.slice(0, place), anew, ...ways.slice(place)];
 }
 
@@ -120,16 +124,15 @@ export function waysOut(outcome: Outcome, { fate, worth }: SuccessionOutlook, mi
       : [...(found === undefined ? [plan] : []), ...miss.alternatives].filter(
           (each, i) => each === plan || (i < WAYS && each.worth >= best.worth * WORTH_TELLING),
         );
-  const cut = told.find(({ fate }) => fate.kind !== "none");
+  const first = told.find((each) => each.fate.kind !== "none");
   const ways = told.map((each) => ({
     sentence: otherwise(farm, each.fate, miss.pick.at),
     brief: way(farm, each.fate),
     beside: [
       ...kept(outcome, each),
-      ...(each === cut ? grownAgain(farm, miss) : []),
       ...(each.forced && !each.planned && each.fate.kind === "none" ? cleared(farm, miss) : []),
     ],
-    worth: worthOf(farm, each, plan),
+    worth: worthOf(farm, each, plan, brings(farm, each, miss, each === first)),
   }));
   return withSownAnew(farm, miss, told, ways);
 }

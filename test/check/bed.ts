@@ -9,6 +9,7 @@ export interface Bed {
   readonly timing: number;
   readonly stress: number;
   readonly damage: number;
+  readonly again: number;
   /** At salad size in each group of weathers; all that is cut. [kg] */
   readonly salad: readonly number[];
   readonly cut: number;
@@ -18,10 +19,10 @@ export interface Bed {
   readonly size: number | null;
 }
 
-const SUMS = ["paceCd", "lightMol", "heatCh", "safe", "stubble"] as const;
+const SUMS = ["paceCd", "lightMol", "heatCh", "safe", "rooted"] as const;
 type Sums = Record<(typeof SUMS)[number], number>;
 
-const NOTHING: Sums = { paceCd: 0, lightMol: 0, heatCh: 0, safe: 0, stubble: 0 };
+const NOTHING: Sums = { paceCd: 0, lightMol: 0, heatCh: 0, safe: 0, rooted: 0 };
 
 /** What a succession gains and suffers between walks under a schedule. */
 function between(tunnel: Answer, id: string, schedule: readonly Lay[], from: number, to: number): Sums {
@@ -62,6 +63,7 @@ export function bedAt(
       timing: 0,
       stress: 0,
       damage: slope * safe,
+      again: 0,
       salad,
       cut: 0,
       cutting: 0,
@@ -70,7 +72,7 @@ export function bedAt(
   }
   const outlet = basis.outlets[cut];
   const before = between(tunnel, succession.succession, schedule, 0, outlet.walk);
-  const after = between(tunnel, succession.succession, schedule, outlet.walk + 1, walks);
+  const { rooted } = between(tunnel, succession.succession, schedule, 0, walks);
   const last = by<Answer>(outlet.added, "setting", schedule[Math.min(walks - 1, outlet.walk)]!.key);
   const thermalTime = (basis.thermalTimeCd + before.paceCd + last.paceCd) / Math.exp(basis.shift);
   const light = lit(answer, crop, basis.lightMol + before.lightMol + last.lightMol, outlet.daysD);
@@ -95,11 +97,9 @@ export function bedAt(
     stress,
     damage:
       (timing + stress) * (through - 1) +
-      (basis.regrown === 0
-        ? 0
-        : basis.regrown * (Math.exp(last.stubble + after.stubble) - 1) +
-          slope * (last.stubble + after.stubble)) +
+      (basis.regrown === 0 ? 0 : basis.regrown * (Math.exp(rooted) - 1) + slope * rooted) +
       slope * safe,
+    again: basis.regrown,
     salad: groups.map(({ salad }: Answer) => salad * outlet.kept * full * quality * through),
     cut: mean((group) => group.cut) * full * quality * through,
     cutting: basis.cuttingMin * through,

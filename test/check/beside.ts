@@ -3,7 +3,7 @@ import { type Bed, bedAt } from "./bed.ts";
 import { near } from "./near.ts";
 import { type TunnelWhole, type Whole, wholeOf } from "./whole.ts";
 
-const PARTS = ["timing", "stress", "damage"] as const;
+const PARTS = ["timing", "stress", "damage", "again"] as const;
 
 const differ = (what: string, ours: number, told: number): readonly string[] =>
   near(ours, told) ? [] : [`${what}: ${told} told, ${ours} recomputed`];
@@ -61,7 +61,7 @@ function worstFaults(
       succession.succession,
     );
     if (outlet === null || walk < outlet.walk) return own.damage;
-    const odds = (Math.exp(-own.stubble) - 1) / answer.farm.limits.caution;
+    const odds = (Math.exp(-own.rooted) - 1) / answer.farm.limits.caution;
     return walk === outlet.walk ? 0 : odds / (1 + odds);
   };
   const most = Math.max(

@@ -7,8 +7,8 @@ import { priceAlone } from "./market.ts";
 import { near } from "./near.ts";
 import { type Whole, wholeOf } from "./whole.ts";
 
-const PARTS = ["timing", "stress", "damage", "labour", "orders"] as const;
-const OWN = ["timing", "stress", "damage", "labour"] as const;
+const PARTS = ["timing", "stress", "damage", "again", "labour", "orders"] as const;
+const OWN = ["timing", "stress", "damage", "again", "labour"] as const;
 
 const differ = (what: string, ours: number, told: number): readonly string[] =>
   near(ours, told) ? [] : [`${what}: ${told} told, ${ours} recomputed`];

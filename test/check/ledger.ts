@@ -56,9 +56,9 @@ export function ledgerFaults(answer: Answer, tunnel: Answer): readonly string[] 
       const stands = own.safe !== 0 || own.paceCd > 0;
       if (!near(own.safe, stands ? safety(odds) : 0) || !near(own.damage, stands ? odds / (1 + odds) : 0))
         faults.push(`${where}: damage of ${own.succession}`);
-      const stub =
+      const roots =
         stands && basis.regrown > 0 ? safety(oddsOf(answer, crop.killC, null, entry, day.leadD)) : 0;
-      if (!near(own.stubble, stub)) faults.push(`${where}: stubble of ${own.succession}`);
+      if (!near(own.rooted, roots)) faults.push(`${where}: roots of ${own.succession}`);
     }
     for (const { succession, safe } of entry.undated) {
       const { unfitC } = by<Answer>(tunnel.undated, "succession", succession);

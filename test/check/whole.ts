@@ -9,17 +9,17 @@ export interface TunnelWhole {
   readonly schedule: readonly Lay[];
   readonly moves: readonly Move[];
   readonly beds: readonly Bed[];
-  readonly parts: Readonly<Record<"timing" | "stress" | "damage" | "labour", number>>;
+  readonly parts: Readonly<Record<"timing" | "stress" | "damage" | "again" | "labour", number>>;
 }
 
 /** What a plan comes to, recomputed. */
 export interface Whole {
   readonly tunnels: readonly TunnelWhole[];
-  readonly parts: Readonly<Record<"timing" | "stress" | "damage" | "labour" | "orders", number>>;
+  readonly parts: Readonly<Record<"timing" | "stress" | "damage" | "again" | "labour" | "orders", number>>;
   readonly worth: number;
 }
 
-const OWN = ["timing", "stress", "damage", "labour"] as const;
+const OWN = ["timing", "stress", "damage", "again", "labour"] as const;
 
 export function wholeOf(answer: Answer, { schedules, cuts }: Plan): Whole {
   const tunnels = answer.tunnels.map((tunnel: Answer): TunnelWhole => {
@@ -31,7 +31,7 @@ export function wholeOf(answer: Answer, { schedules, cuts }: Plan): Whole {
       .map(([id, cut]) => ({ succession: by<Answer>(answer.successions, "succession", id), cut }))
       .filter(({ succession }) => succession.tunnel === tunnel.tunnel)
       .map(({ succession, cut }) => bedAt(answer, tunnel, succession, schedule, cut));
-    const sum = (part: "timing" | "stress" | "damage"): number =>
+    const sum = (part: "timing" | "stress" | "damage" | "again"): number =>
       beds.reduce((all, bed) => all + bed[part], 0);
     const minutes = moves.reduce((all: number, move: Move) => all + move.minutes, 0);
     return {
@@ -43,6 +43,7 @@ export function wholeOf(answer: Answer, { schedules, cuts }: Plan): Whole {
         timing: sum("timing"),
         stress: sum("stress"),
         damage: sum("damage") + undatedLoss(answer, tunnel, schedule),
+        again: sum("again"),
         labour: (-minutes * wageOf(answer)) / 60,
       },
     };
@@ -53,6 +54,7 @@ export function wholeOf(answer: Answer, { schedules, cuts }: Plan): Whole {
     timing: sum("timing"),
     stress: sum("stress"),
     damage: sum("damage"),
+    again: sum("again"),
     labour: sum("labour"),
     orders: ordersPart(
       answer,

@@ -12,7 +12,7 @@ export interface Ending {
   readonly cut: number;
   readonly outlet: OutletTable | null;
   readonly crop: string;
-  /** Worth beside what its salad sells for: other sizes, waiting, wages of cutting, stubble. */
+  /** Worth beside what its salad sells for: other sizes, waiting, wages of cutting, rooted. */
   readonly own: number;
   /** In each group of weathers. [kg] */
   readonly salad: readonly number[];
@@ -44,7 +44,7 @@ interface Sums {
   readonly light: Float64Array;
   readonly heat: Float64Array;
   readonly safe: Float64Array;
-  readonly stubble: Float64Array;
+  readonly rooted: Float64Array;
 }
 
 /** Step of the logarithm of thermal time in a harvest. */
@@ -86,8 +86,7 @@ function cutAt(
   const salad = moved.map((by) => left * kept * read(harvest.salad, place + by));
   const sold = salad.reduce((sum, weight, k) => sum + problem.weathers[k]! * weight, 0) * table.price;
   const minutes = table.cutting * through;
-  // From the cut to the end of its interval, and through all others.
-  const stubble = outlet.stubble[setting]! + sums.stubble[n]! - sums.stubble[Math.min(n, i + 1)]!;
+  const rooted = sums.rooted[n]!;
   return {
     cut,
     outlet,
@@ -96,7 +95,7 @@ function cutAt(
       left * kept * share * table.price * mean(harvest.other) -
       (1 - share) * sold -
       minutes * problem.minute +
-      (table.regrown === 0 ? 0 : table.regrown * (Math.exp(stubble) - 1) + slope(problem, table) * stubble) +
+      (table.regrown === 0 ? 0 : table.regrown * Math.exp(rooted) + slope(problem, table) * rooted) +
       slope(problem, table) * safe,
     salad,
     weight: left * mean(harvest.cut),
@@ -113,7 +112,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
   const minutes: number[] = [];
   const row = (): Float64Array => new Float64Array(n + 1);
   const sums = tables.map(({ thermalTime, light }): Sums => {
-    const each = { time: row(), light: row(), heat: row(), safe: row(), stubble: row() };
+    const each = { time: row(), light: row(), heat: row(), safe: row(), rooted: row() };
     each.time[0] = thermalTime;
     each.light[0] = light;
     return each;
@@ -169,12 +168,12 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
         ) +
         Number(problem.dim[k]! > 0 && shaded > problem.dimDays);
       for (const [j, table] of tables.entries()) {
-        const { time, light, heat, safe, stubble } = sums[j]!;
+        const { time, light, heat, safe, rooted } = sums[j]!;
         time[i + 1] = time[i]! + table.pace[k]!;
         light[i + 1] = light[i]! + table.lightIn[k]!;
         heat[i + 1] = heat[i]! + table.heat[k]!;
         safe[i + 1] = safe[i]! + table.safe[k]!;
-        stubble[i + 1] = stubble[i]! + table.stubble[k]!;
+        rooted[i + 1] = rooted[i]! + table.rooted[k]!;
       }
       for (const [u, { safe }] of undated.entries()) kept[u]![i + 1] = kept[u]![i]! + safe[k]!;
       schedule.push(to);

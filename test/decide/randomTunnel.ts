@@ -83,7 +83,7 @@ function successionTable(
   const crop = dice.one(crops);
   const shift = dice.between(-0.08, 0.08);
   const table = (): Float64Array => new Float64Array(n * S);
-  const [pace, lightIn, heat, safe, stubble] = [table(), table(), table(), table(), table()];
+  const [pace, lightIn, heat, safe, rooted] = [table(), table(), table(), table(), table()];
   const regrows = dice.happens(0.4);
   for (let i = 0; i < n; i++) {
     const part = i % 2 === 0 ? "day" : "night";
@@ -96,7 +96,7 @@ function successionTable(
       lightIn[k] = lit * effect.light;
       heat[k] = ahead.heat[i]! * effect.heat;
       safe[k] = safety(ahead.danger[i]! * effect.danger, farm.limits.caution);
-      if (regrows) stubble[k] = safety(ahead.danger[i]! * effect.danger * 0.2, farm.limits.caution);
+      if (regrows) rooted[k] = safety(ahead.danger[i]! * effect.danger * 0.2, farm.limits.caution);
     }
   }
   // About one of the picks the bed comes to its size on bare ground, or has outgrown it, or not quite.
@@ -147,7 +147,6 @@ function successionTable(
         interval < n ? part(lightIn) : Float64Array.from({ length: S }, () => beyond * dice.between(8, 24)),
       heat: part(heat),
       safe: part(safe),
-      stubble: Float64Array.from({ length: S }, (_, s) => (1 - inside) * (stubble[interval * S + s] ?? 0)),
     };
   });
   const share = dice.between(0.4, 1);
@@ -165,7 +164,7 @@ function successionTable(
     lightIn,
     heat,
     safe,
-    stubble,
+    rooted,
     damage: table(),
     regrown: regrows ? settings.regrowthWorth * mass * price : 0,
     cutting: farm.labour.cutting * tunnel.length * share,

@@ -75,7 +75,6 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
         light: row(() => between(0, 40)),
         heat: row(() => (within && often(0.3) ? between(0, 60) : 0)),
         safe: row(() => (within ? danger() : 0)),
-        stubble: row(() => (within ? danger() : 0)),
         frozen: false,
         thaw: null,
         spread: 0.1,
@@ -95,7 +94,7 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
       lightIn: table(() => between(0, 40)),
       heat: table(() => (often(0.3) ? between(0, 60) : 0)),
       safe: table(danger),
-      stubble: table(danger),
+      rooted: table(danger),
       damage: table(() => 0),
       regrown: often(0.5) ? between(0, 60) : 0,
       cutting: between(0, 60),
@@ -213,7 +212,8 @@ function worthOf(
   return sum;
 }
 
-const rounded = (worth: number): number => Math.round(worth * 1e6) / 1e6;
+/** To a few millionths: rounded values would differ where a sum of millions lies on an edge. */
+const same = (worth: number): unknown => expect.closeTo(worth, 5);
 
 describe("a search through one tunnel's schedules", () => {
   it(`finds what counting every plan finds, the best eight and all near the best, on ${CASES} random tunnels`, () => {
@@ -224,26 +224,29 @@ describe("a search through one tunnel's schedules", () => {
       const each = searcher(problem);
       // Asked again at other prices, it must not remember the first.
       for (const prices of [pricesFor(problem, draw), pricesFor(problem, draw)]) {
-        const every = [...plans(problem)].map(([schedule, cuts]) => worthOf(problem, prices, schedule, cuts));
+        const every = [...plans(problem)]
+          .map(([schedule, cuts]) => worthOf(problem, prices, schedule, cuts))
+          // A cut that is not open makes no plan.
+          .filter(Number.isFinite);
         every.sort((a, b) => b - a);
         const best = each.search(prices, 8, Number.NEGATIVE_INFINITY);
-        expect([seed, best.complete, ...best.found.map(({ worth }) => rounded(worth))]).toEqual([
+        expect([seed, best.complete, ...best.found.map(({ worth }) => worth)]).toEqual([
           seed,
           true,
-          ...every.slice(0, 8).map(rounded),
+          ...every.slice(0, 8).map(same),
         ]);
         const above = every[0]! - 15;
         const near = each.near(prices, 10_000, above);
-        expect([seed, near.complete, ...near.found.map(({ worth }) => rounded(worth))]).toEqual([
+        expect([seed, near.complete, ...near.found.map(({ worth }) => worth)]).toEqual([
           seed,
           true,
-          ...every.filter((worth) => worth > above).map(rounded),
+          ...every.filter((worth) => worth > above).map(same),
         ]);
         expect(each.search(prices, 1, every[0]! + 1e-6).found).toEqual([]);
         for (const { schedule, cuts, worth } of near.found.slice(0, 5))
-          expect(rounded(worthOf(problem, prices, schedule, cuts))).toBe(rounded(worth));
+          expect(worthOf(problem, prices, schedule, cuts)).toEqual(same(worth));
         const { schedule, worth } = best.found[0]!;
-        expect(rounded(each.offerOne(prices, schedule).worth)).toBe(rounded(worth));
+        expect(each.offerOne(prices, schedule).worth).toEqual(same(worth));
         if (schedule.some((lay) => lay !== NOW)) changed += 1;
       }
     }

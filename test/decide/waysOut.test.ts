@@ -137,7 +137,7 @@ test("a bed cleared is free as many days as its cut lies ahead, each a bed-day o
       .flatMap(({ chosen }) => chosen.successions)
       .find(({ table }) => table.standing.succession.id === succession.id)!;
     const days = (own.outlet!.at - asked.on) / 86_400_000;
-    const lacking = own.table.mass * own.table.price - Math.max(0, own.worth);
+    const lacking = own.table.mass * own.table.price - Math.max(0, own.worth - own.again);
     expect(freed.days).toBeCloseTo(days, 9);
     expect(freed.worth).toBeCloseTo(0.01 * days * lacking, 9);
   }
@@ -157,6 +157,23 @@ test.each([
     const { mass, price } = tables.find(({ standing }) => standing.succession.id === succession.id)!;
     expect(miss!.again).toBe(share === null ? null : share * mass * price);
   }
+});
+
+test("every cut of a bed that grows again is worth the next cut as well, as far as its roots come through; leaving it is not", () => {
+  const [, asked] = farms[0]!;
+  const { problem, lays } = planAll(sceneOf(asked).scene!).plans.map(({ problem: each }) => ({
+    problem: each,
+    lays: new Array<number>(each.intervals).fill(0),
+  }))[0]!;
+  const table = problem.successions[0]!;
+  const once = { ...table, regrown: 0 };
+  expect(table.regrown).toBeGreaterThan(0);
+  const rooted = lays.reduce((sum, lay, i) => sum + table.rooted[i * problem.settings.length + lay]!, 0);
+  const later = table.regrown * Math.exp(rooted) + problem.neverLost * table.mass * table.price * rooted;
+  const [again, without] = [table, once].map((each) => outletResults(problem, each, lays));
+  again!.forEach(({ worth, outlet }, k) => {
+    expect(worth - without![k]!.worth).toBeCloseTo(outlet === null ? 0 : later, 9);
+  });
 });
 
 test.each(farms)("every way out is worth what keeping it comes to: %s", (_name, asked) => {

@@ -17,10 +17,7 @@ const spread = (Object.keys(CITIES) as City[]).flatMap((city) =>
 );
 
 /** What a change was for, a limit counted as what it guards against. */
-function reasonOf({
-  decidedBy,
-  limit,
-}: Change): "damage" | "stress" | "timing" | "labour" | "calm" | "orders" | "other" {
+function reasonOf({ decidedBy, limit }: Change): Exclude<Change["decidedBy"], "limit"> | "other" {
   if (decidedBy !== "limit") return decidedBy;
   return limit === "rowCoverInHeat" ? "stress" : "other";
 }

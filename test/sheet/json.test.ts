@@ -53,7 +53,7 @@ describe.each([
             "heatCh",
             "damage",
             "safe",
-            "stubble",
+            "rooted",
           ]);
       }
     }
@@ -62,7 +62,7 @@ describe.each([
   test("carries the parts of the worth and every crop used", () => {
     for (const { parts, partsUnchanged } of week.tunnels)
       for (const each of [parts, partsUnchanged])
-        expect(Object.keys(each).sort()).toEqual(["calm", "damage", "labour", "stress", "timing"]);
+        expect(Object.keys(each).sort()).toEqual(["again", "calm", "damage", "labour", "stress", "timing"]);
     const crops = new Set(week.crops.map(({ crop }: { crop: string }) => crop));
     for (const { crop } of week.successions) expect(crops).toContain(crop);
   });

@@ -241,6 +241,7 @@ const ownParts = (timing: number, stress: number, damage: number, labour: number
   timing,
   stress,
   damage,
+  again: 0,
   labour,
   calm: 0,
 });
@@ -269,7 +270,7 @@ function together(tunnels: readonly TunnelPlan[]): TogetherPlan {
     weighed: 12,
     overrun: [],
     overrunUnchanged: [],
-    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, labour: 0, calm: 0, orders: 0, limit: 0 },
+    decidedBy: { timing: 0.5, stress: 0, damage: 0.5, again: 0, labour: 0, calm: 0, orders: 0, limit: 0 },
   };
 }
 
@@ -286,7 +287,7 @@ const NOTHING_LOST: Change["without"] = {
 const ARUGULA_HELD: BedBeside = {
   succession: "A12",
   fate: { kind: "pick", pick: FRIDAY, as: "braising" },
-  gain: { timing: 64, stress: 0, damage: 0 },
+  gain: { timing: 64, stress: 0, damage: 0, again: 0 },
   cut: {
     at: FRIDAY.at,
     pick: FRIDAY,
@@ -334,7 +335,7 @@ const ledger = (settings: readonly Setting[], ids: readonly string[]): LedgerEnt
         heat: 0,
         damage: 0.001,
         safe: -0.003,
-        stubble: 0,
+        rooted: 0,
       })),
       undated: [],
     })),

@@ -3,8 +3,6 @@ import type { Miss } from "../../src/decide/index.ts";
 import { sheetOf } from "../../src/sheet/index.ts";
 import { sample } from "./sample.ts";
 
-const GROWN_AGAIN = "A later cut may bring $40 more, by judgement; not counted here.";
-
 const PLAN = "Leave it uncut.";
 
 /** What is told of the lettuce's ways out, its best cut worth $130. */
@@ -20,13 +18,9 @@ function told(changed: Partial<Miss>): readonly string[] {
     .alternatives.map(({ brief, beside }) => [brief, ...beside].join(" ").replaceAll("\u00A0", " "));
 }
 
-test("clearing a bed is a way out where it is worth half of the best cut with what grows again after it", () => {
+test("clearing a bed is a way out where it is worth half of the best cut", () => {
   const free = "Clear it and sow anew. The bed is free about 9 days sooner.";
   expect(told({ freed: { days: 9.2, worth: 70 } })).toEqual([PLAN, "Pick Wed Apr 29.", free]);
-  expect(told({ freed: { days: 9.2, worth: 70 }, again: 40 })).toEqual([
-    PLAN,
-    `Pick Wed Apr 29. ${GROWN_AGAIN}`,
-  ]);
   expect(told({ freed: { days: 9.2, worth: 60 } })).toEqual([PLAN, "Pick Wed Apr 29."]);
 });
 
@@ -35,5 +29,31 @@ test("it is told before a cut that is worth less", () => {
     "Clear it and sow anew. The bed is free about 1 day sooner.",
     PLAN,
     "Pick Wed Apr 29.",
+  ]);
+});
+
+test("of a cut's worth it is told how much comes only with the next cut", () => {
+  const outcome = sample();
+  const worths = (again: number | null): readonly (string | null)[] =>
+    sheetOf({
+      ...outcome,
+      successions: outcome.successions.map((outlook) =>
+        outlook.miss === null ? outlook : { ...outlook, miss: { ...outlook.miss, again } },
+      ),
+    }).misses.flatMap(({ alternatives }) => alternatives.map(({ worth }) => worth));
+  const own = ["That is the plan.", "By judgement worth $70."];
+  expect(worths(null)).toEqual([
+    "That is the plan. Worth $152.",
+    "Worth $84.",
+    own[0],
+    "Worth $130.",
+    own[1],
+  ]);
+  expect(worths(40)).toEqual([
+    "That is the plan. Worth $152, up to $40 of it by a later cut, by judgement.",
+    "Worth $84, the later cut counted.",
+    own[0],
+    "Worth $130, up to $40 of it by a later cut, by judgement.",
+    own[1],
   ]);
 });

@@ -97,7 +97,7 @@ const ledgerJson = (entry: LedgerEntry): Json => ({
     heatCh: each.heat,
     damage: each.damage,
     safe: each.safe,
-    stubble: each.stubble,
+    rooted: each.rooted,
   })),
   undated: entry.undated.map(({ id, safe }) => ({ succession: id, safe })),
 });

@@ -71,13 +71,12 @@ const basisJson = (farm: Farm, basis: Basis): Json => ({
     daysD: outlet.days,
     spread: outlet.spread,
     moved: outlet.moved,
-    added: outlet.added.map(({ setting, pace, light, heat, safe, stubble }) => ({
+    added: outlet.added.map(({ setting, pace, light, heat, safe }) => ({
       setting,
       paceCd: pace,
       lightMol: light,
       heatCh: heat,
       safe,
-      stubble,
     })),
   })),
   cut: basis.cut,
