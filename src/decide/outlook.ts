@@ -159,15 +159,19 @@ function missOf(
   const coversCanHelp = small
     ? reach.earliest !== null && reach.earliest <= target.pick.date
     : slowest.middle <= last;
-  const kinds = new Map<string, Alternative>();
+  const kinds = new Map<string, { readonly result: SuccessionResult; readonly fate: Fate }>();
   for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
     const other = fateOf(standing, growing, result);
     if (other.kind === "none") continue;
     const key = `${other.kind} ${other.as}`;
-    if (!kinds.has(key)) kinds.set(key, { forced: false, fate: other, worth: result.worth });
+    if (!kinds.has(key)) kinds.set(key, { result, fate: other });
   }
+  const greens = ({ result }: { readonly result: SuccessionResult }): number => result.worth - result.again;
   const ranked = [...kinds.values()];
-  const alternatives = ranked.filter(({ worth }) => worth >= WORTH_SAYING * ranked[0]!.worth).slice(0, 3);
+  const alternatives = ranked
+    .filter((each) => greens(each) >= WORTH_SAYING * greens(ranked[0]!))
+    .slice(0, 3)
+    .map(({ result, fate: way }): Alternative => ({ forced: false, fate: way, worth: result.worth }));
   return {
     pick: target.pick,
     why: small ? "tooSmall" : "tooLarge",

@@ -9,7 +9,7 @@ import { moreThan, planSettled } from "./settled.ts";
 import type { Solver } from "./solver.ts";
 import type { SuccessionTable } from "./successionTable.ts";
 
-/** A cut whose bed brings less than this share of what its best cut does is not planned for. [1] judgement */
+/** A cut whose greens bring less than this share of what the best cut's do is not planned for. [1] judgement */
 const WORTH_PLANNING = 0.3;
 
 /** Plans shared out among all misses, each of which has one at least: a plan takes as long as the plan itself or less. judgement */
@@ -31,10 +31,12 @@ function otherCuts(
   const { succession } = table.standing;
   if (keep.some((kept) => "succession" in kept && kept.succession === succession.id)) return [];
   const results = outletResults(problem, table, schedule);
-  const least = WORTH_PLANNING * best(results).worth;
+  const { worth: most, again: later } = best(results);
+  const least = WORTH_PLANNING * (most - later);
   const places = new Map<Place, KeptCut>();
-  for (const { outlet, worth } of [...results].sort((a, b) => b.worth - a.worth)) {
-    if (outlet === null || worth <= 0 || worth < least) continue;
+  for (const { outlet, worth, again } of [...results].sort((a, b) => b.worth - a.worth)) {
+    const greens = worth - again;
+    if (outlet === null || greens <= 0 || greens < least) continue;
     const place = outlet.at < miss.pick.at ? "before" : outlet.at > miss.pick.at ? "after" : "at";
     if (!places.has(place)) places.set(place, asKept(farm.place.zone, succession, outlet));
   }

@@ -14,7 +14,7 @@ import { samePick } from "./samePick.ts";
 import { capital, days, lowToHigh, value } from "./words.ts";
 import { TIED } from "./wrap.ts";
 
-/** Cuts told by what their bed alone brings, and the share of the best one's worth below which another way is not. [1] judgement */
+/** Cuts told by what their bed alone brings, and the share of the best one's greens below which another way is not. [1] judgement */
 const WAYS = 2;
 const WORTH_TELLING = 0.5;
 
@@ -93,6 +93,10 @@ function worthOf(farm: Farm, each: Alternative, plan: Alternative, worth: string
   return alone(farm, each, plan, worth) || null;
 }
 
+/** What a way brings now, the later cut left out. */
+const greens = ({ fate, worth }: Alternative, { again }: Miss): number =>
+  worth - (fate.kind === "none" ? 0 : (again ?? 0));
+
 /** Clearing the bed, among cuts told by what the bed alone brings, where it is worth as much. */
 function withSownAnew(
   farm: Farm,
@@ -122,7 +126,8 @@ export function waysOut(outcome: Outcome, { fate, worth }: SuccessionOutlook, mi
     best === undefined || best.forced
       ? miss.alternatives
       : [...(found === undefined ? [plan] : []), ...miss.alternatives].filter(
-          (each, i) => each === plan || (i < WAYS && each.worth >= best.worth * WORTH_TELLING),
+          (each, i) =>
+            each === plan || (i < WAYS && greens(each, miss) >= greens(best, miss) * WORTH_TELLING),
         );
   const first = told.find((each) => each.fate.kind !== "none");
   const ways = told.map((each) => ({

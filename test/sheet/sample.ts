@@ -564,7 +564,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         helps: null,
         alternatives: [
           alone(HELD, 152),
-          alone({ kind: "pick", pick: FRIDAY, as: "braising" }, 84),
+          alone({ kind: "pick", pick: FRIDAY, as: "braising" }, 124),
           alone({ kind: "none" }, 0),
         ],
         again: 46,

@@ -44,14 +44,14 @@ test("of a cut's worth it is told how much comes only with the next cut", () => 
   const own = ["That is the plan.", "By judgement worth $70."];
   expect(worths(null)).toEqual([
     "That is the plan. Worth $152.",
-    "Worth $84.",
+    "Worth $124.",
     own[0],
     "Worth $130.",
     own[1],
   ]);
   expect(worths(40)).toEqual([
     "That is the plan. Worth $152, up to $40 of it by a later cut, by judgement.",
-    "Worth $84, the later cut counted.",
+    "Worth $124, the later cut counted.",
     own[0],
     "Worth $130, up to $40 of it by a later cut, by judgement.",
     own[1],
