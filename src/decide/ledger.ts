@@ -69,6 +69,8 @@ export function basisOf({ problem, chosen, unchanged }: Planned, table: Successi
       days: outlet.days,
       spread: outlet.spread,
       moved: outlet.moved.map((by) => by * STEP),
+      rain: outlet.rain,
+      night: outlet.dry?.night ?? null,
       added: problem.settings.map((setting, s) => ({
         setting: settingKey(setting),
         pace: outlet.pace[s]!,
@@ -76,6 +78,7 @@ export function basisOf({ problem, chosen, unchanged }: Planned, table: Successi
         heat: outlet.heat[s]!,
         safe: outlet.safe[s]!,
         stubble: outlet.stubble[s]!,
+        keeps: outlet.dry?.keeps[s] ?? 1,
       })),
     })),
     cut: cutOf(table, chosen),

@@ -14,6 +14,7 @@ import {
   night,
   odds,
   settingAt,
+  snowDepth,
   temperature,
   wind,
 } from "./words.ts";
@@ -297,6 +298,11 @@ const plain = (
   follows: [],
 });
 
+function snowSentence({ date, depth, tunnels }: Of<"snow">, { farm: { units } }: Outcome, names: Names): string {
+  const stand = `${list(tunnels.map(names.tunnel))} ${tunnels.length === 1 ? "stands" : "stand"}`;
+  return `Snow on ${day(units, date)}: roughly ${snowDepth(units, depth)} of new snow. ${stand} covered then: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.`;
+}
+
 function single(
   warning: Exclude<Warning, { kind: "frost" | "heat" | "bolting" }>,
   outcome: Outcome,
@@ -307,6 +313,8 @@ function single(
   switch (warning.kind) {
     case "wind":
       return `Wind on ${when}: ${wind(units, warning.wind)}, above the ${wind(units, warning.limit)} up to which cloth may be put on. Weigh down what lies, or take it off before.`;
+    case "snow":
+      return snowSentence(warning, outcome, names);
     case "light":
       return `Little light on ${when}: ${light(warning.light)} mol/m² in a day of ${hours(warning.dayLength)} hours; leaves gain little weight.`;
     case "seedbed":
@@ -315,10 +323,17 @@ function single(
 }
 
 /** What stands at the top of a small page; other kinds never do. */
-const brief = (warning: Warning, { farm }: Outcome): string | undefined =>
-  warning.kind === "wind"
-    ? `Wind ${dayOfMonth(warning.date)}: ${wind(farm.units, warning.wind)}, put on no cloth`
-    : undefined;
+function brief(warning: Warning, { farm: { units } }: Outcome): string | undefined {
+  const when = dayOfMonth(warning.date);
+  switch (warning.kind) {
+    case "wind":
+      return `Wind ${when}: ${wind(units, warning.wind)}, put on no cloth`;
+    case "snow":
+      return `Snow ${when}: about ${snowDepth(units, warning.depth)}, mind hoops`;
+    default:
+      return undefined;
+  }
+}
 
 /** Days of heat the plan keeps off, days it does not, and nights of little risk after the most urgent, are told together; all else by date. */
 function together(outcome: Outcome): (warning: Warning) => string {

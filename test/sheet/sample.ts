@@ -228,6 +228,8 @@ const WALKS: readonly Walk[] = Array.from({ length: 10 }, (_, index): Walk => {
     wind: milesPerHour(offset === 4 ? 18 : 5),
     tooWindy: offset === 4,
     frozen: index === 6,
+    frozenThrough: false,
+    snow: false,
   };
 });
 
@@ -516,6 +518,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: { kind: "pick", pick: FRIDAY, as: "braising" },
@@ -550,6 +553,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
@@ -596,6 +600,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: asSalad,
@@ -699,6 +704,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       sunrise: at(i - 1, 6.1),
       sunset: at(i - 1, 19.6),
       cloud: 0.2,
+      rain: null,
+      snowfall: null,
       origin: i === 0 ? "logger" : i === 5 ? "carried" : "forecast",
       lead: i - 1,
     })),
