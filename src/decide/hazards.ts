@@ -1,5 +1,12 @@
 import { type Cover, lyingBy } from "../farm/index.ts";
-import { addDays, type Celsius, type CelsiusDifference, type LocalDate, localDate, localHour } from "../quantity/index.ts";
+import {
+  addDays,
+  type Celsius,
+  type CelsiusDifference,
+  type LocalDate,
+  localDate,
+  localHour,
+} from "../quantity/index.ts";
 import {
   boltingWarning,
   byUrgency,
@@ -106,8 +113,7 @@ function untilNextWalk(scene: Scene, planned: Planned, exposedIn: ExposedIn): Wa
 function coveredOn({ walks }: Scene["horizon"], { problem, choice, at }: Planned, date: LocalDate): boolean {
   if (at.tunnel.hoops === null) return false;
   const lies = walks.some(
-    (walk) =>
-      walk.date === date && lyingBy(problem.settings[choice[walk.index]!]!, partOf(walk)).length > 0,
+    (walk) => walk.date === date && lyingBy(problem.settings[choice[walk.index]!]!, partOf(walk)).length > 0,
   );
   return lies || (walks[0]?.date === date && at.now.length > 0);
 }

@@ -49,7 +49,8 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
     case "stress":
       return (
         dryReason(change, outcome, names) ??
-        cooler() ?? why(`Spares the leaves heat: worth ${value(farm, change.gain.stress)}.`)
+        cooler() ??
+        why(`Spares the leaves heat: worth ${value(farm, change.gain.stress)}.`)
       );
     case "timing":
       return (

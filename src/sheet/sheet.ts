@@ -116,7 +116,9 @@ function grounds(outcome: Outcome, names: Names): string {
 
 /** What the part of worth is called that leaves lose of their quality before they are cut. */
 const keeping = ({ successions }: Outcome): string =>
-  successions.some(({ basis }) => basis?.outlets.some(({ night }) => night !== null))
+  successions.some(({ basis }) =>
+    [basis?.cut, basis?.cutUnchanged].some((cut) => cut != null && basis!.outlets[cut]!.night !== null),
+  )
     ? "heat stress and wet leaves"
     : "heat stress";
 

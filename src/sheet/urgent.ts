@@ -298,7 +298,11 @@ const plain = (
   follows: [],
 });
 
-function snowSentence({ date, depth, tunnels }: Of<"snow">, { farm: { units } }: Outcome, names: Names): string {
+function snowSentence(
+  { date, depth, tunnels }: Of<"snow">,
+  { farm: { units } }: Outcome,
+  names: Names,
+): string {
   const stand = `${list(tunnels.map(names.tunnel))} ${tunnels.length === 1 ? "stands" : "stand"}`;
   return `Snow on ${day(units, date)}: roughly ${snowDepth(units, depth)} of new snow. ${stand} covered then: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.`;
 }

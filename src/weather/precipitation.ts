@@ -1,5 +1,11 @@
 import type { Settings } from "../farm/index.ts";
-import { type Calendar, daysBetween, hourOf, type LocalDate, localDate, type UtcHour } from "../quantity/index.ts";
+import {
+  type Calendar,
+  daysBetween,
+  type LocalDate,
+  localDate,
+  type UtcHour,
+} from "../quantity/index.ts";
 import { REACH } from "./foretoldBehind.ts";
 import type { DailyRecord, Forecast } from "./record.ts";
 

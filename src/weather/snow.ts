@@ -26,7 +26,7 @@ export function snowOf(
     const air = temperature.subarray(from, to);
     const mean = air.reduce((sum, each) => sum + each, 0) / (to - from);
     const above = air.reduce((sum, each) => sum + Math.max(0, each), 0);
-    const perDegree = above > 0 ? ((to - from) / 24) * (snowMelt * Math.max(0, mean)) / above : 0;
+    const perDegree = above > 0 ? (((to - from) / 24) * (snowMelt * Math.max(0, mean))) / above : 0;
     for (let i = from; i < to; i++) {
       snow[i] = lies;
       lies = Math.max(0, lies + snowfall[i]! - perDegree * Math.max(0, temperature[i]!));

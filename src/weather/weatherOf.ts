@@ -203,7 +203,17 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
     };
   });
   return {
-    weather: { calendar: days, first, temperature, radiation, wind, cloud, ...falls, origin, days: dayWeather },
+    weather: {
+      calendar: days,
+      first,
+      temperature,
+      radiation,
+      wind,
+      cloud,
+      ...falls,
+      origin,
+      days: dayWeather,
+    },
     gaps: gapsOf(first, origin, input.hours, now),
     carriedFrom: firstAhead("carried"),
     usualFrom: firstAhead("usual"),

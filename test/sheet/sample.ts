@@ -295,6 +295,7 @@ const ARUGULA_HELD: BedBeside = {
     size: { plan: size(3.9, 4.4, 4.9), other: size(4.1, 4.8, 5.5) },
     odds: { plan: 0.83, other: 0.55 },
     weight: { plan: pounds(24), other: pounds(26) },
+    wet: null,
   },
 };
 
