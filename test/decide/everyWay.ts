@@ -136,7 +136,8 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
         minutes.reduce((sum, each) => sum + each, 0) * problem.minute,
       beds: tables.map((table, j): readonly Ending[] => {
         const cuts = table.outlets.flatMap(
-          ({ interval }, w) => cutAt(problem, table, w, sums[j]!, [setting(interval - 1), setting(interval)]) ?? [],
+          ({ interval }, w) =>
+            cutAt(problem, table, w, sums[j]!, [setting(interval - 1), setting(interval)]) ?? [],
         );
         if (table.mustCut) return cuts;
         const uncut = { outlet: null, crop: table.standing.crop.id, salad: nothing, weight: 0, minutes: 0 };
@@ -164,9 +165,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
       const wrong =
         1000 * Number(problem.windy[i]! && puts[from * L + to] === 1) +
         1000 *
-          Number(
-            off[from * L + to] === 1 && (from === to ? problem.frozenThrough[i]! : problem.frozen[i]!),
-          ) +
+          Number(off[from * L + to] === 1 && (from === to ? problem.frozenThrough[i]! : problem.frozen[i]!)) +
         1000 * Number(problem.snow[i]! && off[from * L + to]! + vents[from * L + to]! > 0) +
         problem.broken[k]!.reduce(
           (sum, limit) => sum + (limit === "rowCoverInHeat" || limit === "dim" ? 1 : 1000),

@@ -19,7 +19,7 @@ function through(...days: readonly (readonly [air: number, falls: number])[]) {
 }
 
 describe("precipitation", () => {
-  test(`falls as snow up to ${published.threshold.celsius} °C and as rain above (${published.threshold.source})`, () => {
+  test(`falls as snow up to ${published.threshold.celsius} °C and as rain above (Jennings and others 2018)`, () => {
     const { rain, snowfall } = through([1, 5], [1.01, 5]);
     expect([snowfall[0], rain[0], snowfall[24], rain[24]]).toEqual([5, 0, 0, 5]);
   });
@@ -35,7 +35,7 @@ describe("snow", () => {
   });
 
   test.each(published.melt.cases)(
-    `melts $fahrenheitDays °F·d by $inches in (${published.melt.source})`,
+    `melts $fahrenheitDays °F·d by $inches in (NRCS 2004, chapter 11)`,
     ({ fahrenheitDays, inches }) => {
       const { snow } = through([-1, 100], [(fahrenheitDays * 5) / 9, 0], [-1, 0]);
       expect((100 - snow[48]!) / 25.4).toBeCloseTo(inches, 2);
