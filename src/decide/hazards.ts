@@ -109,11 +109,14 @@ function untilNextWalk(scene: Scene, planned: Planned, exposedIn: ExposedIn): Wa
   return frostWarning(at.tunnel.id, night, risky, settings);
 }
 
-/** Does anything lie on a tunnel's hoops on a date under its plan, or before its first walk? */
+/** Does anything lie on a tunnel's hoops at some hour of a date under its plan, or before its first walk? */
 function coveredOn({ walks }: Scene["horizon"], { problem, choice, at }: Planned, date: LocalDate): boolean {
   if (at.tunnel.hoops === null) return false;
   const lies = walks.some(
-    (walk) => walk.date === date && lyingBy(problem.settings[choice[walk.index]!]!, partOf(walk)).length > 0,
+    (walk, i) =>
+      // A night reaches into the date of the walk after it.
+      (walk.date === date || walks[i + 1]?.date === date) &&
+      lyingBy(problem.settings[choice[i]!]!, partOf(walk)).length > 0,
   );
   return lies || (walks[0]?.date === date && at.now.length > 0);
 }

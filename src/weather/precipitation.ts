@@ -2,6 +2,7 @@ import type { Settings } from "../farm/index.ts";
 import {
   type Calendar,
   daysBetween,
+  hourOf,
   type LocalDate,
   localDate,
   type UtcHour,
@@ -13,9 +14,12 @@ import type { DailyRecord, Forecast } from "./record.ts";
 const amountOf = ({ rain, wet }: DailyRecord, { wetWord }: Settings): number | null =>
   rain ?? (wet === true ? wetWord : null);
 
-/** One forecast's amounts by the hour of the weather: its hours, and of its days what these leave open, evenly. [mm] */
+/**
+ * One forecast's amounts by the hour of the weather: its hours, and of its days what these leave open, evenly. Of a day it has
+ * hours of it says nothing before its issue. [mm]
+ */
 function amounts(
-  { days, hours = [] }: Forecast,
+  { issued, days, hours = [] }: Forecast,
   first: UtcHour,
   hoursOf: ReadonlyMap<LocalDate, readonly number[]>,
   settings: Settings,
@@ -26,7 +30,8 @@ function amounts(
     const whole = amountOf(record, settings);
     if (whole === null) continue;
     const own = hoursOf.get(record.date) ?? [];
-    const open = own.filter((hour) => !said.has(hour));
+    const from = own.some((hour) => said.has(hour)) ? hourOf(issued) - first : Number.NEGATIVE_INFINITY;
+    const open = own.filter((hour) => !said.has(hour) && hour >= from);
     const left = own.reduce((rest, hour) => rest - (said.get(hour) ?? 0), whole);
     for (const hour of open) said.set(hour, Math.max(0, left) / open.length);
   }

@@ -80,6 +80,13 @@ describe("precipitation", () => {
     expect(hours.subarray(32).every(Number.isNaN)).toBe(true);
   });
 
+  test("of the hours before its issue a forecast by the hour says nothing, and what was said before stands", () => {
+    const monday = forecast(at(0, 18), [day(0, {}), day(1, { rain: 24 })]);
+    const early = forecast(at(1, 3), [day(1, { rain: 5 })], { 27: 5, 28: 0 });
+    const hours = fallen(early, [monday]);
+    expect([...hours.subarray(24, 31)]).toEqual([1, 1, 1, 5, 0, 0, 0]);
+  });
+
   test("behind is not what was foretold more than a week before, nor after it had been", () => {
     const old = forecast(at(-8, 18), [day(0, { rain: 24 })]);
     const late = forecast(TUESDAY, [day(0, { rain: 24 })]);
