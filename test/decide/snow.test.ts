@@ -141,7 +141,7 @@ describe("snow that is foretold", () => {
       { kind: "snow", severity: "care", date: "2026-04-22", water: 12, depth: 12, tunnels: ["A"] },
     ]);
     expect(said(plan(kept))).toContain(
-      "Snow on Wed Apr 22: roughly 5 in of new snow. A stands covered then: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.",
+      "Snow on Wed Apr 22 (roughly 5 in of new snow). A stands covered then: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.",
     );
   });
 
