@@ -18,7 +18,9 @@ describe("a plan changed by hand", () => {
         problem,
         schedule.map(() => NOW),
       );
-      expect(stay.gravity > best.gravity || stay.worth <= best.worth + 1e-6).toBe(true);
+      // The grower may keep something else from a walk on.
+      const may = schedule.every((_, i) => problem.possible[i * problem.lays.length + NOW]);
+      expect(!may || stay.gravity > best.gravity || stay.worth <= best.worth + 1e-6).toBe(true);
     }
   });
 

@@ -171,7 +171,8 @@ ${tunnelsText(words, units, first)}
 
 # Shares of the price. other market: sold elsewhere than meant. left of a mix: sold alone. braising: grown too large.
 # selling: { other market: 60 %, beyond the stall: 50 %, left of a mix: 50 %, short order: 50 %, braising: 50 %,
-#   just below size: 30 %, lost a day kept cold: 5 % }
+#   just below size: 30 %, lost a day kept cold: 5 %,
+#   lost when cut wet: 5 % }
 
 # pace 1.5: covers take you half as long again. Minutes are those of all hands together.
 # labour: { wage: 18, pace: 1, cutting: ${words.cutting}, minutes per walk: 40, minutes per pick: 120 }

@@ -213,7 +213,7 @@ const ISSUED_BY: Readonly<Record<IssuedBy, string>> = {
 
 /** One day of a forecast, as the grower sees it before it is stored. */
 function dayText(
-  { date, low, high, wind, sky, cloud, rain }: Forecast["days"][number],
+  { date, low, high, wind, sky, cloud, rain, wet }: Forecast["days"][number],
   units: "US" | "metric",
 ): string {
   const named = WEEKDAYS[weekday(date)]!.slice(0, 3);
@@ -228,7 +228,9 @@ function dayText(
       : `wind ${units === "US" ? `${toMilesPerHour(wind).toFixed(0)} mph` : `${(wind * 3.6).toFixed(0)} km/h`}`;
   const falls =
     rain === undefined || rain < LEAST_RAIN
-      ? null
+      ? wet === true
+        ? "rain or snow"
+        : null
       : `rain ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
   return [named, range, sky, covered, blows, falls].filter((part) => part !== null).join(", ");
 }

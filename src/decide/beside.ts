@@ -53,6 +53,7 @@ export function bedsBeside(
           size: { plan: a.size, other: b.size },
           odds: { plan: a.odds, other: b.odds },
           weight: { plan: kilogram(here.cut), other: kilogram(there.cut) },
+          wet: outlet.dry === null ? null : { rain: outlet.rain, plan: here.wet, other: there.wet },
         },
       },
     ];

@@ -1,4 +1,5 @@
 import { calmCost } from "./calm.ts";
+import { keptDry } from "./dry.ts";
 import { readAt, STEP } from "./harvest.ts";
 import type { LimitName, OwnParts } from "./outcome.ts";
 import type { OutletTable, SuccessionTable } from "./successionTable.ts";
@@ -36,6 +37,8 @@ export interface SuccessionResult {
   readonly cut: number;
   /** Time its cutting takes, as far as it comes through. [min] */
   readonly cutting: number;
+  /** It is cut wet from under row cover. */
+  readonly wet: boolean;
   /** There is enough to cut, or it is left. */
   readonly open: boolean;
 }
@@ -48,6 +51,7 @@ const GRAVITY: Readonly<Record<LimitName, number>> = {
   pieces: 1000,
   wind: 1000,
   frozen: 1000,
+  snow: 1000,
   net: 1000,
   changes: 1000,
   minutes: 1000,
@@ -74,7 +78,10 @@ export const quality = (
   { heatStress, stressMost }: Pick<TunnelProblem, "heatStress" | "stressMost">,
 ): number => 1 - Math.min(stressMost, heatStress * heat);
 
-/** Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. */
+/**
+ * Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. A rhythm's round may wait until
+ * cloth has thawed, where it does before the next walk; a change is planned for its walk, and snow lies for days.
+ */
 export function breachesAt(
   problem: TunnelProblem,
   walk: number,
@@ -85,7 +92,10 @@ export function breachesAt(
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
   if (problem.windy[walk] && problem.moves[part].puts[move]) limits.push("wind");
-  if (problem.frozen[walk] && from !== to && problem.moves[part].takes[move]) limits.push("frozen");
+  const { takes, vents } = problem.moves[part];
+  const stuck = from === to ? problem.frozenThrough : problem.frozen;
+  if (stuck[walk] && takes[move]) limits.push("frozen");
+  if (problem.snow[walk] && (takes[move] || vents[move])) limits.push("snow");
   return limits;
 }
 
@@ -164,6 +174,7 @@ const uncut = (problem: TunnelProblem, table: SuccessionTable, sums: readonly Su
     salad: problem.weathers.map(() => 0),
     cut: 0,
     cutting: 0,
+    wet: false,
     open: !table.mustCut,
   };
 };
@@ -179,10 +190,11 @@ export function outletResults(
   const cuts = table.outlets.map((outlet): SuccessionResult => {
     const before = sums[outlet.interval]!;
     const s = lays[schedule[Math.min(n - 1, outlet.interval)]!]!.setting;
+    const keeps = keptDry(outlet, lays[schedule[outlet.interval - 1] ?? NOW]!.setting, s);
     const thermalTime = before.thermalTime + outlet.pace[s]!;
     const safe = before.safe + outlet.safe[s]!;
     const lit = table.mass * problem.lightShare(table, before.light + outlet.light[s]!, outlet.days);
-    const good = quality(before.heat + outlet.heat[s]!, problem);
+    const good = quality(before.heat + outlet.heat[s]!, problem) * keeps;
     const through = Math.exp(safe);
     const place = placeOf(table, outlet, thermalTime);
     const over = (row: Float64Array): readonly number[] => outlet.moved.map((by) => readAt(row, place + by));
@@ -210,6 +222,7 @@ export function outletResults(
       salad: salad.map((share) => share * outlet.kept * lit * good * through),
       cut: mean(over(outlet.harvest.cut)) * lit * good * through,
       cutting: table.cutting * through,
+      wet: keeps < 1,
       open: table.mustCut || (place >= outlet.pays[0] && place <= outlet.pays[1]),
     };
   });

@@ -1,5 +1,6 @@
 import { calmCost } from "./calm.ts";
 import type { Gravity } from "./costs.ts";
+import { keptDry } from "./dry.ts";
 import { afterCut, DIM, slopeOf } from "./evaluate.ts";
 import type { Load, Prices } from "./prices.ts";
 import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
@@ -26,8 +27,8 @@ export function counter(
   const [S, L] = [settings.length, lays.length];
   const slopes = problem.successions.map((table) => slopeOf(problem, table));
   const beds = ways.map((each) => new Float64Array(each.length + 1));
-  /** Thermal time, light, heat and safety at each outlet: [outlet × 4]. */
-  const reached = ways.map((each) => new Float64Array(4 * each.length));
+  /** Thermal time, light, heat, safety and what wet leaves at each outlet: [outlet × 5]. */
+  const reached = ways.map((each) => new Float64Array(5 * each.length));
 
   const covers = (schedule: ArrayLike<number>): number => {
     let cost = 0;
@@ -52,8 +53,8 @@ export function counter(
 
   const bounded = prices.tooMuch !== null;
   const load = (j: number, w: number): Load => {
-    const [time, light, heat, safe] = reached[j]!.subarray(4 * w);
-    return loadAt(problem, ways[j]![w]!, time!, light!, heat!, safe!);
+    const [time, light, heat, safe, dry] = reached[j]!.subarray(5 * w);
+    return loadAt(problem, ways[j]![w]!, time!, light!, heat!, safe!, dry!);
   };
 
   const bed = (schedule: ArrayLike<number>, j: number): void => {
@@ -66,6 +67,7 @@ export function counter(
     const mine = ways[j]!;
     for (let i = 0; i <= n; i++) {
       const s = lays[schedule[Math.min(i, n - 1)]!]!.setting;
+      const last = lays[i === 0 ? NOW : schedule[i - 1]!]!.setting;
       const k = i * S + s;
       for (; w < mine.length && mine[w]!.outlet.interval === i; w++) {
         const { outlet } = mine[w]!;
@@ -74,9 +76,10 @@ export function counter(
           light + outlet.light[s]!,
           heat + outlet.heat[s]!,
           safe + outlet.safe[s]!,
+          keptDry(outlet, last, s),
         ] as const;
         values[w] = cutAt(problem, mine[w]!, slope, ...at);
-        if (bounded) reached[j]!.set(at, 4 * w);
+        if (bounded) reached[j]!.set(at, 5 * w);
       }
       if (i === n) break;
       time += table.pace[k]!;

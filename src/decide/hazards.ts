@@ -1,5 +1,12 @@
-import type { Cover } from "../farm/index.ts";
-import { addDays, type Celsius, type CelsiusDifference, localDate, localHour } from "../quantity/index.ts";
+import { type Cover, lyingBy } from "../farm/index.ts";
+import {
+  addDays,
+  type Celsius,
+  type CelsiusDifference,
+  type LocalDate,
+  localDate,
+  localHour,
+} from "../quantity/index.ts";
 import {
   boltingWarning,
   byUrgency,
@@ -9,11 +16,13 @@ import {
   heatWarning,
   lightWarning,
   seedbedWarning,
+  snowWarning,
   type Warning,
   windWarnings,
 } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
 import { type ExposedIn, exposedUnder } from "./exposed.ts";
+import { partOf } from "./horizon.ts";
 import { COOLS, noCloth, WARMS } from "./lacking.ts";
 import type { Night } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
@@ -100,12 +109,34 @@ function untilNextWalk(scene: Scene, planned: Planned, exposedIn: ExposedIn): Wa
   return frostWarning(at.tunnel.id, night, risky, settings);
 }
 
+/** Does anything lie on a tunnel's hoops at some hour of a date under its plan, or before its first walk? */
+function coveredOn({ walks }: Scene["horizon"], { problem, choice, at }: Planned, date: LocalDate): boolean {
+  if (at.tunnel.hoops === null) return false;
+  const lies = walks.some(
+    (walk, i) =>
+      // A night reaches into the date of the walk after it.
+      (walk.date === date || walks[i + 1]?.date === date) &&
+      lyingBy(problem.settings[choice[i]!]!, partOf(walk)).length > 0,
+  );
+  return lies || (walks[0]?.date === date && at.now.length > 0);
+}
+
 /** Everything that may hurt the crop from now to the end of the days planned, most urgent first. */
 export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Warning[] {
   const { farm, horizon, weather, store, settings } = scene;
   const dates = new Set(horizon.walks.map(({ date }) => date));
   const days = weather.days.filter(({ date }) => dates.has(date));
   const warnings: (Warning | null)[] = [lightWarning(days), ...windWarnings(days, farm.limits.wind)];
+  for (const day of days) {
+    const covered = plans.filter((planned) => coveredOn(horizon, planned, day.date));
+    warnings.push(
+      snowWarning(
+        day,
+        covered.map(({ at }) => at.tunnel.id),
+        settings,
+      ),
+    );
+  }
   for (const planned of plans) {
     const { problem, choice, at } = planned;
     const S = problem.settings.length;

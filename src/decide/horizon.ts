@@ -1,4 +1,4 @@
-import type { Farm } from "../farm/index.ts";
+import type { Farm, Settings } from "../farm/index.ts";
 import { addDays, HOUR, type Instant, instantAt, localDate, type MetrePerSecond } from "../quantity/index.ts";
 import type { Weather } from "../weather/index.ts";
 import type { Walk } from "./outcome.ts";
@@ -46,6 +46,7 @@ export function horizonOf(
   frost: Float64Array,
   on: Instant,
   days: number,
+  { snowLies }: Pick<Settings, "snowLies">,
 ): Horizon {
   const { zone } = farm.place;
   const { morning, evening } = farm.walks;
@@ -60,6 +61,7 @@ export function horizonOf(
   const until = instantAt(zone, addDays(localDate(zone, on), days), 0) as number;
   const ahead = marks.filter(({ at }) => at >= on);
   const planned = ahead.filter(({ at }, i) => at < until || i === 0);
+  const frozenAt = (hour: number): boolean => frost[Math.min(frost.length - 1, hour)]! <= 0;
   const walks = planned.map(({ at, date, part, hour }, index): Walk => {
     const day = weather.days[weather.calendar.dates.indexOf(date)]!;
     return {
@@ -69,7 +71,9 @@ export function horizonOf(
       part,
       wind: day.wind as MetrePerSecond,
       tooWindy: day.windKnown && day.wind > farm.limits.wind,
-      frozen: frost[Math.min(frost.length - 1, hour)]! <= 0,
+      frozen: frozenAt(hour),
+      frozenThrough: frost.subarray(hour, ahead[index + 1]?.hour ?? length).every((air) => air <= 0),
+      snow: weather.snow[hour]! >= snowLies,
     };
   });
   const end = ahead[planned.length]?.hour ?? length;

@@ -6,6 +6,7 @@ export * from "./checkStrips.ts";
 export * from "./course.ts";
 export * from "./coverPairs.ts";
 export * from "./cropAir.ts";
+export * from "./dry.ts";
 export * from "./evaluate.ts";
 export * from "./explain.ts";
 export * from "./exposed.ts";

@@ -5,9 +5,10 @@ import type { Lay, Taken } from "./lays.ts";
 export interface Moves {
   /** [min] */
   readonly minutes: Float64Array;
-  /** Some cloth is put on; some is taken off. */
+  /** Some cloth is put on; some is taken off; a side of some that stays is lifted or let down. */
   readonly puts: Uint8Array;
   readonly takes: Uint8Array;
+  readonly vents: Uint8Array;
 }
 
 /** Length the covers' minutes are stated for. [m] */
@@ -34,6 +35,7 @@ export function movesOf(
   const minutes = new Float64Array(S * S);
   const puts = new Uint8Array(S * S);
   const takes = new Uint8Array(S * S);
+  const vents = new Uint8Array(S * S);
   const before = part === "day" ? "night" : "day";
   lays.forEach((from, a) => {
     lays.forEach((to, b) => {
@@ -46,7 +48,10 @@ export function movesOf(
         if (had === undefined) {
           sum += cost.on;
           puts[a * S + b] = 1;
-        } else if ((had.state === "vented") !== (layer.state === "vented")) sum += cost.vent;
+        } else if ((had.state === "vented") !== (layer.state === "vented")) {
+          sum += cost.vent;
+          vents[a * S + b] = 1;
+        }
       }
       for (const layer of lay) {
         if (lies.some((other) => sameCloth(other, layer))) continue;
@@ -56,5 +61,5 @@ export function movesOf(
       minutes[a * S + b] = sum * (tunnel.length / HUNDRED_FEET) * farm.labour.pace;
     });
   });
-  return { minutes, puts, takes };
+  return { minutes, puts, takes, vents };
 }

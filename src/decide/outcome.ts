@@ -23,6 +23,7 @@ import type {
 } from "../quantity/index.ts";
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
+import type { Dry } from "./dry.ts";
 import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
@@ -41,6 +42,10 @@ export interface Walk {
   readonly tooWindy: boolean;
   /** Crop height at or below freezing: cloth is frozen and may not be moved until it has thawed. */
   readonly frozen: boolean;
+  /** It does not thaw before the next walk either, so that not even a round can wait for it. */
+  readonly frozenThrough: boolean;
+  /** Snow lies: what lies may not be moved. */
+  readonly snow: boolean;
 }
 
 /** A value with the range that four of five cases lie in. */
@@ -116,6 +121,8 @@ export interface BedBeside {
     readonly odds: Compared<number>;
     /** Expected of all that is cut, losses taken off. */
     readonly weight: Compared<Kilogram>;
+    /** Rain that wets row cover before the cut, and whether the leaves are cut wet from under it; null: none does. [mm] */
+    readonly wet: ({ readonly rain: number } & Compared<boolean>) | null;
   } | null;
 }
 
@@ -164,6 +171,7 @@ export type LimitName =
   | "rowCoverInHeat"
   | "wind"
   | "frozen"
+  | "snow"
   | "net"
   | "dim"
   | "pieces"
@@ -242,12 +250,18 @@ export interface BasisOutlet {
   readonly spread: number;
   /** What each group of weathers adds to that logarithm. [1] */
   readonly moved: readonly number[];
+  /** See `Outlet`. [mm] */
+  readonly rain: number;
+  /** Whose setting decides whether the leaves are wet; null: no cover makes them so. */
+  readonly night: Dry["night"] | null;
   readonly added: readonly {
     readonly setting: string;
     readonly pace: number;
     readonly light: number;
     readonly heat: number;
     readonly safe: number;
+    /** Share of its price that wet leaves leave, where this lay on it in that night. [0–1] */
+    readonly keeps: number;
   }[];
 }
 
@@ -267,6 +281,8 @@ export interface AtFate {
   readonly frozen: boolean;
   /** First hour of that day at which a frozen bed has thawed; null: not frozen, or all day. */
   readonly thaw: Instant | null;
+  /** The row cover over it is wet then, and so are the leaves. */
+  readonly wet: boolean;
 }
 
 /** A succession at one pick, with and without the plan. */

@@ -1,5 +1,6 @@
 import { between } from "../growth/index.ts";
 import { daysBetween, HOUR, type Instant, localDate } from "../quantity/index.ts";
+import { rainBefore } from "./dry.ts";
 import { hourAt } from "./horizon.ts";
 import type { Fate, Pick } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
@@ -23,6 +24,8 @@ export interface Outlet extends Frost {
   readonly share: number;
   /** Days since emergence or the last cut. [d] */
   readonly days: number;
+  /** That falls from noon of the day before up to a cut in the morning; none before a later one. [mm] */
+  readonly rain: number;
 }
 
 /**
@@ -99,5 +102,6 @@ export function outletsOf(
     });
   return [...atPicks, ...early]
     .filter(({ at }) => at / HOUR - weather.first > growing.origin)
+    .map((outlet) => ({ ...outlet, rain: rainBefore(farm.place.zone, weather, outlet.at) }))
     .sort((a, b) => a.at - b.at);
 }

@@ -63,6 +63,7 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Te
     minutes: table.cutting,
     frozen: result.outlet!.frozen,
     thaw: result.outlet!.thaw,
+    wet: result.wet,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Costs } from "./costs.ts";
+import { keptDry } from "./dry.ts";
 import { afterCut, DIM, slopeOf } from "./evaluate.ts";
 import type { Prices } from "./prices.ts";
 import type { TunnelProblem } from "./tunnelProblem.ts";
@@ -62,7 +63,7 @@ export function pathOf(
   const dim = new Int32Array(depths * (n + 1));
   const place = (depth: number, walk: number): number => depth * (n + 1) + walk;
 
-  const grow = (depth: number, i: number, s: number, j: number): void => {
+  const grow = (depth: number, i: number, before: number, s: number, j: number): void => {
     const { time, light, heat, safe, chance, rooted, settled } = beds[j]!;
     const table = successions[j]!;
     const mine = ways[j]!;
@@ -82,6 +83,7 @@ export function pathOf(
         light[x]! + outlet.light[s]!,
         heat[x]! + outlet.heat[s]!,
         safe[x]! + outlet.safe[s]!,
+        keptDry(outlet, before, s),
       );
       top = Math.max(top, brings);
     }
@@ -108,7 +110,7 @@ export function pathOf(
       spent[x + 1] = spent[x]! + step[(i * L + from) * L + to]! + (tooDim ? DIM * breach : 0);
       for (let u = 0; u < undated.length; u++)
         undated[u]![x + 1] = undated[u]![x]! + problem.undated[u]!.safe[i * S + s]!;
-      for (let j = 0; j < beds.length; j++) grow(depth, i, s, j);
+      for (let j = 0; j < beds.length; j++) grow(depth, i, lays[from]!.setting, s, j);
     },
     settledWith(j, x, more) {
       const { settled, rooted } = beds[j]!;

@@ -180,7 +180,7 @@ function stage(
 ): Scene {
   const length = weather.temperature.length;
   const open = climate(weather, [{ from: 0, to: length, lying: [] }], settings);
-  const horizon = horizonOf(known, weather, open.frost, on, days);
+  const horizon = horizonOf(known, weather, open.frost, on, days, settings);
   const { farm, covers } = coversLearned({ farm: known, weather, logs, horizon, settings });
   const lookout = startOf((weather.first + horizon.lookout) as UtcHour);
   const end = startOf((weather.first + horizon.end) as UtcHour);

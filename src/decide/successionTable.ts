@@ -2,6 +2,7 @@ import type { Setting } from "../farm/index.ts";
 import { between } from "../growth/index.ts";
 import { damageOdds } from "../watch/index.ts";
 import { extremeBetween } from "./ahead.ts";
+import { type Dry, dryOf } from "./dry.ts";
 import { asStubble } from "./exposure.ts";
 import { type Harvest, STEP } from "./harvest.ts";
 import { hourAt } from "./horizon.ts";
@@ -27,6 +28,8 @@ export interface OutletTable extends Outlet {
   readonly heat: Float64Array;
   /** Logarithm of the chance to come through that part, with caution. Nothing beyond the time planned. */
   readonly safe: Float64Array;
+  /** null: no row cover makes the leaves wet at the cut. */
+  readonly dry: Dry | null;
 }
 
 /** What one succession gains and suffers in every interval under every setting; tables are [interval × settings + setting]. */
@@ -178,7 +181,8 @@ export function successionTable(
     const harvest = growing.harvestOver(spread);
     const full = price * growing.mass * outlet.kept * outlet.share;
     const pays = payingPlaces(harvest, moved, scene.weathers.shares, (cutting * wageOf(scene)) / 60 / full);
-    return { ...outlet, ...added, spread, moved, harvest, pays };
+    const dry = dryOf(farm, horizon, options, { ...outlet, hour: cut }, settings);
+    return { ...outlet, ...added, dry, spread, moved, harvest, pays };
   });
 
   return {

@@ -47,6 +47,8 @@ export interface TunnelProblem extends Extremes {
   readonly moves: { readonly day: Moves; readonly night: Moves };
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
+  readonly frozenThrough: readonly boolean[];
+  readonly snow: readonly boolean[];
   /** What a sheet given out asks of it; null: there is none. */
   readonly calm: Calm | null;
   /** Worth of a minute. */
@@ -139,6 +141,8 @@ export function tunnelProblem(scene: Scene, at: TunnelNow, standings: readonly S
     },
     windy: walks.map(({ tooWindy }) => tooWindy),
     frozen: walks.map(({ frozen }) => frozen),
+    frozenThrough: walks.map(({ frozenThrough }) => frozenThrough),
+    snow: walks.map(({ snow }) => snow),
     calm: calmOf(scene, tunnel, options),
     minute: wageOf(scene) / 60,
     weathers: scene.weathers.shares,

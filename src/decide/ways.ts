@@ -138,19 +138,20 @@ export function runsOf(way: Way): Float64Array {
   return runs;
 }
 
-/** Place of a cut in its bed's harvest, from the first row it can be cut at, and what its light and heat leave of its worth. */
+/** Place of a cut in its bed's harvest, from the first row it can be cut at, and what its light, heat and wet leave of its worth. */
 const cutPlace = (
   problem: TunnelProblem,
   { table, outlet, first }: Way,
   thermalTime: number,
   light: number,
   heat: number,
+  dry: number,
 ) => ({
   place: placeOf(table, outlet, thermalTime) - first,
-  share: problem.lightShare(table, light, outlet.days) * quality(heat, problem),
+  share: problem.lightShare(table, light, outlet.days) * quality(heat, problem) * dry,
 });
 
-/** What a cut takes. @param safe - Logarithm of its chance to come through. */
+/** What a cut takes. @param safe - Logarithm of its chance to come through. @param dry - See `keptDry`. [0–1] */
 export function loadAt(
   problem: TunnelProblem,
   way: Way,
@@ -158,8 +159,9 @@ export function loadAt(
   light: number,
   heat: number,
   safe: number,
+  dry: number,
 ): Load {
-  const { place, share } = cutPlace(problem, way, thermalTime, light, heat);
+  const { place, share } = cutPlace(problem, way, thermalTime, light, heat, dry);
   const through = Math.exp(safe);
   return {
     outlet: way.outlet,
@@ -168,7 +170,7 @@ export function loadAt(
   };
 }
 
-/** What a cut brings, what grows again after it left out. @param safe - Logarithm of its chance to come through. */
+/** What a cut brings, what grows again after it left out. @param safe - Logarithm of its chance to come through. @param dry - See `keptDry`. [0–1] */
 export function cutAt(
   problem: TunnelProblem,
   way: Way,
@@ -177,11 +179,12 @@ export function cutAt(
   light: number,
   heat: number,
   safe: number,
+  dry: number,
 ): number {
   const { table, outlet, first, worth, cutting, tooMuch } = way;
-  const { place, share } = cutPlace(problem, way, thermalTime, light, heat);
+  const { place, share } = cutPlace(problem, way, thermalTime, light, heat, dry);
   if (!table.mustCut && (place < outlet.pays[0] - first || place > outlet.pays[1] - first))
     return Number.NEGATIVE_INFINITY;
-  const beyond = tooMuch === null ? 0 : tooMuch([loadAt(problem, way, thermalTime, light, heat, safe)]);
+  const beyond = tooMuch === null ? 0 : tooMuch([loadAt(problem, way, thermalTime, light, heat, safe, dry)]);
   return (readAt(worth, place) * share - cutting) * Math.exp(safe) + slope * safe - beyond;
 }

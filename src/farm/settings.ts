@@ -47,6 +47,17 @@ export interface Settings {
   /** Worth lost to heat per degree-hour above the crop's quality limit, and the most it may take. [1/(°C·h)], [1] */
   readonly heatStress: number;
   readonly stressMost: number;
+  /** Quality lost by leaves cut wet from under row cover, and the rain from noon of the day before that makes it wet. [1], [mm] */
+  readonly wetCutLoss: number;
+  readonly wetRain: number;
+  /** Falls on a day of which a forecast says that it is wet and no amount. [mm/d] */
+  readonly wetWord: number;
+  /** Air at or below which snow falls, and what of it melts for each degree of the day's mean above 0 °C, as water. [°C], [mm/(°C·d)] */
+  readonly rainSnow: number;
+  readonly snowMelt: number;
+  /** As water, from which cloth lies under snow; depth of new snow over its depth as water. [mm], [1] */
+  readonly snowLies: number;
+  readonly newSnow: number;
   /** Width of the passage from sound to damaged leaves, forecast error left out. [°C] */
   readonly damageWidth: number;
   /** Error of a forecast low or high on the day itself, its growth a day, and its ceiling; standard deviation. [°C] */

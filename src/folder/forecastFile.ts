@@ -8,7 +8,7 @@ import { type Units, unknownName } from "./faults.ts";
 import { parseClock, parseDate } from "./moment.ts";
 import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row, Table } from "./row.ts";
-import { SKY } from "./sky.ts";
+import { SKY, WET } from "./sky.ts";
 import type { Column } from "./tableHeader.ts";
 import { type Entry, tableReader } from "./tableReader.ts";
 
@@ -116,7 +116,10 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
       AIR_WORDS,
       "Look at the number and its unit.",
     );
-  const more = { ...(cloud === null ? {} : { cloud }), ...(rain === null ? {} : { rain }) };
+  const more = {
+    ...(cloud === null ? {} : { cloud }),
+    ...(rain !== null ? { rain } : WET.includes(word) ? { wet: true as const } : {}),
+  };
   if (low <= high) return { date, low, high, wind, sky, ...more };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");
 }

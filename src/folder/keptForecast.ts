@@ -7,6 +7,7 @@ import { forecastDays, type ReadForecast, titledIssue } from "./forecastFile.ts"
 import { keptHours } from "./forecastHours.ts";
 import { minuteText, momentName, momentNamed } from "./momentName.ts";
 import type { Row, Table } from "./row.ts";
+import { WET } from "./sky.ts";
 import { hourText } from "./storeFile.ts";
 
 /** Name of a kept forecast. @example forecastName(instant(0)) // => "1970-01-01T0000Z.csv" */
@@ -36,7 +37,8 @@ function dayLines(days: readonly DailyRecord[]): readonly string[] {
         hundredth(day.low),
         hundredth(day.high),
         orEmpty(day.wind),
-        day.sky ?? "",
+        // The word that says both: it is read back as a covered sky and a wet day.
+        day.wet ? WET[0] : (day.sky ?? ""),
         ...more.map(([, value]) => value(day)),
       ].join(","),
     ),

@@ -11,6 +11,7 @@ const SHARES = {
   braising: ["shareBraising", 1],
   "just below size": ["shareJustBelow", 1],
   "lost a day kept cold": ["holdLoss", 1],
+  "lost when cut wet": ["wetCutLoss", 1],
 } as const satisfies Readonly<Record<string, readonly [keyof Settings, number]>>;
 
 const NAMES = Object.keys(SHARES) as (keyof typeof SHARES)[];

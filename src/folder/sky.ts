@@ -18,3 +18,6 @@ export const SKY: Readonly<Record<string, NonNullable<DailyRecord["sky"]>>> = {
   showers: "cloud",
   snow: "cloud",
 };
+
+/** Those of them that say rain or snow, and nothing of how much. */
+export const WET: readonly string[] = ["rain", "showers", "snow"];

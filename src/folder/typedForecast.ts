@@ -99,7 +99,8 @@ export function typedForecast(
       });
     else if (date !== null && read.range.fault === null) {
       const { low, high } = read.range;
-      days.set(date, { date, low, high, wind: read.wind, sky: read.sky });
+      const { wind, sky, wet } = read;
+      days.set(date, { date, low, high, wind, sky, ...(wet ? { wet } : {}) });
     }
   }
   if (problems.length > 0) return { forecast: null, issuedBy: null, problems: collapsed(problems) };

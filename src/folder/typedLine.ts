@@ -6,7 +6,7 @@ import { DAY_FIRST, type DayOfYear, dateIn, dayNamed, MONTH_FIRST } from "./dayI
 import type { Units } from "./faults.ts";
 import { type LowAndHigh, lowAndHigh } from "./lowAndHigh.ts";
 import { parseDate } from "./moment.ts";
-import { SKY } from "./sky.ts";
+import { SKY, WET } from "./sky.ts";
 
 /** The day a line names; null: the day after the line before. */
 export type TypedDay =
@@ -22,6 +22,8 @@ export interface TypedLine {
   /** The day of the week it begins with, also where a date follows. Sunday 0. */
   readonly weekday: number | null;
   readonly sky: DailyRecord["sky"];
+  /** The sky is said to be one of rain or snow. */
+  readonly wet: boolean;
   readonly wind: MetrePerSecond | null;
   /** What is left besides day, sky and wind. */
   readonly rest: string;
@@ -101,6 +103,7 @@ function lineOf(text: string, units: Units): TypedLine {
       (named >= 0 ? { kind: "weekday", weekday: named } : ahead >= 0 ? { kind: "ahead", days: ahead } : null),
     weekday: named >= 0 ? named : null,
     sky: sky === null ? null : SKY[sky[1]!]!,
+    wet: sky !== null && WET.includes(sky[1]!),
     wind: wind === null ? null : parseQuantity(wind[1]!, "speed", null).value,
     rest,
   };

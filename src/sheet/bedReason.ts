@@ -4,7 +4,7 @@ import { clean } from "./clean.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { joined, type Why, why } from "./why.ts";
-import { chanceOf, day, leaves, monthAndDay, nightAhead, value, weight } from "./words.ts";
+import { chanceOf, day, leaves, monthAndDay, nightAhead, rain, value, weight } from "./words.ts";
 
 /** A bed that a change makes a difference to. */
 export type Bed = Change["without"]["beds"][number];
@@ -80,6 +80,23 @@ export function damageReason(
         `Risk to stubble of ${who}: ${after}, not ${before}.`,
       )
     : why(`Risk of damage to the ${who}${when}: ${odds}.`, `Risk to ${who}: ${after}, not ${before}.`);
+}
+
+/** The bed that a change keeps dry for its cut and that gains most by it; null: none. */
+export function dryReason({ without: { beds } }: Change, { farm }: Outcome, names: Names): Why | null {
+  const [most] = beds
+    .filter(({ cut }) => cut?.wet?.other === true && !cut.wet.plan)
+    .sort((a, b) => b.gain.stress - a.gain.stress);
+  if (most?.cut?.wet == null) return null;
+  const { units, place } = farm;
+  const date = localDate(place.zone, most.cut.at);
+  const who = names.succession(most.succession);
+  const fell = rain(units, most.cut.wet.rain);
+  const gained = value(farm, most.gain.stress);
+  return why(
+    `Rain before the cut of ${day(units, date)}, ${fell}: under wet row cover the ${who} would be cut wet and keep worse; dry it is worth ${gained} more.`,
+    `Rain, ${fell}: ${who} cut dry, ${monthAndDay(units, date)}, worth ${gained}.`,
+  );
 }
 
 /** The order that is filled better by most. */

@@ -1,6 +1,6 @@
 import type { Change, LimitName, Outcome, TunnelPlan } from "../decide/index.ts";
 import { cools, frostReason, heatReason } from "./airReason.ts";
-import { damageReason, orderReason, timingReason } from "./bedReason.ts";
+import { damageReason, dryReason, orderReason, timingReason } from "./bedReason.ts";
 import type { Names } from "./names.ts";
 import { ratherReason, total } from "./ratherReason.ts";
 import { sheetCalled } from "./sheetCalled.ts";
@@ -12,6 +12,7 @@ const FORBIDS: Readonly<Record<LimitName, Why>> = {
   rowCoverInHeat: cause("Too hot: it would grow slower, not faster.", "Heat slows it."),
   wind: why("Other walks are too windy for it.", "Other walks: wind."),
   frozen: why("At other walks the cloth is frozen and may not be moved.", "Other walks: frozen cloth."),
+  snow: why("At other walks it lies under snow and may not be moved.", "Other walks: under snow."),
   net: why("What grows here must stay under net.", "Must stay under net."),
   dim: why("Shade cloth may not keep it below its light floor any longer.", "Too little light any longer."),
   pieces: why("The cloth is needed on another tunnel.", "Cloth needed elsewhere."),
@@ -46,7 +47,11 @@ function decided(change: Change, plan: TunnelPlan, outcome: Outcome, names: Name
       );
     }
     case "stress":
-      return cooler() ?? why(`Spares the leaves heat: worth ${value(farm, change.gain.stress)}.`);
+      return (
+        dryReason(change, outcome, names) ??
+        cooler() ??
+        why(`Spares the leaves heat: worth ${value(farm, change.gain.stress)}.`)
+      );
     case "timing":
       return (
         all(cools(change, outcome) ? null : warmer(), bySize()) ??

@@ -57,6 +57,8 @@ const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   wind: (tunnel) => `${tunnel}: cloth is put on in wind above your limit, because no other walk is left.`,
   frozen: (tunnel) =>
     `${tunnel}: cloth has to be moved while frozen, because no other walk is left; thaw it first if you can.`,
+  snow: (tunnel) =>
+    `${tunnel}: cloth has to be moved while snow lies, because no other walk is left; brush it off gently first, and drag nothing from under it.`,
   net: (tunnel) => `${tunnel}: what must stay under net is without it for a time.`,
   dim: (tunnel) => `${tunnel}: shade cloth keeps it below its light floor longer than your settings allow.`,
   pieces: (tunnel) => `${tunnel}: the plan asks for more cloth than is free.`,
@@ -85,6 +87,7 @@ const DEMANDS: Readonly<Record<LimitName, string>> = {
   rowCoverInHeat: "a warm cover would stay on in heat",
   wind: "cloth would go on in wind",
   frozen: "frozen cloth would be moved",
+  snow: "cloth would be moved under snow",
   net: "a net is required",
   dim: "shade would lie too long",
   pieces: "cloth is short",
@@ -110,6 +113,14 @@ function grounds(outcome: Outcome, names: Names): string {
     ? `so that ${sheetCalled(farm, issued.on, on)} holds`
     : `for safety: ${list(demanded)}`;
 }
+
+/** What the part of worth is called that leaves lose of their quality before they are cut. */
+const keeping = ({ successions }: Outcome): string =>
+  successions.some(({ basis }) =>
+    [basis?.cut, basis?.cutUnchanged].some((cut) => cut != null && basis!.outlets[cut]!.night !== null),
+  )
+    ? "heat stress and wet leaves"
+    : "heat stress";
 
 function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const { farm } = outcome;
@@ -137,7 +148,7 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
       ? `Costs ${value(farm, -total)} against leaving everything as it is, ${grounds(outcome, names)}.`
       : farm.currency === null
         ? `Worth ${value(farm, total)} more than leaving everything as it is, risks and work counted in weight.`
-        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, heat stress ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${more("later cuts", "again")}${more("orders and stalls", "orders")}, work ${value(farm, part("labour"))}.`,
+        : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, ${keeping(outcome)} ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${more("later cuts", "again")}${more("orders and stalls", "orders")}, work ${value(farm, part("labour"))}.`,
   ];
 }
 

@@ -1,6 +1,6 @@
 import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import { list } from "../problem/index.ts";
-import { type Celsius, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
+import { type Celsius, type Centimetre, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
 import type { NoCloth, Warning } from "../watch/index.ts";
 import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
@@ -14,6 +14,7 @@ import {
   night,
   odds,
   settingAt,
+  snowDepth,
   temperature,
   wind,
 } from "./words.ts";
@@ -297,8 +298,24 @@ const plain = (
   follows: [],
 });
 
+/** Snow of all days on what stands covered on any of them: what to do is the same. */
+function snow(group: readonly Of<"snow">[], { farm: { units } }: Outcome, names: Names): Urgent {
+  const days = group.map(
+    ({ date, depth }) => `${day(units, date)} (roughly ${snowDepth(units, depth)} of new snow)`,
+  );
+  const covered = [...new Set(group.flatMap(({ tunnels }) => tunnels))].map(names.tunnel);
+  const stand = `${list(covered)} ${covered.length === 1 ? "stands" : "stand"} covered then`;
+  const deepest = Math.max(...group.map(({ depth }) => depth)) as Centimetre;
+  return plain(
+    group[0]!,
+    list(group.map(({ date }) => day(units, date))),
+    `Snow on ${list(days)}. ${stand}: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.`,
+    `Snow ${list(group.map(({ date }) => dayOfMonth(date)))}: about ${snowDepth(units, deepest)}, mind hoops`,
+  );
+}
+
 function single(
-  warning: Exclude<Warning, { kind: "frost" | "heat" | "bolting" }>,
+  warning: Exclude<Warning, { kind: "frost" | "heat" | "bolting" | "snow" }>,
   outcome: Outcome,
   names: Names,
 ): string {
@@ -320,7 +337,7 @@ const brief = (warning: Warning, { farm }: Outcome): string | undefined =>
     ? `Wind ${dayOfMonth(warning.date)}: ${wind(farm.units, warning.wind)}, put on no cloth`
     : undefined;
 
-/** Days of heat the plan keeps off, days it does not, and nights of little risk after the most urgent, are told together; all else by date. */
+/** Days of heat the plan keeps off, days it does not, nights of little risk after the most urgent, and days of snow, are told together; all else by date. */
 function together(outcome: Outcome): (warning: Warning) => string {
   const frosts = outcome.warnings.filter(
     (warning) => warning.kind === "frost" && !warning.past,
@@ -341,6 +358,7 @@ function together(outcome: Outcome): (warning: Warning) => string {
   return (warning) => {
     const { kind, date } = warning;
     if ((kind === "frost" || kind === "heat") && warning.past) return `past ${kind} ${date}`;
+    if (kind === "snow") return kind;
     return kind === "heat"
       ? `heat ${hot.has(date)}`
       : kind === "frost" && !grave.has(date)
@@ -405,11 +423,16 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
     if (frosts.length > 0) return [frost(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
     if (heats.length > 0) return [heat(heats, outcome, names)];
+    const snows = group.filter((warning) => warning.kind === "snow");
+    if (snows.length > 0) return [snow(snows, outcome, names)];
     const when = day(outcome.farm.units, group[0]!.date);
     const bolting = group.filter((warning) => warning.kind === "bolting");
     if (bolting.length > 0) return [plain(bolting[0]!, when, boltingSentence(bolting, outcome, names))];
     return group.flatMap((warning) =>
-      warning.kind === "frost" || warning.kind === "heat" || warning.kind === "bolting"
+      warning.kind === "frost" ||
+      warning.kind === "heat" ||
+      warning.kind === "bolting" ||
+      warning.kind === "snow"
         ? []
         : [plain(warning, when, single(warning, outcome, names), brief(warning, outcome))],
     );

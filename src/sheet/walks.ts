@@ -23,7 +23,7 @@ export interface WalkBlock {
   readonly carry: readonly string[];
   /** The same with the shortest names of cloth. */
   readonly carryShort: readonly string[];
-  /** Wind and ice, whole sentences. */
+  /** Wind, wet, ice and snow, whole sentences. */
   readonly notes: readonly string[];
   /** What is cut then, before anything else is done. */
   readonly cuts: readonly Cut[];
@@ -125,6 +125,12 @@ function thawFirst(frozen: readonly SuccessionOutlook[], farm: Farm, names: Name
   return `Leaves of the ${who} may be frozen then: cut and touch them only when they have thawed${when}.`;
 }
 
+/** Leaves under row cover that rain has wet. */
+function dryFirst(wet: readonly SuccessionOutlook[], names: Names): string {
+  const who = list(wet.map(({ succession }) => names.succession(succession.id)));
+  return `Rain will have wet row cover and leaves of the ${who}: open early and cut when the leaves have dried.`;
+}
+
 /** Every walk of the plan that asks for something, and both walks of the first day whether they do or not. */
 export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
   const { farm } = outcome;
@@ -140,6 +146,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
       outcome.successions.filter(({ succession: { id } }) => id === succession),
     );
     const frozen = gathered.filter(({ atFate }) => atFate?.frozen);
+    const wet = gathered.filter(({ atFate }) => atFate?.wet);
     const cutting = minutes(gathered.reduce((sum, { atFate }) => sum + (atFate?.minutes ?? 0), 0));
     const spent = minutes(done.reduce((sum, { spent }) => sum + spent, 0));
     return [
@@ -160,8 +167,12 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         notes: [
           ...(walk.tooWindy ? [`Wind ${wind(farm.units, walk.wind)}: put no cloth on at this walk.`] : []),
           ...(frozen.length > 0 ? [thawFirst(frozen, farm, names)] : []),
+          ...(wet.length > 0 ? [dryFirst(wet, names)] : []),
           ...(walk.frozen && done.length > 0
             ? ["Frozen cloth tears: wait until it has thawed before you move it."]
+            : []),
+          ...(walk.snow && done.length + cut.length > 0
+            ? ["Snow may lie: brush it off gently before you open a bed, and drag no cloth from under it."]
             : []),
         ],
         cuts: cut,

@@ -47,6 +47,8 @@ export function quarters(value: number): string {
   return whole === 0 && part !== "" ? part : `${whole}${part}`;
 }
 
+const MILLIMETRES_PER_INCH = 25.4;
+
 /** Below this a half degree Celsius, as fine as a whole degree Fahrenheit, can decide about a leaf. [°C] */
 const NEAR_FREEZING = 5;
 
@@ -72,6 +74,19 @@ export const wind = (units: Units, value: MetrePerSecond): string =>
   units === "US"
     ? tied(String(toStep(toMilesPerHour(value), 1)), "mph")
     : tied(String(toStep(value * 3.6, 1)), "km/h");
+
+/** An amount of rain, never less than the finest step. [mm] in, the farm's unit out. */
+export const rain = (units: Units, depth: number): string =>
+  units === "US"
+    ? tied(Math.max(0.05, toStep(depth / MILLIMETRES_PER_INCH, 0.05)).toFixed(2), "in")
+    : tied(String(Math.max(1, Math.round(depth))), "mm");
+
+/** A depth of snow, as roughly as it is known: whole inches or centimetres, in steps of five from ten on. */
+export function snowDepth(units: Units, depth: Centimetre): string {
+  const own = units === "US" ? toInches(depth) : depth;
+  const shown = own < 10 ? Math.max(1, Math.round(own)) : toStep(own, 5);
+  return tied(String(shown), units === "US" ? "in" : "cm");
+}
 
 /** A length along a bed or of a cloth. */
 export const length = (units: Units, value: Metre): string =>

@@ -1,4 +1,4 @@
-import type { Celsius, LocalDate, MetrePerSecond, Mol } from "../quantity/index.ts";
+import type { Celsius, Centimetre, LocalDate, MetrePerSecond, Mol } from "../quantity/index.ts";
 
 /**
  * Why nothing lies there that would help: no such cloth is owned, none is as long as the tunnel, the grower keeps it as it is,
@@ -43,6 +43,15 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly noClothLeft?: NoCloth;
     }
   | { readonly kind: "wind"; readonly wind: MetrePerSecond; readonly limit: MetrePerSecond }
+  | {
+      readonly kind: "snow";
+      /** New snow of the day, as water. [mm] */
+      readonly water: number;
+      /** Its usual depth, rough. [cm] */
+      readonly depth: Centimetre;
+      /** Where cloth or net lies on hoops that day. */
+      readonly tunnels: readonly string[];
+    }
   | { readonly kind: "light"; readonly light: Mol; readonly dayLength: number }
   | { readonly kind: "bolting"; readonly succession: string; readonly dayLength: number }
   | {

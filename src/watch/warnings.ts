@@ -1,5 +1,5 @@
 import type { Crop, Settings } from "../farm/index.ts";
-import type { Celsius, LocalDate } from "../quantity/index.ts";
+import { type Celsius, centimetre, type LocalDate } from "../quantity/index.ts";
 import type { DayWeather } from "../weather/index.ts";
 import type { Warning } from "./warning.ts";
 
@@ -89,6 +89,17 @@ export function windWarnings(days: readonly DayWeather[], limit: DayWeather["win
     .map(({ date, wind }) => ({ kind: "wind", severity: "care", date, wind, limit }));
 }
 
+/** A day's snow on what lies on hoops; null when none is foretold worth a look, or nothing lies there. @param tunnels - Covered that day. */
+export function snowWarning(
+  { date, snowfall }: Pick<DayWeather, "date" | "snowfall">,
+  tunnels: readonly string[],
+  { snowLies, newSnow }: Pick<Settings, "snowLies" | "newSnow">,
+): Warning | null {
+  if (snowfall === null || snowfall < snowLies || tunnels.length === 0) return null;
+  const depth = centimetre((snowfall * newSnow) / 10);
+  return { kind: "snow", severity: "care", date, water: snowfall, depth, tunnels };
+}
+
 /** The first day with less than ten hours of day. */
 export function lightWarning(days: readonly DayWeather[]): Warning | null {
   const short = days.find(({ dayLength }) => dayLength < SHORT_DAY);
@@ -123,7 +134,7 @@ export function seedbedWarning(
   return seedbed <= limit ? null : { kind: "seedbed", severity: "care", date, succession, seedbed, limit };
 }
 
-const URGENCY = ["frost", "heat", "wind", "seedbed", "bolting", "light"] as const;
+const URGENCY = ["frost", "heat", "snow", "wind", "seedbed", "bolting", "light"] as const;
 
 /** Danger before care, frost and heat before all else, then by date. */
 export function byUrgency(warnings: readonly Warning[]): readonly Warning[] {

@@ -14,7 +14,7 @@ import { SHORT_GAP } from "./shortGap.ts";
  * Furthest ahead a forecast still tells a day that lies behind better than the days beside it do. [d] judgement: a
  * forecast's error grows from 1.3 to some 3 °C in a week, about what one day's temperatures differ from the next's
  */
-const REACH = 7;
+export const REACH = 7;
 
 /** What forecasts said of days that lie behind: the last word on each. */
 export function foretoldBehind(

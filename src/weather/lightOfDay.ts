@@ -92,7 +92,7 @@ export function lightOfDay(
     readonly cloud: Float64Array;
     readonly wind: Float64Array;
   },
-): DayWeather {
+): Omit<DayWeather, "rain" | "snowfall"> {
   const number = dayOfYear(date);
   const estimate = radiationOf(day, place, number, settings);
   const noon = solarNoon(place.longitude, date);

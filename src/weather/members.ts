@@ -26,7 +26,7 @@ export interface Member {
   readonly high: Float64Array;
 }
 
-/** The weather ahead as many weathers, each as likely as the next. Radiation, cloud and wind are the forecast's in all of them. */
+/** The weather ahead as many weathers, each as likely as the next. Radiation, cloud, wind, rain and snow are the forecast's in all of them. */
 export interface Members {
   /** From today to the end of the weather. */
   readonly dates: readonly LocalDate[];

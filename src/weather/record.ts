@@ -31,8 +31,10 @@ export interface DailyRecord {
   readonly sky: "sun" | "mixed" | "cloud" | null;
   /** Mean share of the sky under cloud, where foretold. 0 clear to 1 overcast. [1] */
   readonly cloud?: number;
-  /** For people to read: nothing is computed from it. [mm] */
+  /** Rain, or snow as water. [mm] */
   readonly rain?: number;
+  /** Rain or snow is said, and nothing of how much. */
+  readonly wet?: true;
   /** Hours of bright sunshine, where recorded. [h] */
   readonly sunshine?: number;
   /** Measured in the open over the whole day. [MJ/m²] */
@@ -50,7 +52,7 @@ export interface ForetoldHour {
   readonly cloud: number | null;
   /** Mean in the open. [W/m²] */
   readonly radiation: WattPerSquareMetre | null;
-  /** For people to read: nothing is computed from it. [mm] */
+  /** Rain, or snow as water. [mm] */
   readonly rain: number | null;
 }
 

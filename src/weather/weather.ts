@@ -24,6 +24,11 @@ export interface Weather {
   readonly wind: Float64Array;
   /** 0 clear to 1 overcast. [1] */
   readonly cloud: Float64Array;
+  /** What falls as rain, and as snow [mm of water]; none where nobody said anything of it. [mm] */
+  readonly rain: Float64Array;
+  readonly snowfall: Float64Array;
+  /** Snow that lies when the hour begins, as water. [mm] */
+  readonly snow: Float64Array;
   /** Index into ORIGINS. */
   readonly origin: Uint8Array;
   readonly days: readonly DayWeather[];
@@ -45,6 +50,9 @@ export interface DayWeather {
   readonly sunrise: Instant;
   readonly sunset: Instant;
   readonly cloud: number;
+  /** Foretold for the day: what falls as rain, and as snow, as water; null: nobody said anything of it. [mm] */
+  readonly rain: number | null;
+  readonly snowfall: number | null;
   readonly origin: Origin;
   /** Days ahead of the moment planned from; 0 today, negative before. [d] */
   readonly lead: number;

@@ -17,8 +17,10 @@ import { layForetold } from "./foretoldHours.ts";
 import { type Day, lightOfDay, UNSEEN } from "./lightOfDay.ts";
 import { WHOLE_DAY } from "./loggedDays.ts";
 import type { LowHigh } from "./pastYears.ts";
+import { precipitationOf } from "./precipitation.ts";
 import type { DailyRecord, Forecast, HourlyRecord } from "./record.ts";
 import { SHORT_GAP } from "./shortGap.ts";
+import { snowOf } from "./snow.ts";
 import { solarNoon } from "./sun.ts";
 import { turnings } from "./turnings.ts";
 import { usualOn } from "./usualOn.ts";
@@ -89,7 +91,7 @@ function nearby(date: LocalDate, known: ReadonlyMap<LocalDate, Day>, inside: boo
  * Every hour from the first date to the last: logged where there is a log, bridged over short gaps, over longer ones as
  * forecasts of that time said or like the days beside it, forecast ahead, and beyond either the usual weather of the date or, where none is given, the last
  * known days carried on. How far the last known day lies from them fades day by day, so that there is no step.
- * Radiation, cloud and wind come with it. With none of them there is nothing to go by, and the answer is null.
+ * Radiation, cloud and wind come with it, rain and snow as far as forecasts tell of them. With none of them there is nothing to go by, and the answer is null.
  */
 export function weatherOf(input: WeatherInput): WeatherResult | null {
   const { place, settings, on, from, until } = input;
@@ -186,11 +188,32 @@ export function weatherOf(input: WeatherInput): WeatherResult | null {
   days.day.forEach((day, hour) => {
     hoursOf[day]!.push(hour);
   });
-  const dayWeather = days.dates.map((date, index) =>
-    lightOfDay(input, date, all[index]!, hoursOf[index]!, first, { seen, radiation, cloud, wind }),
-  );
+  const said = precipitationOf(place.zone, input.forecast, input.earlier ?? [], first, now, days, settings);
+  const fallen = said.map((amount) => (Number.isNaN(amount) ? 0 : amount));
+  const falls = snowOf(temperature, fallen, days.day, settings);
+  const dayWeather = days.dates.map((date, index) => {
+    const own = hoursOf[index]!;
+    const told = own.some((hour) => !Number.isNaN(said[hour]!));
+    const sum = (of: Float64Array): number | null =>
+      told ? own.reduce((total, hour) => total + of[hour]!, 0) : null;
+    return {
+      ...lightOfDay(input, date, all[index]!, own, first, { seen, radiation, cloud, wind }),
+      rain: sum(falls.rain),
+      snowfall: sum(falls.snowfall),
+    };
+  });
   return {
-    weather: { calendar: days, first, temperature, radiation, wind, cloud, origin, days: dayWeather },
+    weather: {
+      calendar: days,
+      first,
+      temperature,
+      radiation,
+      wind,
+      cloud,
+      ...falls,
+      origin,
+      days: dayWeather,
+    },
     gaps: gapsOf(first, origin, input.hours, now),
     carriedFrom: firstAhead("carried"),
     usualFrom: firstAhead("usual"),

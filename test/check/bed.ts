@@ -1,4 +1,4 @@
-import { type Answer, by, type Lay, wageOf } from "./answer.ts";
+import { type Answer, by, type Lay, layBefore, wageOf } from "./answer.ts";
 import { harvestOf, lengthAt } from "./harvest.ts";
 
 /** What one succession brings at what it is cut for. */
@@ -15,6 +15,8 @@ export interface Bed {
   readonly cut: number;
   /** [min] */
   readonly cutting: number;
+  /** It is cut wet from under row cover. */
+  readonly wet: boolean;
   /** Leaf as expected then. [cm] */
   readonly size: number | null;
 }
@@ -67,6 +69,7 @@ export function bedAt(
       salad,
       cut: 0,
       cutting: 0,
+      wet: false,
       size: null,
     };
   }
@@ -74,9 +77,13 @@ export function bedAt(
   const before = between(tunnel, succession.succession, schedule, 0, outlet.walk);
   const { rooted } = between(tunnel, succession.succession, schedule, 0, walks);
   const last = by<Answer>(outlet.added, "setting", schedule[Math.min(walks - 1, outlet.walk)]!.key);
+  const night =
+    outlet.wetBy === "before" ? layBefore(tunnel, schedule, outlet.walk).key : (last.setting as string);
+  const keeps = outlet.wetBy === null ? 1 : by<Answer>(outlet.added, "setting", night).keeps;
   const thermalTime = (basis.thermalTimeCd + before.paceCd + last.paceCd) / Math.exp(basis.shift);
   const light = lit(answer, crop, basis.lightMol + before.lightMol + last.lightMol, outlet.daysD);
-  const quality = 1 - Math.min(settings.stressMost, settings.heatStress * (before.heatCh + last.heatCh));
+  const heat = before.heatCh + last.heatCh;
+  const quality = keeps * (1 - Math.min(settings.stressMost, settings.heatStress * heat));
   const safe = before.safe + last.safe;
   const through = Math.exp(safe);
   const { harvest, placeOf } = harvestOf(answer, crop, basis, outlet.spread);
@@ -103,6 +110,7 @@ export function bedAt(
     salad: groups.map(({ salad }: Answer) => salad * outlet.kept * full * quality * through),
     cut: mean((group) => group.cut) * full * quality * through,
     cutting: basis.cuttingMin * through,
+    wet: keeps < 1,
     size: lengthAt(basis, thermalTime),
   };
 }

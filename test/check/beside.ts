@@ -38,6 +38,9 @@ function bedFaults(
       ...(bed.cut.at.instant === outlet.at.instant ? [] : [`${name} ${id}: told of another cut`]),
       ...differ(`${name} ${id} size`, here.size!, bed.cut.size.plan.middleCm),
       ...differ(`${name} ${id} size without`, there.size!, bed.cut.size.other.middleCm),
+      ...((bed.cut.wet?.plan ?? false) === here.wet && (bed.cut.wet?.other ?? false) === there.wet
+        ? []
+        : [`${name} ${id}: cut wet or dry`]),
       ...differ(`${name} ${id} weight`, here.cut, bed.cut.weightKg.plan),
       ...differ(`${name} ${id} weight without`, there.cut, bed.cut.weightKg.other),
     ];

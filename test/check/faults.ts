@@ -5,6 +5,7 @@ import { ledgerFaults } from "./ledger.ts";
 import { breachesOf, clothFaults, layerFaults, overrunFaults, overrunsOf } from "./limits.ts";
 import { priceAlone } from "./market.ts";
 import { near } from "./near.ts";
+import { wetFaults } from "./wet.ts";
 import { type Whole, wholeOf } from "./whole.ts";
 
 const PARTS = ["timing", "stress", "damage", "again", "labour", "orders"] as const;
@@ -177,6 +178,7 @@ export function faultsOf(answer: Answer): readonly string[] {
     ...calmFaults(answer),
     ...successionFaults(answer),
     ...answer.tunnels.flatMap((tunnel: Answer) => ledgerFaults(answer, tunnel)),
+    ...answer.tunnels.flatMap((tunnel: Answer) => wetFaults(answer, tunnel)),
     ...(together.bound >= together.worth - 1e-6 * scale ? [] : ["the plan is worth more than its bound"]),
     ...differ("gap", together.bound - together.worth, together.gap),
     ...Object.entries(together.decidedBy).flatMap(([part, share]) =>

@@ -1,10 +1,11 @@
 import { type Answer, by, type Lay } from "./answer.ts";
 
-/** What a walk takes on one tunnel: [min], and whether cloth goes on or comes off. */
+/** What a walk takes on one tunnel: [min], and whether cloth goes on, comes off, or is lifted or let down where it stays. */
 export interface Move {
   readonly minutes: number;
   readonly puts: boolean;
   readonly takes: boolean;
+  readonly vents: boolean;
 }
 
 /** Cloth that lies in a part of the day; by nights it lies at night alone. */
@@ -37,5 +38,6 @@ export function moveAt(answer: Answer, tunnel: Answer, walk: Answer, from: Lay, 
     minutes: sum * (tunnel.lengthM / HUNDRED_FEET_M) * answer.farm.labour.pace,
     puts: put.length > 0,
     takes: took.length > 0,
+    vents: lifted.length > 0,
   };
 }

@@ -60,13 +60,13 @@ function read(row: Float64Array, place: number): number {
 const slope = ({ neverLost }: TunnelProblem, { mass, price }: SuccessionTable): number =>
   neverLost * mass * price;
 
-/** A bed cut at an outlet under a setting. */
+/** A bed cut at an outlet under a setting, after the one of the interval before. */
 function cutAt(
   problem: TunnelProblem,
   table: SuccessionTable,
   cut: number,
   sums: Sums,
-  setting: number,
+  [before, setting]: readonly [before: number, own: number],
 ): Ending | null {
   const n = problem.intervals;
   const outlet = table.outlets[cut]!;
@@ -74,7 +74,8 @@ function cutAt(
   const safe = sums.safe[i]! + outlet.safe[setting]!;
   const hot = sums.heat[i]! + outlet.heat[setting]!;
   const lit = problem.lightShare(table, sums.light[i]! + outlet.light[setting]!, outlet.days);
-  const good = 1 - Math.min(problem.stressMost, problem.heatStress * hot);
+  const wet = outlet.dry === null ? 1 : outlet.dry.keeps[outlet.dry.night === "before" ? before : setting]!;
+  const good = wet * (1 - Math.min(problem.stressMost, problem.heatStress * hot));
   const through = Math.exp(safe);
   const grown = Math.log(Math.max(1e-9, sums.time[i]! + outlet.pace[setting]!));
   const place = (grown - table.growing.belief.shift - harvest.first) / STEP;
@@ -120,7 +121,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
   const kept = undated.map(row);
 
   const finish = (gravity: number): void => {
-    const setting = (i: number): number => lays[schedule[Math.min(n - 1, i)]!]!.setting;
+    const setting = (i: number): number => lays[i < 0 ? NOW : schedule[Math.min(n - 1, i)]!]!.setting;
     const kinds = undated.map(({ worth }, u) => ({ worth, through: kept[u]![n]! }));
     visit({
       schedule: [...schedule],
@@ -134,7 +135,8 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
         minutes.reduce((sum, each) => sum + each, 0) * problem.minute,
       beds: tables.map((table, j): readonly Ending[] => {
         const cuts = table.outlets.flatMap(
-          ({ interval }, w) => cutAt(problem, table, w, sums[j]!, setting(interval)) ?? [],
+          ({ interval }, w) =>
+            cutAt(problem, table, w, sums[j]!, [setting(interval - 1), setting(interval)]) ?? [],
         );
         if (table.mustCut) return cuts;
         const uncut = { outlet: null, crop: table.standing.crop.id, salad: nothing, weight: 0, minutes: 0 };
@@ -153,7 +155,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
     }
     const from = i === 0 ? NOW : schedule[i - 1]!;
     const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : changes;
-    const { minutes: takes, puts, takes: lifts } = problem.moves[problem.parts[i]!];
+    const { minutes: takes, puts, takes: off, vents } = problem.moves[problem.parts[i]!];
     for (let to = 0; to < L; to++) {
       if (!problem.possible[i * L + to]) continue;
       if (to !== from && (used >= problem.changesPerWeek || idle(problem, i, from, to))) continue;
@@ -161,7 +163,9 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
       const shaded = dim + problem.dim[k]!;
       const wrong =
         1000 * Number(problem.windy[i]! && puts[from * L + to] === 1) +
-        1000 * Number(problem.frozen[i]! && from !== to && lifts[from * L + to] === 1) +
+        1000 *
+          Number(off[from * L + to] === 1 && (from === to ? problem.frozenThrough[i]! : problem.frozen[i]!)) +
+        1000 * Number(problem.snow[i]! && off[from * L + to]! + vents[from * L + to]! > 0) +
         problem.broken[k]!.reduce(
           (sum, limit) => sum + (limit === "rowCoverInHeat" || limit === "dim" ? 1 : 1000),
           0,

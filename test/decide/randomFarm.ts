@@ -256,6 +256,8 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
     ),
     windy: Array.from({ length: walks }, () => dice.happens(0.06)),
     frozen: Array.from({ length: walks }, (_, i) => i % 2 === 0 && dice.happens(0.1)),
+    frozenThrough: Array.from({ length: walks }, (_, i) => i % 2 === 0 && dice.happens(0.03)),
+    snow: Array.from({ length: walks }, () => dice.happens(0.06)),
     troubled: dice.happens(0.25),
     changesPerWeek: dice.whole(...size.changesPerWeek),
     successions: size.successions,

@@ -32,6 +32,8 @@ export interface Ahead {
   readonly danger: readonly number[];
   readonly windy: readonly boolean[];
   readonly frozen: readonly boolean[];
+  readonly frozenThrough: readonly boolean[];
+  readonly snow: readonly boolean[];
   /** What lies now may harm as well. */
   readonly troubled: boolean;
   readonly changesPerWeek: number;
@@ -147,6 +149,16 @@ function successionTable(
         interval < n ? part(lightIn) : Float64Array.from({ length: S }, () => beyond * dice.between(8, 24)),
       heat: part(heat),
       safe: part(safe),
+      rain: 0,
+      dry:
+        interval < n && dice.happens(0.3)
+          ? {
+              night: interval % 2 === 0 ? "before" : "own",
+              keeps: Float64Array.from(options, (setting) =>
+                setting.some(({ cover }) => !cover.startsWith("shade")) ? dice.between(0.6, 0.98) : 1,
+              ),
+            }
+          : null,
     };
   });
   const share = dice.between(0.4, 1);
@@ -224,6 +236,8 @@ export function randomTunnel(
     moves,
     windy: ahead.windy,
     frozen: ahead.frozen,
+    frozenThrough: ahead.frozenThrough,
+    snow: ahead.snow,
     calm: null,
     minute: farm.labour.wage / 60,
     weathers: ahead.weathers,

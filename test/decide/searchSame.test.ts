@@ -53,6 +53,7 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
     ),
     puts: bits(L * L, 0.3),
     takes: bits(L * L, 0.3),
+    vents: bits(L * L, 0.2),
   });
 
   const bed = (): SuccessionTable => {
@@ -80,6 +81,11 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
         spread: 0.1,
         harvest: harvestOf(curve, crop, crop.requirement, between(0.03, 0.2), settings),
         moved: weathers.map(() => whole(-12, 12)),
+        rain: 0,
+        dry:
+          within && often(0.5)
+            ? { night: often(0.5) ? "own" : "before", keeps: row(() => (often(0.5) ? between(0.5, 1) : 1)) }
+            : null,
       };
     });
     return {
@@ -120,6 +126,8 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
     moves: { day: moves(), night: moves() },
     windy: Array.from({ length: n }, () => often(0.2)),
     frozen: Array.from({ length: n }, () => often(0.2)),
+    frozenThrough: Array.from({ length: n }, () => often(0.1)),
+    snow: Array.from({ length: n }, () => often(0.2)),
     calm: often(0.5)
       ? { price: between(0, 20), entered: Int32Array.from({ length: n }, () => whole(FREE, S)) }
       : null,

@@ -3,7 +3,7 @@ import { catalogue } from "../../src/farm/index.ts";
 import { farmOf, MINIMAL, problemsOf } from "./fixtures.ts";
 
 const ALL = `${MINIMAL}selling: { other market: 55 %, beyond the stall: 45 %, left of a mix: 30 %, short order: 150 %,
-  braising: 40 %, just below size: 0.25, lost a day kept cold: 6 % }
+  braising: 40 %, just below size: 0.25, lost a day kept cold: 6 %, lost when cut wet: 4 % }
 `;
 
 describe("what a farm sells for", () => {
@@ -16,6 +16,7 @@ describe("what a farm sells for", () => {
       shareBraising: 0.4,
       shareJustBelow: 0.25,
       holdLoss: 0.06,
+      wetCutLoss: 0.04,
     });
     expect(Object.keys(catalogue().settings)).toEqual(
       expect.arrayContaining(Object.keys(farmOf({ farm: ALL }).settings!)),

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { looksTyped, typedForecast } from "../../src/folder/index.ts";
+import { looksTyped, readForecast, typedForecast, writeForecast } from "../../src/folder/index.ts";
 import { addDays, instantAt, type LocalDate, weekday } from "../../src/quantity/index.ts";
 import { messages, table } from "./fixtures.ts";
 
@@ -31,8 +31,22 @@ describe("a forecast typed a line a day", () => {
       day("2026-04-21", "mixed"),
       day("2026-04-22", "mixed", 4.4704),
       day("2026-04-23", null),
-      day("2026-04-24", "cloud"),
+      { ...day("2026-04-24", "cloud"), wet: true },
     ]);
+  });
+
+  test("a day of rain, showers or snow without an amount is wet, and is so again when it has been kept", () => {
+    const { forecast } = read("9 1 rain\n9 1 showers\n9 1 snow\n9 1 cloud\n9 1");
+    const wet = (of: typeof forecast) => of!.days.map((each) => [each.sky, each.wet ?? false]);
+    const said = [
+      ["cloud", true],
+      ["cloud", true],
+      ["cloud", true],
+      ["cloud", false],
+      [null, false],
+    ];
+    expect(wet(forecast)).toEqual(said);
+    expect(wet(readForecast(table("kept.csv", writeForecast(forecast!))).forecast)).toEqual(said);
   });
 
   test("a unit behind one number counts for both, none is the farm's", () => {

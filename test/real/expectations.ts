@@ -90,7 +90,9 @@ export function coldNights({ farm, tunnels, walks, successions }: Outcome): read
               .successions.some((each) => each.id === id && each.damage < 0.25),
           ),
       );
-      const calm = walks.slice(0, index + 1).some(({ tooWindy, frozen }) => !tooWindy && !frozen);
+      const calm = walks
+        .slice(0, index + 1)
+        .some(({ tooWindy, frozen, snow }) => !tooWindy && !frozen && !snow);
       return calm && saves.length > 0
         ? [`${tunnel.id} lies bare on the night of ${date} though ${settingKey(saves[0]!)} lies in the shed`]
         : [];

@@ -12,7 +12,7 @@ function* leaves(value: unknown, path: string): Generator<readonly [string, unkn
 
 /** Where null may stand: something is absent, not unknown by accident. */
 const ABSENT =
-  /\.(market|hoops|sizeNow|emergence|miss|basis|atFate|windowD|limit|line|column|earliest|latest|early|late|unchanged|planned|boltingDayH|pricePerKg|forecastIssued|forecastEnds|forecastSource|usualBy|carriedFrom|usualFrom|counted|upperC|steadyC|sowings|shortDays|scarcest|unforeseenFrom|thaw|noClothLeft|strip|changedSince|helps|worst|rather|cut|freed|again|whatIf|currency|stallKg|shortPerKg|walkMin|pickingMin|washingKg|coolerKg)$/;
+  /\.(market|rainMm|snowfallMm|wetBy|wet|hoops|sizeNow|emergence|miss|basis|atFate|windowD|limit|line|column|earliest|latest|early|late|unchanged|planned|boltingDayH|pricePerKg|forecastIssued|forecastEnds|forecastSource|usualBy|carriedFrom|usualFrom|counted|upperC|steadyC|sowings|shortDays|scarcest|unforeseenFrom|thaw|noClothLeft|strip|changedSince|helps|worst|rather|cut|freed|again|whatIf|currency|stallKg|shortPerKg|walkMin|pickingMin|washingKg|coolerKg)$/;
 
 describe.each([
   ["US", sample],
@@ -117,7 +117,7 @@ test("a way out says which kind its worth is", () => {
     ).miss.alternatives;
   expect(ways(sample())).toMatchObject([
     { forced: false, fate: { kind: "hold" }, worth: 152 },
-    { forced: false, fate: { kind: "pick" }, worth: 84 },
+    { forced: false, fate: { kind: "pick" }, worth: 124 },
     { forced: false, fate: { kind: "none" }, worth: 0 },
   ]);
   const uncut = {

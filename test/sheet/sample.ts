@@ -228,6 +228,8 @@ const WALKS: readonly Walk[] = Array.from({ length: 10 }, (_, index): Walk => {
     wind: milesPerHour(offset === 4 ? 18 : 5),
     tooWindy: offset === 4,
     frozen: index === 6,
+    frozenThrough: false,
+    snow: false,
   };
 });
 
@@ -294,6 +296,7 @@ const ARUGULA_HELD: BedBeside = {
     size: { plan: size(3.9, 4.4, 4.9), other: size(4.1, 4.8, 5.5) },
     odds: { plan: 0.83, other: 0.55 },
     weight: { plan: pounds(24), other: pounds(26) },
+    wet: null,
   },
 };
 
@@ -517,6 +520,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: { kind: "pick", pick: FRIDAY, as: "braising" },
@@ -551,6 +555,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: { kind: "hold", cut: at(0, 7), days: 4, pick: FRIDAY, as: "salad" },
@@ -597,6 +602,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
         cases: () => new Float64Array(),
         minutes: 30,
         frozen: false,
+        wet: false,
         thaw: null,
       },
       fateUnchanged: asSalad,
@@ -700,6 +706,8 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
       sunrise: at(i - 1, 6.1),
       sunset: at(i - 1, 19.6),
       cloud: 0.2,
+      rain: null,
+      snowfall: null,
       origin: i === 0 ? "logger" : i === 5 ? "carried" : "forecast",
       lead: i - 1,
     })),

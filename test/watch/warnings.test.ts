@@ -11,6 +11,7 @@ import {
   heatWarning,
   predicted,
   seedbedWarning,
+  snowWarning,
 } from "../../src/watch/index.ts";
 import type { DayWeather } from "../../src/weather/index.ts";
 
@@ -44,6 +45,24 @@ describe("frost", () => {
     expect(severity(-3, true)).toBe("danger");
     expect(severity(-3, false)).toBe("care");
     expect(severity(-6.1, false)).toBe("danger");
+  });
+});
+
+describe("snow", () => {
+  const on = (snowfall: number | null, tunnels: readonly string[]) =>
+    snowWarning({ date, snowfall }, tunnels, settings);
+
+  // Judgement: 1 mm of water is about 1 cm of new snow.
+  it("is told from a centimetre on, with its rough depth, where something lies on hoops", () => {
+    expect(on(8, ["T1"])).toEqual({
+      kind: "snow",
+      severity: "care",
+      date,
+      water: 8,
+      depth: 8,
+      tunnels: ["T1"],
+    });
+    expect([on(0.9, ["T1"]), on(null, ["T1"]), on(8, [])]).toEqual([null, null, null]);
   });
 });
 

@@ -31,6 +31,8 @@ export const ENGLISH_CREW: CrewLanguage = {
     windLimit: "Wind over {limit}: do NOT put cloth on.",
     windExpected: "WIND of {wind} expected: do NOT put cloth on.",
     frozenCloth: "Frozen cloth: do NOT move it until it has thawed.",
+    snowOnCloth: "Snow: do NOT drag cloth from under it, brush it off gently.",
+    wetLeaves: "Wet leaves: open early, cut when they have dried.",
     frozenLeaves: "Frozen leaves: do NOT cut or touch until they thaw.",
     frozenLeavesUntil: "Frozen leaves: do NOT cut or touch before {hour}.",
     frozenLeavesUntilOne: "Frozen leaves: do NOT cut or touch before {hour}.",

@@ -51,6 +51,8 @@ export type Safety =
   | "windLimit"
   | "windExpected"
   | "frozenCloth"
+  | "snowOnCloth"
+  | "wetLeaves"
   | "frozenLeaves"
   | "frozenLeavesUntil"
   | "frozenLeavesUntilOne";

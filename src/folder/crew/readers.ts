@@ -20,7 +20,7 @@ export const idsByName = (names: ReadonlyMap<string, string>): Ids =>
 /** Sentences that only tell. Headings are known by their code. */
 const TOLD: readonly SentenceName[] = [
   ...["salad", "braising", "small", "coldSalad", "coldBraising", "coldSmall"],
-  ...["windLimit", "windExpected", "frozenCloth", "frozenLeaves"],
+  ...["windLimit", "windExpected", "frozenCloth", "snowOnCloth", "wetLeaves", "frozenLeaves"],
   ...["frozenLeavesUntil", "frozenLeavesUntilOne"],
   ...["reply", "replyWithWeight", "nothing", "noPlan"],
 ] as const satisfies readonly SentenceName[];

@@ -34,6 +34,8 @@ export const SPANISH_CREW: CrewLanguage = {
     windLimit: "Con viento de más de {limit} NO tapar.",
     windExpected: "Se espera VIENTO de {wind}: NO tapar.",
     frozenCloth: "Tela congelada: NO moverla hasta que se descongele.",
+    snowOnCloth: "Nieve: NO jalar la tela de abajo, sacudirla con cuidado.",
+    wetLeaves: "Hoja mojada: destapar temprano y cortar ya que se seque.",
     frozenLeaves: "Hoja congelada: NO cortar ni tocar hasta que descongele.",
     frozenLeavesUntil: "Hoja congelada: NO cortar ni tocar antes de las {hour}.",
     frozenLeavesUntilOne: "Hoja congelada: NO cortar ni tocar antes de la {hour}.",

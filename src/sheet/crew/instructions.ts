@@ -47,6 +47,8 @@ export type Caution =
   | { readonly kind: "windLimit"; readonly limit: MetrePerSecond }
   | { readonly kind: "windExpected"; readonly wind: MetrePerSecond }
   | { readonly kind: "frozenCloth" }
+  | { readonly kind: "snowOnCloth" }
+  | { readonly kind: "wetLeaves" }
   /** null: all day. */
   | { readonly kind: "frozenLeaves"; readonly thaw: Instant | null };
 
@@ -154,8 +156,9 @@ function cutting(cut: readonly SuccessionOutlook[]): readonly Instruction[] {
 
 /** Does a caution concern an instruction? */
 export function concerns({ kind }: Caution, instruction: Instruction): boolean {
-  if (instruction.kind === "cut") return kind === "frozenLeaves";
-  return kind === "frozenCloth" || (kind !== "frozenLeaves" && GOES_ON.includes(instruction.act));
+  const ofLeaves = kind === "frozenLeaves" || kind === "wetLeaves";
+  if (instruction.kind === "cut") return ofLeaves;
+  return kind === "frozenCloth" || kind === "snowOnCloth" || (!ofLeaves && GOES_ON.includes(instruction.act));
 }
 
 function cautions(
@@ -177,6 +180,8 @@ function cautions(
         ]
       : []),
     ...(walk?.frozen && covers.length > 0 ? [{ kind: "frozenCloth" as const }] : []),
+    ...(walk?.snow && covers.length > 0 ? [{ kind: "snowOnCloth" as const }] : []),
+    ...(cut.some(({ atFate }) => atFate?.wet) ? [{ kind: "wetLeaves" as const }] : []),
     ...(frozen.length > 0 ? [{ kind: "frozenLeaves" as const, thaw }] : []),
   ];
 }

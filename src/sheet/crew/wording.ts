@@ -122,7 +122,9 @@ export function wording(farm: Farm, language: CrewLanguage): Wording {
         case "windExpected":
           return say("windExpected", { wind: wind(caution.wind) });
         case "frozenCloth":
-          return say("frozenCloth");
+        case "snowOnCloth":
+        case "wetLeaves":
+          return say(caution.kind);
         case "frozenLeaves":
           return caution.thaw === null ? say("frozenLeaves") : frozenUntil(caution.thaw);
       }

@@ -12,6 +12,8 @@ export const walkJson = (farm: Farm, walk: Walk): Json => ({
   windMps: walk.wind,
   tooWindy: walk.tooWindy,
   frozen: walk.frozen,
+  frozenThrough: walk.frozenThrough,
+  snow: walk.snow,
 });
 
 export const dayJson = (farm: Farm, day: DayWeather): Json => ({
@@ -25,6 +27,8 @@ export const dayJson = (farm: Farm, day: DayWeather): Json => ({
   sunrise: time(farm, day.sunrise),
   sunset: time(farm, day.sunset),
   cloud: day.cloud,
+  rainMm: day.rain,
+  snowfallMm: day.snowfall,
   origin: day.origin,
   leadD: day.lead,
 });
@@ -61,6 +65,8 @@ export function warningJson(warning: Warning): Json {
       };
     case "wind":
       return { ...common, windMps: warning.wind, limitMps: warning.limit };
+    case "snow":
+      return { ...common, waterMm: warning.water, depthCm: warning.depth, tunnels: warning.tunnels };
     case "light":
       return { ...common, lightMol: warning.light, dayLengthH: warning.dayLength };
     case "bolting":

@@ -37,6 +37,7 @@ const bedBesideJson = (farm: Farm, { succession, fate, gain, cut }: BedBeside): 
           size: { plan: rangeCm(cut.size.plan), other: rangeCm(cut.size.other) },
           odds: { ...cut.odds },
           weightKg: { ...cut.weight },
+          wet: cut.wet === null ? null : { rainMm: cut.wet.rain, plan: cut.wet.plan, other: cut.wet.other },
         },
 });
 

@@ -13,6 +13,7 @@ import { requirementUpdates } from "./requirement.ts";
 import { responses } from "./responses.ts";
 import { saladSize } from "./saladSize.ts";
 import { scoresOfForecasts } from "./scores.ts";
+import { snow } from "./snow.ts";
 
 /** Everything that is compared, in the order of the model. */
 export const SUBJECTS: readonly Subject[] = [
@@ -36,6 +37,7 @@ export const SUBJECTS: readonly Subject[] = [
   emergenceTable,
   emergenceFast,
   hardeningRows,
+  snow,
   saladSize,
   scoresOfForecasts,
   requirementUpdates,
