@@ -92,7 +92,7 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     strip: bestStrip(stripPlaces(scene, plans)),
     whatIf: asked ? whatIfs(scene, plan, solver) : null,
     madeFrom,
-    since: sinceIssued(scene, plan),
+    since: sinceIssued(scene, plan, successions),
     problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
   };
 }

@@ -17,6 +17,12 @@ export function extra(more: readonly LimitName[], fewer: readonly LimitName[]): 
   return [...new Set(more)].filter((name) => count(more, name) > count(fewer, name));
 }
 
+/**
+ * Limits of what can be done in all, which taking one thing out of a plan may overrun elsewhere: they decide only where nothing is
+ * gained by it.
+ */
+const CAPACITIES: readonly LimitName[] = ["changes", "minutes", "picking", "washing", "cooler"];
+
 /** What the plan gains against one with another schedule for one tunnel, and what decides between them. */
 export function decidedBetween(
   planned: Planned,
@@ -24,11 +30,12 @@ export function decidedBetween(
   other: Instead,
 ): Pick<Change, "decidedBy" | "gain" | "limit"> {
   const gain = gainOver(planned, joint, other);
+  const worse = PARTS.reduce((sum, part) => sum + gain[part], 0) > 0;
   const limit =
     extra(
       [...other.evaluation.breaches, ...other.overrun],
       [...planned.chosen.breaches, ...joint.overrun],
-    )[0] ?? null;
+    ).find((name) => !(worse && CAPACITIES.includes(name))) ?? null;
   const strongest = PARTS.reduce((top, part) => (gain[part] > gain[top] ? part : top));
   return { decidedBy: limit === null ? strongest : "limit", gain, limit };
 }

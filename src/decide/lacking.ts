@@ -3,10 +3,45 @@ import type { NoCloth } from "../watch/index.ts";
 import { fits } from "./lays.ts";
 import { type Planned, takenIn } from "./planned.ts";
 import type { Scene } from "./scene.ts";
+import { NOW } from "./tunnelProblem.ts";
 
 /** Cloth that helps against frost, and against heat. */
 export const WARMS: readonly Cover["kind"][] = ["rowCover", "film"];
 export const COOLS: readonly Cover["kind"][] = ["shade"];
+
+/**
+ * Why warm cloth still lies on a tunnel in the heat of an interval: the grower keeps it there, or no walk up to then has the minutes
+ * to take it off beside what it has to do; null: the plan would have it so.
+ */
+function leftOn(
+  farm: Scene["farm"],
+  plans: readonly Planned[],
+  { problem, schedule }: Planned,
+  i: number,
+): NoCloth | null {
+  const { lays, possible, moves, parts, settings } = problem;
+  const open = lays.flatMap(({ setting }, l) =>
+    settings[setting]!.some(({ cover }) => WARMS.includes(farm.covers.get(cover)!.kind)) ? [] : [l],
+  );
+  if (!open.some((l) => possible[i * lays.length + l])) return "keptOn";
+  const { walk: most } = farm.labour;
+  if (most === null) return null;
+  const minutesAt = ({ problem: of, schedule: its }: Planned, w: number, to: number): number =>
+    of.moves[of.parts[w]!]!.minutes[(w === 0 ? NOW : its[w - 1]!) * of.lays.length + to]!;
+  const walks = Array.from({ length: i + 1 }, (_, w) => w);
+  return walks.every((w) => {
+    const least = Math.min(
+      ...open.map((l) => moves[parts[w]!].minutes[(w === 0 ? NOW : schedule[w - 1]!) * lays.length + l]!),
+    );
+    const others = plans.reduce(
+      (sum, other) => (other.problem === problem ? sum : sum + minutesAt(other, w, other.schedule[w]!)),
+      0,
+    );
+    return least + others > most;
+  })
+    ? "minutesOff"
+    : null;
+}
 
 /**
  * Why a tunnel has none of some kinds of cloth on in an interval of the plans; null when it has, or when one is free that the
@@ -15,12 +50,22 @@ export const COOLS: readonly Cover["kind"][] = ["shade"];
 export function noCloth(
   { farm, horizon }: Scene,
   plans: readonly Planned[],
-  { at: { tunnel }, problem, schedule, choice }: Planned,
+  planned: Planned,
   i: number,
   kinds: readonly Cover["kind"][],
 ): NoCloth | null {
+  const {
+    at: { tunnel },
+    problem,
+    schedule,
+    choice,
+  } = planned;
   const isOne = (cover: string): boolean => kinds.includes(farm.covers.get(cover)!.kind);
-  if (problem.settings[choice[i]!]!.some(({ cover }) => isOne(cover))) return null;
+  const lying = problem.settings[choice[i]!]!;
+  if (lying.some(({ cover }) => isOne(cover))) return null;
+  // Against heat, taking off what warms comes before any cloth that cools.
+  if (kinds === COOLS && lying.some(({ cover }) => WARMS.includes(farm.covers.get(cover)!.kind)))
+    return leftOn(farm, plans, planned, i);
   const owned = farm.pieces.filter(({ cover }) => isOne(cover));
   if (owned.length === 0) return "none";
   const long = owned.filter((piece) => fits(piece, tunnel));

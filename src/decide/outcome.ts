@@ -285,9 +285,14 @@ export interface AtFate {
   readonly wet: boolean;
 }
 
+/** How a succession can be in salad size at a pick: left as it is, under some of the covers at hand, or not at all. */
+export type Right = "asItIs" | "withCovers" | "no";
+
 /** A succession at one pick, with and without the plan. */
 export interface AtPick {
   readonly pick: Pick;
+  /** When weather and requirement are as expected. */
+  readonly right: Right;
   readonly unchanged: Range<Centimetre>;
   readonly planned: Range<Centimetre>;
   /** Half of the cases lie below: a little off the middle, which is what the weather as expected brings. */
@@ -364,7 +369,7 @@ export interface Miss {
   readonly alternatives: readonly Alternative[];
   /** What growing again after a cut brings, within the worth of each cut; null: it is its last. judgement */
   readonly again: number | null;
-  /** What clearing its bed now would make room for; null: the plan leaves it uncut. */
+  /** What clearing its bed now would make room for; null: the plan leaves it uncut, or no sowing would come to size before winter. */
   readonly freed: Freed | null;
 }
 

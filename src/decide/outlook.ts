@@ -8,14 +8,16 @@ import { freedBy } from "./freed.ts";
 import { ownTime } from "./lastLeaf.ts";
 import { basisOf } from "./ledger.ts";
 import type { Alternative, AtFate, AtPick, Fate, Miss, Pick, Range, SuccessionOutlook } from "./outcome.ts";
+import { type PaceBounds, paceBounds } from "./paceBounds.ts";
 import type { Planned } from "./planned.ts";
 import { reachOf } from "./reach.ts";
+import { rightAt } from "./right.ts";
 import type { Scene } from "./scene.ts";
 import { type Growing, isUndated, type Standing } from "./standing.ts";
 import type { OutletTable as Outlet, SuccessionTable } from "./successionTable.ts";
 import { openSettings } from "./tails.ts";
 import { type Courses, coursesOf, type Telling, tellOf } from "./told.ts";
-import { NOW } from "./tunnelProblem.ts";
+import { NOW, type TunnelProblem } from "./tunnelProblem.ts";
 
 /** Leaf length now, with the range that its last leaf, or its requirement, leaves open. */
 function sizeNowAt(growing: Growing): Range<Centimetre> {
@@ -70,7 +72,7 @@ function atOutlet(scene: Scene, table: SuccessionTable, result: Result, told: Te
 /** Size at every pick with and without the plan. */
 function atPicks(
   scene: Scene,
-  table: SuccessionTable,
+  { problem, table, bounds }: { problem: TunnelProblem; table: SuccessionTable; bounds: PaceBounds },
   [unchanged, toldUnchanged]: readonly [readonly Result[], Telling],
   [planned, toldPlanned]: readonly [readonly Result[], Telling],
 ): readonly AtPick[] {
@@ -84,6 +86,7 @@ function atPicks(
     return [
       {
         pick,
+        right: rightAt(table, before, problem.intervals, bounds),
         unchanged: left.size,
         planned: size,
         medianUnchanged: left.median,
@@ -143,7 +146,6 @@ function missOf(
   at: Planned,
   table: SuccessionTable,
   picks: readonly AtPick[],
-  reach: SuccessionOutlook["reach"],
   fate: Fate,
   planned: readonly Result[],
 ): Miss | null {
@@ -155,11 +157,7 @@ function missOf(
   const meant = succession.market !== null || target.planned.middle >= IN_SIGHT * crop.smallest;
   if (!meant && small) return null;
   if (!small && target.planned.middle <= crop.largest) return null;
-  const last = crop.largest;
-  const slowest = target.unchanged.middle < target.planned.middle ? target.unchanged : target.planned;
-  const coversCanHelp = small
-    ? reach.earliest !== null && reach.earliest <= target.pick.date
-    : slowest.middle <= last;
+  const coversCanHelp = target.right !== "no";
   const kinds = new Map<string, { readonly result: SuccessionResult; readonly fate: Fate }>();
   for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
     const other = fateOf(standing, growing, result);
@@ -258,8 +256,9 @@ export function outlookOf(
   const sizeNow = up ? sizeNowAt(growing) : null;
   const course = courses(planned, table);
   const [toldBefore, toldAfter] = [growing.ahead, course].map((along) => tellOf(scene, table, along));
-  const picks = atPicks(scene, table, [before, toldBefore!], [after, toldAfter!]);
-  const reach = reachOf(scene, planned, table, course);
+  const bounds = paceBounds(problem, table);
+  const picks = atPicks(scene, { problem, table, bounds }, [before, toldBefore!], [after, toldAfter!]);
+  const reach = reachOf(scene, planned, table, course, bounds);
   const own = (result: SuccessionResult): boolean => result.table.standing === standing;
   const [bestBefore, bestAfter] = [
     planned.unchanged.successions.find(own),
@@ -299,6 +298,6 @@ export function outlookOf(
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(scene, planned, table, picks, reach, fate, after),
+    miss: missOf(scene, planned, table, picks, fate, after),
   };
 }

@@ -3,10 +3,10 @@ import { HOUR, type Instant, type LocalDate, localDate } from "../quantity/index
 import { firstHours } from "./chances.ts";
 import type { MemberCourse } from "./memberCourse.ts";
 import type { DateSpread, SuccessionOutlook } from "./outcome.ts";
+import type { PaceBounds } from "./paceBounds.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 import type { SuccessionTable } from "./successionTable.ts";
-import { openSettings } from "./tails.ts";
 
 /** Hour at which a running sum that begins at `start` with `already` reaches `needed`; null when it does not before the lookout. */
 function crossing(
@@ -24,14 +24,15 @@ function crossing(
 }
 
 /**
- * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk (however many changes that takes), with nothing changed,
- * and under the plan; for the last two with the range that weather, covers and requirement leave. Slowing by heat is not allowed and so never counts.
+ * Dates of the smallest salad size: with the fastest and the slowest allowed covers at every walk, with nothing changed, and under
+ * the plan; for the last two with the range that weather, covers and requirement leave.
  */
 export function reachOf(
   scene: Scene,
   planned: Planned,
   table: SuccessionTable,
   course: MemberCourse,
+  bounds: PaceBounds,
 ): SuccessionOutlook["reach"] {
   const { horizon, weather, store, farm } = scene;
   const { problem, choice } = planned;
@@ -59,12 +60,6 @@ export function reachOf(
     return { earliest: reached, unchanged: reached, planned: reached, latest: reached, spread: spreads };
   }
 
-  const open = openSettings(problem);
-  const allowed = (i: number): readonly number[] => {
-    const all = problem.settings.map((_, s) => s).filter((s) => open[i * S + s]);
-    const kept = all.filter((s) => problem.broken[i * S + s]!.length === 0);
-    return kept.length > 0 ? kept : all;
-  };
   const along = (settingOf: (i: number) => number): number | null => {
     let sum = table.thermalTime;
     const cross = (s: number, start: number, end: number): number | null => {
@@ -79,15 +74,11 @@ export function reachOf(
     }
     return cross(settingOf(n - 1), horizon.end, horizon.lookout);
   };
-  const extreme =
-    (better: (a: number, b: number) => boolean) =>
-    (i: number): number =>
-      allowed(i).reduce((top, s) => (better(table.pace[i * S + s]!, table.pace[i * S + top]!) ? s : top));
   return {
-    earliest: date(along(extreme((a, b) => a > b))),
+    earliest: date(along(bounds.fastest)),
     unchanged: date(unchanged),
     planned: date(along((i) => choice[i]!)),
-    latest: date(along(extreme((a, b) => a < b))),
+    latest: date(along(bounds.slowest)),
     spread: spreads,
   };
 }

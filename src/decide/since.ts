@@ -1,11 +1,11 @@
 import { lyingAt, type Setting, settingKey, type Tunnel } from "../farm/index.ts";
 import type { IssuedChange, IssuedPromise, IssuedSheet } from "../folder/index.ts";
-import type { Instant } from "../quantity/index.ts";
+import { type Instant, localDate } from "../quantity/index.ts";
 import { calmPrice, differs, FREE } from "./calm.ts";
 import { without } from "./explain.ts";
 import { decidedBetween } from "./gain.ts";
 import type { Joint } from "./joint.ts";
-import type { Change, Walk } from "./outcome.ts";
+import type { Change, LimitName, SuccessionOutlook, Walk } from "./outcome.ts";
 import type { FarmPlan, Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
 import type { TunnelNow } from "./tunnelNow.ts";
@@ -25,6 +25,21 @@ export interface ChangedInstruction {
   readonly is: Instruction;
   /** What gains most by it against doing as the sheet says at this walk; "limit": a limit forbids that, or the cloth is gone. */
   readonly decidedBy: Change["decidedBy"];
+  /** The limit that forbids it; null: none, or the cloth is gone. */
+  readonly limit: LimitName | null;
+}
+
+/** A cut of the sheet given out that the plan moves, sells otherwise, or no longer makes; or one that it adds. */
+export interface ChangedCut {
+  readonly succession: string;
+  /** null: not to be cut in the days both plan. */
+  readonly was: PlannedCut | null;
+  readonly is: PlannedCut | null;
+}
+
+export interface PlannedCut {
+  readonly at: Instant;
+  readonly as: "salad" | "braising" | "small";
 }
 
 /** A cover the sheet had changed before now, of which no note tells. */
@@ -45,6 +60,8 @@ export interface SinceIssued {
   readonly walks: number;
   /** By walk, then in the order of the tunnels. */
   readonly changed: readonly ChangedInstruction[];
+  /** In the order they are to be made, or were. */
+  readonly cuts: readonly ChangedCut[];
   readonly unnoted: readonly Unnoted[];
   readonly promises: readonly IssuedPromise[];
 }
@@ -80,14 +97,18 @@ function changedOn(
     );
     const other = asIssued(planned, i);
     const lies = settingAt(from);
+    const { decidedBy, limit } =
+      other === null
+        ? ({ decidedBy: "limit", limit: null } as const)
+        : decidedBetween(planned, joint, joint.instead(tunnel, other));
     return [
       {
         walk,
         tunnel: at.tunnel,
         was: asked ?? { from: lies, to: lies },
         is: { from: lies, to: settingAt(to) },
-        decidedBy:
-          other === null ? "limit" : decidedBetween(planned, joint, joint.instead(tunnel, other)).decidedBy,
+        decidedBy,
+        limit,
       },
     ];
   });
@@ -119,8 +140,40 @@ function unnotedOn(
   });
 }
 
+/** Cuts of the days both plan that come at another hour or as something else; beds cut since then are not told. */
+function cutsChanged(
+  { farm, horizon }: Scene,
+  issued: IssuedSheet,
+  outlooks: readonly SuccessionOutlook[],
+): readonly ChangedCut[] {
+  const end = issued.walks.at(-1)?.at;
+  const until = end === undefined ? horizon.on : Math.min(end, horizon.walks.at(-1)?.at ?? end);
+  const lastDay = localDate(farm.place.zone, until as Instant);
+  const within = (at: Instant): boolean => at >= horizon.on && localDate(farm.place.zone, at) <= lastDay;
+  const cutSince = new Set(
+    farm.notes.flatMap((note) => (note.kind === "cut" && note.at > issued.on ? [note.succession] : [])),
+  );
+  return outlooks
+    .flatMap(({ succession: { id }, fate, stage }): readonly ChangedCut[] => {
+      const then = issued.successions.find(({ succession }) => succession === id);
+      if (then === undefined || stage === "finished" || cutSince.has(id)) return [];
+      // A cut that was to be made by now is for the grower to note, not for the plan to move.
+      if (then.fate !== null && then.fate.cut < horizon.on) return [];
+      const was =
+        then.fate !== null && within(then.fate.cut) ? { at: then.fate.cut, as: then.fate.as } : null;
+      const at = fate.kind === "none" ? null : fate.kind === "hold" ? fate.cut : fate.pick.at;
+      const is = fate.kind !== "none" && at !== null && within(at) ? { at, as: fate.as } : null;
+      return was?.at === is?.at && was?.as === is?.as ? [] : [{ succession: id, was, is }];
+    })
+    .sort((a, b) => (a.is ?? a.was)!.at - (b.is ?? b.was)!.at);
+}
+
 /** The plan beside the sheet given out before it: what is changed and why, and what was to be done and is not noted. */
-export function sinceIssued(scene: Scene, { plans, joint }: FarmPlan): SinceIssued | null {
+export function sinceIssued(
+  scene: Scene,
+  { plans, joint }: FarmPlan,
+  outlooks: readonly SuccessionOutlook[],
+): SinceIssued | null {
   const { issued, horizon } = scene;
   if (issued === null) return null;
   const asked = horizon.walks.filter((_, i) =>
@@ -133,6 +186,7 @@ export function sinceIssued(scene: Scene, { plans, joint }: FarmPlan): SinceIssu
     changed: plans
       .flatMap((planned, t) => changedOn(planned, t, joint, issued, horizon.walks))
       .sort((a, b) => a.walk.at - b.walk.at),
+    cuts: cutsChanged(scene, issued, outlooks),
     unnoted: plans
       .flatMap(({ at }) => unnotedOn(at, issued, horizon.on))
       .sort((a, b) => a.walk.at - b.walk.at),

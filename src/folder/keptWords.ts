@@ -4,6 +4,7 @@ import { WEEKDAYS } from "./calendarNames.ts";
 import { listed, shown } from "./faults.ts";
 import { coverKept } from "./keptCover.ts";
 import { cutKept } from "./keptCut.ts";
+import { inKnownWords } from "./keptPhrases.ts";
 import type { KeptRead, KeptSetting } from "./keptRead.ts";
 import { namesIn, namesOf } from "./noteNames.ts";
 import { knownWords, mended } from "./noteProblem.ts";
@@ -12,7 +13,8 @@ import { plainLine } from "./noteText.ts";
 
 /** Reads one plain sentence of what is settled. */
 function keptLine(line: string, setting: KeptSetting): KeptRead {
-  const names = namesIn(line, setting.names);
+  const found = namesIn(line, setting.names);
+  const names = { ...found, rest: inKnownWords(found.rest) };
   if (/\b(?:uncut|cut|harvested)\b/iu.test(names.rest)) return cutKept(names, setting);
   const { successions, tunnels } = names;
   const [first] = setting.farm.successions.filter(({ id }) => successions.includes(id));
@@ -27,9 +29,19 @@ function keptLine(line: string, setting: KeptSetting): KeptRead {
   return misread(`Name a tunnel or a succession: ${listed(known)}.`);
 }
 
-/** As it may be written, in the farm's words. */
-const example = ({ farm }: KeptSetting): string =>
-  `"${farm.tunnels[0]!.name} bare"${farm.successions.length === 0 ? "" : ` or "${farm.successions[0]!.id} cut Friday"`}`;
+/** As it may be written, in the farm's words: of what the line names, where it names something. */
+function example(line: string, { farm, names: known }: KeptSetting): string {
+  const { tunnels, successions } = namesIn(line, known);
+  const [tunnel, succession] = [
+    farm.tunnels.find(({ id }) => tunnels.includes(id))?.name,
+    farm.successions.find(({ id }) => successions.includes(id))?.id,
+  ];
+  if (succession !== undefined) return `"${succession} cut Friday" or "${succession} not cut"`;
+  if (tunnel !== undefined) return `"${tunnel} bare all week" or "${tunnel} as it is until Friday"`;
+  return farm.successions.length === 0
+    ? `"${farm.tunnels[0]!.name} bare all week" or "${farm.tunnels[0]!.name} as it is until Friday"`
+    : `"${farm.tunnels[0]!.name} bare" or "${farm.successions[0]!.id} cut Friday"`;
+}
 
 /** Words of some length that stand for nothing here; a mistyped one may be among them. */
 function strangersIn(line: string, words: readonly string[]): readonly string[] {
@@ -49,7 +61,7 @@ function keptProblem(option: string, line: string, found: Misread, setting: Kept
     file: option,
     line: null,
     column: null,
-    expected: found.expected ?? `something settled, like ${example(setting)}`,
+    expected: found.expected ?? `something settled, like ${example(line, setting)}`,
     received: found.received === null ? shown(line) : `${found.received} in ${shown(line)}`,
     hint: near === undefined ? found.hint : `Did you mean "${near}"?`,
   };

@@ -38,21 +38,24 @@ export function tokensOf(text: string): readonly Token[] {
     .map(({ kind, text: own }) => ({ kind, text: own }));
 }
 
+/** Numbers with nothing but commas and points between them. */
+const RUN = /\d+(?:[.,]\d+)+/gu;
+
 /**
  * Commas between digits told apart: a decimal comma where a farm counts in metres, else one between two numbers.
- * null when it could be either.
+ * null when it could be either: beside a point a comma may be a second way to write decimals.
  *
  * @example plainCommas("10,5", "metric") // => "10.5"
+ * @example plainCommas("4,3.5", "US") // => "4, 3.5"
  */
 export function plainCommas(text: string, units: Units): string | null {
-  const tight = text.match(/\d,\d/gu);
-  if (tight === null) return text;
-  const points = /\d\.\d/u.test(text);
-  if (points) return text.replace(/(?<=\d),(?=\d)/gu, ", ");
-  const runs = text.match(/\d+(?:,\d+)+/gu)!;
-  if (units === "metric" && runs.every((run) => /^\d+,\d+$/u.test(run)))
-    return text.replace(/(?<=\d),(?=\d)/gu, ".");
-  return units === "US" && runs.every((run) => run.split(",").length > 2)
+  const runs = (text.match(RUN) ?? []).filter((run) => run.includes(","));
+  if (runs.length === 0) return text;
+  if (units === "metric")
+    return /\d\.\d/u.test(text) || runs.some((run) => run.split(",").length > 2)
+      ? null
+      : text.replace(/(?<=\d),(?=\d)/gu, ".");
+  return runs.every((run) => run.includes(".") || run.split(",").length > 2)
     ? text.replace(/(?<=\d),(?=\d)/gu, ", ")
     : null;
 }

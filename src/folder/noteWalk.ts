@@ -1,6 +1,7 @@
 import type { Farm } from "../farm/index.ts";
 import type { Problem } from "../problem/index.ts";
 import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { isChatter } from "./chatter.ts";
 import { crewAnswer } from "./crewAnswer.ts";
 import { noteLine } from "./noteLine.ts";
 import { namesOf } from "./noteNames.ts";
@@ -15,6 +16,12 @@ export interface WalkNote extends Noting {
   readonly row: NoteRow;
   /** The same stands in notes.csv, or in the walk before it. */
   readonly already: boolean;
+}
+
+/** A line of an answer in which there is nothing to note. */
+export interface PassedOver {
+  readonly line: number;
+  readonly text: string;
 }
 
 /** Where the lines come from. */
@@ -57,7 +64,8 @@ function keysOf(
  * Reads the lines of a walk, one note each, with headings and days between them.
  *
  * @param said - Day and hour for lines that say none; names of days count back from that day, else from now.
- * @returns Every note, and a problem for every line that is not understood.
+ * @returns Every note, a problem for every line that is not understood, and what was passed over: of a crew's answer, lines that can
+ * mean nothing to note.
  */
 export function noteWalk(
   text: string,
@@ -65,16 +73,19 @@ export function noteWalk(
   farm: Farm,
   now: Instant,
   said: Said,
-): { readonly notes: readonly WalkNote[]; readonly problems: readonly Problem[] } {
+): {
+  readonly notes: readonly WalkNote[];
+  readonly problems: readonly Problem[];
+  readonly passedOver: readonly PassedOver[];
+} {
   const notes: WalkNote[] = [];
-  const problems: Problem[] = [];
+  const unread: { readonly chatter: PassedOver | null; readonly problem: () => Problem }[] = [];
   const known = new Set(
     farm.notes.flatMap((note) => Object.values(keysOf(noteRow(note, "", farm.units), note.at, farm))),
   );
   const whole = { file, line: null, column: null, code: "note-missing", weight: "stops" as const };
   const expected = `a note like "${noteExample(farm)}"`;
   const answered = crewAnswer(farm);
-  let refused = 0;
   let cards = 0;
   const today = said.date ?? localDate(farm.place.zone, now);
   let setting: NoteSetting = { farm, names: namesOf(farm), now, today, said };
@@ -82,15 +93,19 @@ export function noteWalk(
     const own = line.trim();
     const plain = own.length > LONGEST ? own : plainLine(own);
     if (plain === "") return;
-    const unread = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : null;
-    const card = unread === null ? answered(plain, setting) : null;
-    const read = unread ?? card ?? noteLine(plain, setting);
+    const barred = own.length > LONGEST ? tooLong(own) : isOpenBox(own) ? OPEN_BOX : null;
+    const card = barred === null ? answered(plain, setting) : null;
+    const read = barred ?? card ?? noteLine(plain, setting);
     if (card !== null) cards += 1;
     if (read.kind === "heading") setting = { ...setting, said: read.said };
     if (read.kind === "misread") {
-      refused += 1;
       const spot = { file, line: numbered ? index + 1 : null };
-      if (refused <= TOLD) problems.push(noteProblem(spot, line, read.misread, setting));
+      const here = setting;
+      const vague = barred === null && read.misread.code === "note-unreadable";
+      unread.push({
+        chatter: vague && isChatter(plain, here) ? { line: index + 1, text: plain } : null,
+        problem: () => noteProblem(spot, line, read.misread, here),
+      });
     }
     if (read.kind !== "notes") return;
     for (const { note, moment } of read.notings) {
@@ -102,13 +117,16 @@ export function noteWalk(
       if (!already) setting = { ...setting, farm: { ...setting.farm, notes: [...setting.farm.notes, note] } };
     }
   });
-  if (refused > TOLD) {
-    const received = `${refused - TOLD} more lines that are not understood`;
+  const passedOver = cards === 0 ? [] : unread.flatMap(({ chatter }) => chatter ?? []);
+  const refused = cards === 0 ? unread : unread.filter(({ chatter }) => chatter === null);
+  const problems = refused.slice(0, TOLD).map(({ problem }) => problem());
+  if (refused.length > TOLD) {
+    const received = `${refused.length - TOLD} more lines that are not understood`;
     problems.push({ ...whole, code: "note-unreadable", expected, received, hint: "Is it the right file?" });
   }
-  if (notes.length === 0 && refused === 0 && cards === 0) {
+  if (notes.length === 0 && refused.length === 0 && cards === 0) {
     const hint = 'Write what was seen or done, or name a file with --file; see "leafpace help note".';
     problems.push({ ...whole, expected, received: "nothing", hint });
   }
-  return { notes, problems };
+  return { notes, problems, passedOver };
 }

@@ -1,7 +1,7 @@
 import type { AtPick, DateSpread, SuccessionOutlook } from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { type Instant, type LocalDate, localDate } from "../quantity/index.ts";
-import { todo } from "./fate.ts";
+import { SECOND_USE_SHORT, todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { pickHeading } from "./picks.ts";
@@ -55,6 +55,8 @@ export interface BedRow {
     readonly range: { readonly unchanged: string | null; readonly planned: string | null };
   };
   readonly todo: string;
+  /** The same for a narrow column. */
+  readonly todoShort: string;
   readonly todoUnchanged: string;
   /** Days its window lasts; null when not known. */
   readonly lasts: string | null;
@@ -187,6 +189,7 @@ function row(
       },
     },
     todo: todo(farm, outlook, last),
+    todoShort: todo(farm, outlook, last, SECOND_USE_SHORT),
     todoUnchanged: todo(farm, { ...outlook, fate: outlook.fateUnchanged }, last),
     lasts: windowDays === null ? null : days(Math.max(1, Math.round(windowDays))),
     judged: mark(outlook) !== "",

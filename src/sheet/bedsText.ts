@@ -7,6 +7,8 @@ import { learnedWords } from "./learnedWords.ts";
 import { madeFrom, membersTold } from "./madeFrom.ts";
 import { namesOf } from "./names.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
+import { reachTable } from "./reachTable.ts";
+import { reachText } from "./reachText.ts";
 import { marksUsed, needsYou } from "./sheet.ts";
 import { moment } from "./words.ts";
 
@@ -47,11 +49,13 @@ function group(out: Page, { heading, rows }: BedGroup): void {
 export function bedsText(beds: Beds, options: TextOptions): string {
   const { farm, on, successions, problems } = beds;
   const out = page(options);
-  const groups = bedGroups(farm, successions, namesOf(farm, successions), on, null);
+  const names = namesOf(farm, successions);
+  const groups = bedGroups(farm, successions, names, on, null);
   out.head(`${clean(farm.name)}: where every succession stands`);
   out.say(`On ${moment(farm, on)}, if nothing is changed.`);
   if (successions.length === 0) out.say("No succession is sown.");
   for (const each of groups) group(out, each);
+  reachText(out, reachTable(farm, successions, names, on));
   section(out, "NEEDS YOU", needsYou(problems));
   section(out, "LEARNED", learnedWords(farm, successions, beds.madeFrom));
   section(out, "MADE FROM", [...madeFrom(farm, beds.madeFrom, on), ...membersTold(beds.madeFrom)]);

@@ -1,5 +1,6 @@
 import type { Outcome, SuccessionOutlook, Walk } from "../decide/index.ts";
 import { type Instant, localDate, localHour } from "../quantity/index.ts";
+import { SECOND_USE } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { clock, day, moment, weight } from "./words.ts";
@@ -15,7 +16,7 @@ export interface Cut {
   readonly sentence: string;
 }
 
-const SOLD = { salad: "", braising: " as braising greens", small: " below salad size" } as const;
+const SOLD = { salad: "", braising: ` as ${SECOND_USE}`, small: " below salad size" } as const;
 
 /** When a succession is cut in the days planned; null when it is not. */
 export function cutAt(
@@ -55,6 +56,12 @@ function told(
   const rest = `ut the ${who} in ${where}${SOLD[fate.as]}${heavy}${held ? `; keep it cold for ${sold}` : `, for ${sold}`}.`;
   const what = `${who}, ${where}${heavy}`;
   const how = (cut: string): string => `${cut}${SOLD[fate.as]}, ${until} ${sold}`;
+  if (atFate?.frozen) {
+    const { thaw } = atFate;
+    const when =
+      thaw === null ? "Once thawed" : `From about ${clock(units, localHour(place.zone, thaw))}, when thawed`;
+    return { how: how(`${when}: cut`), what, sentence: `${when}: c${rest}` };
+  }
   if (at === walk.at) return { how: how("Cut"), what, sentence: `C${rest}` };
   const when =
     localDate(place.zone, at) === walk.date ? clock(units, localHour(place.zone, at)) : moment(farm, at);

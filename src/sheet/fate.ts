@@ -9,32 +9,35 @@ type Fated = Pick<SuccessionOutlook, "fate" | "stage" | "emergence">;
 
 type Sold = "salad" | "braising" | "small";
 
+/** What an overgrown succession sells as, and the same where columns are narrow. */
+export const SECOND_USE = "braising or bunched greens";
+export const SECOND_USE_SHORT = "braising greens";
+
 /** The words of one use, for a whole sentence each. */
-const PICK: Readonly<Record<Sold, (when: string) => string>> = {
+const PICK: Readonly<Record<Sold, (when: string, second: string) => string>> = {
   salad: (when) => `Pick ${when}.`,
-  braising: (when) => `Pick ${when} as braising greens.`,
+  braising: (when, second) => `Pick ${when} as ${second}.`,
   small: (when) => `Pick ${when}, below salad size.`,
 };
-const CUT: Readonly<Record<Sold, (when: string, long: string) => string>> = {
-  salad: (when, long) => `Cut ${when}, keep cold ${long}.`,
-  braising: (when, long) => `Cut ${when} as braising greens, keep cold ${long}.`,
-  small: (when, long) => `Cut ${when}, below salad size, keep cold ${long}.`,
+const CUT: Readonly<Record<Sold, (when: string, second: string, long: string) => string>> = {
+  salad: (when, _, long) => `Cut ${when}, keep cold ${long}.`,
+  braising: (when, second, long) => `Cut ${when} as ${second}, keep cold ${long}.`,
+  small: (when, _, long) => `Cut ${when}, below salad size, keep cold ${long}.`,
 };
-const KEEP: Readonly<Record<Sold, (when: string, long: string, market: string) => string>> = {
-  salad: (when, long, market) => `Cut ${when}, keep cold ${long} for ${market}.`,
-  braising: (when, long, market) => `Cut ${when} as braising greens, keep cold ${long} for ${market}.`,
-  small: (when, long, market) => `Cut ${when}, below salad size, keep cold ${long} for ${market}.`,
+const KEEP: Readonly<Record<Sold, (when: string, second: string, long: string, market: string) => string>> = {
+  salad: (when, _, long, market) => `Cut ${when}, keep cold ${long} for ${market}.`,
+  braising: (when, second, long, market) => `Cut ${when} as ${second}, keep cold ${long} for ${market}.`,
+  small: (when, _, long, market) => `Cut ${when}, below salad size, keep cold ${long} for ${market}.`,
 };
 const HOLD: Readonly<Record<Sold, (when: string, long: string, market: string) => string>> = {
   salad: (when, long, market) => `Cut it ${when} and keep it cold ${long} for ${market}.`,
-  braising: (when, long, market) =>
-    `Cut it ${when} as braising greens and keep it cold ${long} for ${market}.`,
+  braising: (when, long, market) => `Cut it ${when} as ${SECOND_USE} and keep it cold ${long} for ${market}.`,
   small: (when, long, market) => `Cut it ${when}, below salad size, and keep it cold ${long} for ${market}.`,
 };
 /** Beyond the days planned nothing is decided yet. */
-const GROW: Readonly<Record<Sold, (when: string) => string>> = {
+const GROW: Readonly<Record<Sold, (when: string, second: string) => string>> = {
   salad: (when) => `Let it grow for ${when}.`,
-  braising: (when) => `Let it grow: braising greens for ${when}.`,
+  braising: (when, second) => `Let it grow: ${second} for ${when}.`,
   small: () => "Let it grow.",
 };
 const NONE: Readonly<Record<SuccessionOutlook["stage"], string>> = {
@@ -50,40 +53,46 @@ const NONE: Readonly<Record<SuccessionOutlook["stage"], string>> = {
  * What to do with a succession, in one short sentence.
  *
  * @param last - Last day planned; what lies beyond it is not decided yet.
+ * @param second - What it is called when it sells beyond salad size.
  */
-export function todo(farm: Farm, { fate, stage, emergence }: Fated, last: LocalDate | null): string {
+export function todo(
+  farm: Farm,
+  { fate, stage, emergence }: Fated,
+  last: LocalDate | null,
+  second: string = SECOND_USE,
+): string {
   const { units, place } = farm;
-  if (fate.kind !== "none" && fate.pick.planned) return way(farm, fate);
+  if (fate.kind !== "none" && fate.pick.planned) return way(farm, fate, second);
   if (fate.kind === "hold" && last !== null && localDate(place.zone, fate.cut) <= last)
-    return KEEP[fate.as](dayOf(farm, fate.cut), days(fate.days), day(units, fate.pick.marketDate));
+    return KEEP[fate.as](dayOf(farm, fate.cut), second, days(fate.days), day(units, fate.pick.marketDate));
   if (stage === "emerging" && emergence !== null) return `Comes up about ${dayOf(farm, emergence.at)}.`;
-  return fate.kind === "none" ? NONE[stage] : GROW[fate.as](day(units, fate.pick.marketDate));
+  return fate.kind === "none" ? NONE[stage] : GROW[fate.as](day(units, fate.pick.marketDate), second);
 }
 
 /** What to do with a succession whatever the days planned, in few words. */
-export const way = (farm: Farm, fate: Fate): string =>
+export const way = (farm: Farm, fate: Fate, second: string = SECOND_USE_SHORT): string =>
   fate.kind === "none"
     ? "Leave it uncut."
     : fate.kind === "pick"
-      ? PICK[fate.as](day(farm.units, fate.pick.date))
-      : CUT[fate.as](dayOf(farm, fate.cut), days(fate.days));
+      ? PICK[fate.as](day(farm.units, fate.pick.date), second)
+      : CUT[fate.as](dayOf(farm, fate.cut), second, days(fate.days));
 
 type When = "before" | "same" | "after";
 
 const OTHERWISE: Readonly<Record<When, Readonly<Record<Sold, (when: string, market: string) => string>>>> = {
   before: {
     salad: (when, market) => `Pick it early, ${when}, for ${market}.`,
-    braising: (when, market) => `Pick it early, ${when}, as braising greens for ${market}.`,
+    braising: (when, market) => `Pick it early, ${when}, as ${SECOND_USE} for ${market}.`,
     small: (when, market) => `Pick it early, ${when}, below salad size, for ${market}.`,
   },
   same: {
     salad: (when, market) => `Pick it all the same ${when} for ${market}.`,
-    braising: (when, market) => `Pick it ${when} as braising greens for ${market}.`,
+    braising: (when, market) => `Pick it ${when} as ${SECOND_USE} for ${market}.`,
     small: (when, market) => `Pick it ${when}, below salad size, for ${market}.`,
   },
   after: {
     salad: (when, market) => `Leave it and pick it ${when} for ${market}.`,
-    braising: (when, market) => `Leave it and pick it ${when} as braising greens for ${market}.`,
+    braising: (when, market) => `Leave it and pick it ${when} as ${SECOND_USE} for ${market}.`,
     small: (when, market) => `Leave it and pick it ${when}, below salad size, for ${market}.`,
   },
 };

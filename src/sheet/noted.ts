@@ -33,8 +33,8 @@ function what(note: Note, farm: Farm, names: Names): string {
       return "not ready yet: still below salad size";
     case "cover":
       return note.state === "off"
-        ? `${names.cover(note.cover)} off`
-        : setting([{ cover: note.cover, state: note.state }], names.cover);
+        ? `${names.shortCover(note.cover)} off`
+        : setting([{ cover: note.cover, state: note.state }], names.shortCover);
     case "cut": {
       const weight = note.weight === null ? "" : ` ${massWords(note.weight, farm.units)}`;
       return note.last ? `last cut${weight}: the bed is done` : `cut${weight}`;

@@ -3,7 +3,7 @@ import type { Farm, Product } from "../farm/index.ts";
 import { list } from "../problem/index.ts";
 import { type LocalDate, localDate, localHour } from "../quantity/index.ts";
 import { clean } from "./clean.ts";
-import { todo } from "./fate.ts";
+import { SECOND_USE_SHORT, todo } from "./fate.ts";
 import { mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { samePick } from "./samePick.ts";
@@ -56,6 +56,8 @@ export interface PickRow {
   /** Day it is cut, "Thu 23". */
   readonly cut: string | null;
   readonly todo: string;
+  /** The same for a narrow column. */
+  readonly todoShort: string;
   /** Is it more than plainly picking it in salad size? */
   readonly special: boolean;
   /** The same as whole sentences, where there is no room for columns. */
@@ -69,6 +71,7 @@ export const pickHeading = (farm: Farm, pick: Pick): string => {
 function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRow {
   const { farm } = outcome;
   const { succession, fate, atFate } = outlook;
+  const last = outcome.walks.at(-1)?.date ?? null;
   const common = {
     succession: succession.id,
     who: names.succession(succession.id),
@@ -77,7 +80,8 @@ function row(outlook: SuccessionOutlook, outcome: Outcome, names: Names): PickRo
       fate.kind === "none"
         ? null
         : dayOfMonth(fate.kind === "pick" ? fate.pick.date : localDate(farm.place.zone, fate.cut)),
-    todo: todo(farm, outlook, outcome.walks.at(-1)?.date ?? null),
+    todo: todo(farm, outlook, last),
+    todoShort: todo(farm, outlook, last, SECOND_USE_SHORT),
   };
   const head = `${capital(common.who)}, ${common.tunnel}`;
   if (atFate === null)
@@ -122,24 +126,44 @@ function picksTold(outcome: Outcome): readonly Pick[] {
     .sort((a, b) => a.at - b.at);
 }
 
+/** Why nothing of a crop is cut for a pick: "no kale sown", "beet greens too small"; null: another reason than sowing or size. */
+function lackOf(crop: string, pick: Pick, { farm, successions }: Outcome): string | null {
+  const name = clean(farm.crops.get(crop)?.name ?? crop);
+  const its = successions.filter((outlook) => outlook.crop.id === crop && outlook.stage !== "finished");
+  if (its.length === 0) return `no ${name} sown`;
+  const sides = its.map(({ atPicks, crop: { smallest, largest } }) => {
+    const at = atPicks.find((each) => samePick(each.pick, pick));
+    if (at === undefined || at.planned.middle < smallest) return "too small";
+    return at.planned.middle > largest ? "too large" : null;
+  });
+  const [side] = sides;
+  return side != null && sides.every((each) => each === side) ? `${name} ${side}` : null;
+}
+
 /**
- * What keeps a mix from its order: crops of which nothing is cut for the pick in salad size, "no arugula or mustard", else
- * the part that runs out first, "too little mizuna"; null when neither.
+ * What keeps a product from its order: crops of which nothing is cut for the pick in salad size, "no arugula or mustard", and why of
+ * one that is sold alone; else the part that runs out first, "too little mizuna"; null when neither.
  */
 function without(
   product: Product | undefined,
   scarcest: string | null,
   pick: Pick,
-  { farm, successions }: Outcome,
+  outcome: Outcome,
 ): string | null {
+  const { farm, successions } = outcome;
   const wanted = (product?.parts ?? []).filter(({ share }) => share > 0);
-  if (wanted.length < 2) return null;
   const cut = new Set(
     successions
       .filter(({ fate }) => fate.kind !== "none" && fate.as === "salad" && samePick(fate.pick, pick))
       .map(({ crop }) => crop.id),
   );
   const lacks = wanted.filter(({ crop }) => !cut.has(crop));
+  const [only] = lacks;
+  if (lacks.length === 1 && only !== undefined) {
+    const why = lackOf(only.crop, pick, outcome);
+    if (why !== null) return why;
+  }
+  if (wanted.length < 2) return null;
   const names = lacks.map(({ crop }) => clean(farm.crops.get(crop)?.name ?? crop));
   if (names.length > 0) return `no ${list(names, "or")}`;
   return scarcest === null ? null : `too little ${clean(farm.crops.get(scarcest)?.name ?? scarcest)}`;

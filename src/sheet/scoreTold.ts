@@ -13,7 +13,7 @@ import {
   verdictTold,
 } from "./scoreWords.ts";
 import { needsYou } from "./sheet.ts";
-import { day, dayOf, daySpread, moment, weight } from "./words.ts";
+import { day, dayOf, daySpread, moment, weight, weightTyped } from "./words.ts";
 
 /** Rows under a head; every rendering prints them the same. */
 export interface Rows {
@@ -65,7 +65,7 @@ const cropRow = (
   onTheWhole(days),
   ofAll(dates),
   ofAll(sizes),
-  weights.count === 0 ? "" : `${weight(units, weights.cut)} of ${weight(units, weights.expected)}`,
+  weights.count === 0 ? "" : `${weightTyped(units, weights.cut)} of ${weight(units, weights.expected)}`,
 ];
 
 function cropsTold({ farm, cards }: Score): Rows | null {
@@ -127,8 +127,8 @@ function picksTold({ farm, picks }: Score): Rows | null {
       dayOf(farm, pick.at),
       nameOf(pick.market),
       weight(farm.units, expected),
-      weight(farm.units, cut),
-      ordered === 0 ? "" : weight(farm.units, ordered),
+      weightTyped(farm.units, cut),
+      ordered === 0 ? "" : weightTyped(farm.units, ordered),
     ]),
   };
 }

@@ -1,6 +1,8 @@
 import type { LimitName, Outcome, Parts, TogetherPlan } from "../decide/index.ts";
+import type { Farm } from "../farm/index.ts";
 import { formatProblem, list, type Problem } from "../problem/index.ts";
 import { type Instant, localDate } from "../quantity/index.ts";
+import type { NoCloth } from "../watch/index.ts";
 import { type BedGroup, bedGroups } from "./bedsTable.ts";
 import { cautions } from "./cautions.ts";
 import { clean } from "./clean.ts";
@@ -9,13 +11,14 @@ import { madeFrom, membersTold } from "./madeFrom.ts";
 import { type MissBlock, misses } from "./misses.ts";
 import { type Names, namesOf } from "./names.ts";
 import { type PickBlock, picks } from "./picks.ts";
+import { type ReachTable, reachTable } from "./reachTable.ts";
 import { sheetCalled } from "./sheetCalled.ts";
 import { type SinceBlock, since } from "./since.ts";
 import { type Strip, strip } from "./strip.ts";
 import { type Urgent, unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
 import { whatIfLines } from "./whatIfLine.ts";
-import { day, dayAndYear, minutes, moment, value } from "./words.ts";
+import { day, dayAndYear, minutesTogether, moment, value } from "./words.ts";
 
 /** The week's answer in words: units chosen, numbers rounded, sentences whole; what every rendering is made from. */
 export interface Sheet {
@@ -39,6 +42,7 @@ export interface Sheet {
   readonly picks: readonly PickBlock[];
   readonly misses: readonly MissBlock[];
   readonly beds: readonly BedGroup[];
+  readonly reach: ReachTable;
   /** Where a check strip would teach most; null: nowhere worth it. */
   readonly strip: Strip | null;
   /** What one thing more would be worth, one line each; none where it was not asked for. */
@@ -53,12 +57,13 @@ export interface Sheet {
 
 const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   rowCoverInHeat: (tunnel) =>
-    `${tunnel}: a cloth stays on in heat, because no walk allows taking it off in time.`,
-  wind: (tunnel) => `${tunnel}: cloth is put on in wind above your limit, because no other walk is left.`,
+    `${tunnel}: a cloth stays on in heat, because at no walk before it the cloth may be moved: it is frozen, or your minutes or changes a week are used up.`,
+  wind: (tunnel) =>
+    `${tunnel}: cloth is put on in wind above your limit: at every other walk in time it is as windy, or your minutes or changes a week are used up.`,
   frozen: (tunnel) =>
-    `${tunnel}: cloth has to be moved while frozen, because no other walk is left; thaw it first if you can.`,
+    `${tunnel}: cloth has to be moved while frozen: at every other walk in time it is frozen too, or your minutes or changes a week are used up. Thaw it first if you can.`,
   snow: (tunnel) =>
-    `${tunnel}: cloth has to be moved while snow lies, because no other walk is left; brush it off gently first, and drag nothing from under it.`,
+    `${tunnel}: cloth has to be moved while snow lies: it does at every other walk in time too, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.`,
   net: (tunnel) => `${tunnel}: what must stay under net is without it for a time.`,
   dim: (tunnel) => `${tunnel}: shade cloth keeps it below its light floor longer than your settings allow.`,
   pieces: (tunnel) => `${tunnel}: the plan asks for more cloth than is free.`,
@@ -69,9 +74,24 @@ const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   cooler: (tunnel) => `${tunnel}: more is kept cold in a night than the cooler holds.`,
 };
 
+/** Cloth that stays on in heat, where it is known why. */
+const STAYS_ON: Partial<Readonly<Record<NoCloth, (tunnel: string) => string>>> = {
+  keptOn: (tunnel) => `${tunnel}: a cloth stays on in heat, because you keep it there.`,
+  minutesOff: (tunnel) =>
+    `${tunnel}: a cloth stays on in heat, because no walk before it has the minutes to take it off.`,
+};
+
+function gaveWayTold(limit: LimitName, tunnel: string, { warnings }: Outcome, names: Names): string {
+  const why = warnings.flatMap((each) =>
+    each.kind === "heat" && each.tunnel === tunnel ? (each.noClothLeft ?? []) : [],
+  )[0];
+  const told = limit === "rowCoverInHeat" && why !== undefined ? STAYS_ON[why] : undefined;
+  return (told ?? GAVE_WAY[limit])(names.tunnel(tunnel));
+}
+
 const limits = (outcome: Outcome, names: Names): string[] => [
   ...outcome.tunnels.flatMap(({ tunnel, gaveWay }) =>
-    gaveWay.map((limit) => GAVE_WAY[limit](names.tunnel(tunnel.id))),
+    gaveWay.map((limit) => gaveWayTold(limit, tunnel.id, outcome, names)),
   ),
   ...(outcome.together?.overrun ?? []).map((limit) => GAVE_WAY[limit]("All tunnels together")),
 ];
@@ -79,8 +99,6 @@ const limits = (outcome: Outcome, names: Names): string[] => [
 /** What the grower should see to, one line each. */
 export const needsYou = (problems: readonly Problem[]): string[] =>
   problems.filter(({ weight }) => weight === "needsYou").map((problem) => clean(formatProblem(problem)));
-
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
 /** Why a plan is followed that is worth less than changing nothing. */
 const DEMANDS: Readonly<Record<LimitName, string>> = {
@@ -137,7 +155,7 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
   const more = (told: string, name: keyof Parts): string =>
     Math.abs(part(name)) < 0.5 ? "" : `, ${told} ${value(farm, part(name))}`;
   const touched = outcome.tunnels.filter((plan) => plan.changes.length > 0).length;
-  const work = minutes(sum(changes.map((change) => change.minutes)));
+  const work = minutesTogether(changes.map((change) => change.minutes));
   const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
   const where = touched === 1 ? "1 tunnel" : `${touched} tunnels`;
   return [
@@ -151,6 +169,10 @@ function summary(outcome: Outcome, table: Grid, names: Names): string[] {
         : `Worth ${value(farm, total)} more than leaving everything as it is: size and weight ${value(farm, part("timing"))}, ${keeping(outcome)} ${value(farm, part("stress"))}, feared damage ${value(farm, part("damage"))} (counted ${farm.limits.caution} times for caution)${more("later cuts", "again")}${more("orders and stalls", "orders")}, work ${value(farm, part("labour"))}.`,
   ];
 }
+
+/** How worth is counted where nothing has a price. */
+const unpriced = ({ units }: Farm): string =>
+  `No prices in farm.yaml: every ${units === "US" ? "pound" : "kilogram"} counts alike.`;
 
 /** How far from the best a plan can be that could not be proved best. */
 function unproved({ farm }: Outcome, { bound, worth }: TogetherPlan): string {
@@ -221,11 +243,13 @@ export function sheetOf(outcome: Outcome): Sheet {
     picks: picks(outcome, names),
     misses: misses(outcome, names),
     beds,
+    reach: reachTable(farm, successions, names, outcome.on),
     strip: strip(outcome, names),
     whatIf: whatIfLines(farm, outcome.whatIf ?? [], names),
     needsYou: needsYou(outcome.problems),
     madeFrom: madeFrom(farm, outcome.madeFrom, outcome.on),
     found: [
+      ...(farm.currency === null ? [unpriced(farm)] : []),
       ...membersTold(outcome.madeFrom),
       ...(outcome.together?.proved === false ? [unproved(outcome, outcome.together)] : []),
     ],

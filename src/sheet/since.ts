@@ -1,13 +1,23 @@
-import type { ChangedInstruction, Outcome, SinceIssued, TogetherPlan, Unnoted } from "../decide/index.ts";
+import type {
+  ChangedCut,
+  ChangedInstruction,
+  LimitName,
+  Outcome,
+  PlannedCut,
+  SinceIssued,
+  TogetherPlan,
+  Unnoted,
+} from "../decide/index.ts";
 import type { Farm } from "../farm/index.ts";
 import { WEEKDAYS } from "../folder/index.ts";
 import { daysBetween, localDate, weekday } from "../quantity/index.ts";
 import { actions } from "./actions.ts";
+import { SECOND_USE } from "./fate.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
 import { sheetCalled } from "./sheetCalled.ts";
 import { whole } from "./why.ts";
-import { capital, day, value } from "./words.ts";
+import { capital, day, moment, value } from "./words.ts";
 
 /** What is new against the sheet given out before. */
 export interface SinceBlock {
@@ -19,29 +29,65 @@ export interface SinceBlock {
 }
 
 /** Why the plan no longer asks for something, where no change of its own says it. */
-const LEFT: Readonly<Record<keyof TogetherPlan["parts"] | "limit", string>> = {
+const LEFT: Readonly<Record<keyof TogetherPlan["parts"], string>> = {
   timing: "Size and weight come out better so.",
   stress: "Leaves keep better so: they get less heat, or are cut dry.",
   damage: "It lowers the damage to be feared.",
   again: "More can be cut that grows again.",
   labour: "It saves work that no longer pays.",
   orders: "It fills orders and stalls better.",
-  limit: "A limit or the cloth at hand no longer allows it.",
   calm: "It goes with the other changes.",
 };
 
-function changed(
-  { walk, tunnel, was, is, decidedBy }: ChangedInstruction,
-  outcome: Outcome,
-  names: Names,
-): string {
+/** What forbids doing as the sheet says. */
+const FORBIDDEN: Readonly<Record<LimitName, string>> = {
+  rowCoverInHeat: "It would get too hot under it.",
+  wind: "It is too windy for it by now.",
+  frozen: "The cloth is frozen then.",
+  snow: "Snow lies on it then.",
+  net: "What grows there must stay under net.",
+  dim: "It would lie too long in too little light.",
+  pieces: "The cloth is needed on another tunnel.",
+  changes: "Your changes a week are used up.",
+  minutes: "That walk has no minutes left for it.",
+  picking: "There is no time to cut more at that pick.",
+  washing: "No more can be washed of that pick.",
+  cooler: "The cooler holds no more.",
+};
+
+function left({ walk, tunnel, decidedBy, limit }: ChangedInstruction, { warnings }: Outcome): string {
+  if (decidedBy !== "limit") return LEFT[decidedBy];
+  if (limit === null) return "The cloth for it is not at hand.";
+  const frost = warnings.some(
+    (each) => each.kind === "frost" && each.tunnel === tunnel.id && each.date >= walk.date,
+  );
+  return limit === "rowCoverInHeat" && !frost
+    ? `No frost is expected there any more. ${FORBIDDEN[limit]}`
+    : FORBIDDEN[limit];
+}
+
+function changed(instruction: ChangedInstruction, outcome: Outcome, names: Names): string {
+  const { walk, tunnel, was, is } = instruction;
   const plan = outcome.tunnels.find((each) => each.tunnel.id === tunnel.id)!;
   const told = ({ from, to }: ChangedInstruction["was"]): string =>
     actions(from, to, walk.part, names.shortCover).join(" ") || "Leave it as it is.";
   const change = plan.changes.find((each) => each.walk.index === walk.index);
-  const why = change === undefined ? LEFT[decidedBy] : whole(reason(change, plan, outcome, names)).brief;
+  const why =
+    change === undefined ? left(instruction, outcome) : whole(reason(change, plan, outcome, names)).brief;
   const when = `${day(outcome.farm.units, walk.date)}, ${walk.part}`;
   return `${when}, ${names.tunnel(tunnel.id)}: ${told(is)} It was: ${told(was)} Why: ${why}`;
+}
+
+const AS: Readonly<Record<PlannedCut["as"], string>> = {
+  salad: "",
+  braising: ` as ${SECOND_USE}`,
+  small: ", below salad size",
+};
+
+function cutChanged({ succession, was, is }: ChangedCut, { farm }: Outcome, names: Names): string {
+  const told = (cut: PlannedCut | null): string =>
+    cut === null ? "not in these days" : moment(farm, cut.at) + AS[cut.as];
+  return `Cut the ${names.succession(succession)}: ${told(is)}. It was: ${told(was)}.`;
 }
 
 const LIES: Readonly<Record<Unnoted["state"], string>> = {
@@ -69,7 +115,10 @@ export function since(outcome: Outcome, names: Names): SinceBlock | null {
   const { farm, on, since: issued } = outcome;
   if (issued === null || (issued.walks === 0 && issued.unnoted.length === 0)) return null;
   const called = sheetCalled(farm, issued.on, on);
-  const sentences = issued.changed.map((each) => changed(each, outcome, names));
+  const sentences = [
+    ...issued.changed.map((each) => changed(each, outcome, names)),
+    ...issued.cuts.map((each) => cutChanged(each, outcome, names)),
+  ];
   return {
     heading: issued.walks === 0 ? `Left over from ${called}` : `Changed since ${called}`,
     changed: sentences.length > 0 || issued.walks === 0 ? sentences : [nothingChanged(farm, issued, called)],

@@ -5,6 +5,7 @@ import { filled, over, section, sized } from "./layout.ts";
 import type { MissBlock } from "./misses.ts";
 import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
+import { reachText } from "./reachText.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
 import { LATER, type Urgent } from "./urgent.ts";
 import type { Task, WalkBlock } from "./walks.ts";
@@ -140,7 +141,7 @@ function pick(out: Page, { heading, products, rows }: PickBlock): void {
       row.size === null ? "" : over(row.size, row.range),
       row.odds === null ? "" : row.odds,
       row.weight ?? "",
-      row.special ? row.todo : "",
+      row.special ? row.todoShort : "",
     ]);
     const all = [["", "Succession", "Tunnel", "Size", "Odds", "Weight", ""], ...cells];
     const widths = filled(
@@ -180,7 +181,7 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
   if (date === null) {
     const all = [
       ["Succession", "Now", "Salad size with covers", "What to do"],
-      ...rows.map((row) => [name(row), sized(row.now), reach(row), row.todo]),
+      ...rows.map((row) => [name(row), sized(row.now), reach(row), row.todoShort]),
     ];
     out.table(all, filled(out, all, [who, [4, 20], [11, 16], [12, 60]], 3), { headed: true });
     return;
@@ -194,7 +195,7 @@ function beds(out: Page, { heading, date, rows }: BedGroup): void {
       row.pick === null ? "" : sized(row.pick.planned),
       row.pick === null ? "" : row.pick.odds,
       reach(row),
-      row.todo,
+      row.todoShort,
     ]),
   ];
   const widths = filled(out, all, [who, now, [7, 9], [7, 9], [4, 8], [10, 14], [12, 60]], 6);
@@ -279,6 +280,8 @@ export function sheetText(sheet: Sheet, options: TextOptions): string {
     "KEEP AN EYE ON",
     sheet.urgent.filter(({ kind }) => LATER.includes(kind)).map(({ heading }) => heading),
   );
+
+  reachText(out, sheet.reach);
 
   const others = untold(sheet);
   if (others.length > 0) {

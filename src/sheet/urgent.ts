@@ -103,6 +103,8 @@ const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => str
   tooShort: (where) => `No cloth you own is long enough for ${where}.`,
   kept: (where) => `No cloth that would help goes on ${where}, because you keep it as it is.`,
   minutes: (where) => `No walk has the minutes to put cloth on ${where}.`,
+  keptOn: (where) => `The cloth on ${where} stays on in the heat, because you keep it there.`,
+  minutesOff: (where) => `No walk before it has the minutes to take the cloth off ${where}.`,
   inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
 };
 
@@ -118,7 +120,7 @@ const noCloth = (
   told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
   names: Names,
 ): string[] =>
-  (["none", "tooShort", "kept", "inUse", "minutes"] as const).flatMap((why) => {
+  (["keptOn", "minutesOff", "none", "tooShort", "kept", "inUse", "minutes"] as const).flatMap((why) => {
     const where = [
       ...new Set(told.filter((each) => each.noClothLeft === why).map(({ tunnel }) => names.tunnel(tunnel))),
     ];

@@ -8,7 +8,7 @@ import { type Cut, cuts } from "./cuts.ts";
 import type { Names } from "./names.ts";
 import { reason } from "./reason.ts";
 import type { Why } from "./why.ts";
-import { clock, day, length, minutes, wind } from "./words.ts";
+import { clock, day, length, minutes, minutesTogether, wind } from "./words.ts";
 
 /** One round along the beds: what to carry and what to do, in the order of the walk. */
 export interface WalkBlock {
@@ -148,7 +148,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
     const frozen = gathered.filter(({ atFate }) => atFate?.frozen);
     const wet = gathered.filter(({ atFate }) => atFate?.wet);
     const cutting = minutes(gathered.reduce((sum, { atFate }) => sum + (atFate?.minutes ?? 0), 0));
-    const spent = minutes(done.reduce((sum, { spent }) => sum + spent, 0));
+    const spent = minutesTogether(done.map(({ spent }) => spent));
     return [
       {
         walk: walk.index,
@@ -185,7 +185,7 @@ export function walks(outcome: Outcome, names: Names): readonly WalkBlock[] {
         ].map((same) => ({
           names: list(same.map(({ name }) => name)),
           actions: same[0]!.actions,
-          minutes: minutes(same.reduce((sum, { spent }) => sum + spent, 0)),
+          minutes: minutesTogether(same.map(({ spent }) => spent)),
         })),
       },
     ];

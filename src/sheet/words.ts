@@ -183,6 +183,10 @@ export const statedShown = (units: Units, value: number): number =>
 export const weightStated = (units: Units, value: Kilogram): string =>
   weightText(units, statedShown(units, inUnit(units, value)));
 
+/** A weight that was typed, or a sum of such: no rounding but of what its unit in the store adds. */
+export const weightTyped = (units: Units, value: Kilogram): string =>
+  tied(String(Math.round(inUnit(units, value) * 100) / 100), units === "US" ? "lb" : "kg");
+
 /** What an estimate lacks to a stated weight, taken from the two as shown so that the printed sum is right; null when nothing. */
 export function lacking(units: Units, wanted: Kilogram, had: Kilogram): string | null {
   const gap = statedShown(units, inUnit(units, wanted)) - weightShown(units, inUnit(units, had));
@@ -297,8 +301,11 @@ export function clock(units: Units, hour: number): string {
 export const dayOf = (farm: Pick<Farm, "units" | "place">, at: Instant): string =>
   day(farm.units, localDate(farm.place.zone, at));
 
-export const moment = (farm: Pick<Farm, "units" | "place">, at: Instant): string =>
-  `${dayOf(farm, at)}, ${clock(farm.units, localHour(farm.place.zone, at))}`;
+/** Midnight alone would leave open which of two days it begins or ends. */
+export const moment = (farm: Pick<Farm, "units" | "place">, at: Instant): string => {
+  const hour = clock(farm.units, localHour(farm.place.zone, at));
+  return hour === "midnight" ? `midnight before ${dayOf(farm, at)}` : `${dayOf(farm, at)}, ${hour}`;
+};
 
 /** How old something is. */
 export function age(then: Instant, now: Instant): string {
@@ -313,6 +320,10 @@ export const days = (count: number): string => tied(String(count), count === 1 ?
 /** Minutes of work; null where there is none worth naming. */
 export const minutes = (value: number): string | null =>
   Math.round(value) < 1 ? null : tied(String(Math.round(value)), "min");
+
+/** The sum of work each of which is told by itself, of the minutes as they are told, so that they add up. */
+export const minutesTogether = (values: readonly number[]): string | null =>
+  minutes(values.reduce((sum, value) => sum + Math.round(value), 0));
 
 /** A sentence's first letter made large; the rest stays as typed. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

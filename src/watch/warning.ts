@@ -2,9 +2,10 @@ import type { Celsius, Centimetre, LocalDate, MetrePerSecond, Mol } from "../qua
 
 /**
  * Why nothing lies there that would help: no such cloth is owned, none is as long as the tunnel, the grower keeps it as it is,
- * all that is lies elsewhere, no walk has the minutes to put it on, or wind keeps it from going on.
+ * all that is lies elsewhere, no walk has the minutes to put it on, or wind keeps it from going on; in heat, why what warms lies there
+ * still: the grower keeps it on, or no walk has the minutes to take it off.
  */
-export type NoCloth = "none" | "tooShort" | "kept" | "inUse" | "minutes" | "wind";
+export type NoCloth = "none" | "tooShort" | "kept" | "inUse" | "minutes" | "wind" | "keptOn" | "minutesOff";
 
 /** Something that may hurt a crop. Plain data; worded in sheet/. Severity: "danger" is probable loss, "care" needs an eye. */
 export type Warning = { readonly severity: "danger" | "care"; readonly date: LocalDate } & (

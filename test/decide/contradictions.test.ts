@@ -102,7 +102,7 @@ describe("limits that cannot all be kept give the best plan there is, and what g
     expect(days).toBeCloseTo(3, 9);
     expect(told(outcome, "Fri Apr 24, 6 am, for Friday market")).toEqual([
       "Fri Apr 24, 6 am, for Friday market the same day",
-      "  spinach: nothing for the 8¾ lb ordered.",
+      "  spinach: nothing for the 8¾ lb ordered (no spinach sown).",
       "  Nothing is picked then.",
     ]);
   });

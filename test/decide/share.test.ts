@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { settingKey } from "../../src/farm/index.ts";
+import { type Farm, settingKey } from "../../src/farm/index.ts";
+import type { WeekInput } from "../../src/week.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
 import { week } from "../week.ts";
 import { at, bed, clear, input, leaf, piece, tunnel } from "./smallFarm.ts";
@@ -171,5 +172,28 @@ describe("a night and a day that are over", () => {
     ] as const;
     expect(warningsAt(12, hot)[0]).toMatchObject({ kind: "heat", severity: "danger" });
     expect(warningsAt(17, hot)[0]).toMatchObject({ kind: "heat", severity: "care", past: true });
+  });
+});
+
+describe("warm cloth still on in heat", () => {
+  const bedded = bed("lettuce-mix", short);
+  const lain = piece("20 m", "row-cover-30", 20, [short.id]);
+  const reason = (more: Partial<Farm>, settled: WeekInput["keep"] = []) => {
+    const asked = input(
+      { tunnels: [short], successions: [bedded], pieces: [lain], notes: [leaf(bedded, 3.5)], ...more },
+      clear([14, 34], [14, 34], [14, 34]),
+    );
+    const hot = week({ ...asked, keep: settled }).warnings.filter(({ kind }) => kind === "heat");
+    return hot.map((warning) => warning.kind === "heat" && warning.noClothLeft);
+  };
+
+  test("says that the grower keeps it there", () => {
+    const kept = [{ kind: "unchanged", tunnel: short.id, from: null, to: null }] as const;
+    expect(new Set(reason({}, kept))).toEqual(new Set(["keptOn"]));
+  });
+
+  test("says that no walk has the minutes to take it off", () => {
+    const labour = { ...exampleFarm().labour, walk: 1 };
+    expect(new Set(reason({ labour }))).toEqual(new Set(["minutesOff"]));
   });
 });

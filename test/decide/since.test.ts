@@ -58,7 +58,7 @@ describe("a week planned anew with the sheet given out", () => {
   test("changes nothing where nothing is otherwise", () => {
     expect(planned.length).toBeGreaterThan(0);
     const again = wednesday(sheet, done);
-    expect(again.since).toMatchObject({ on: monday.on, walks: 10, changed: [], unnoted: [] });
+    expect(again.since).toMatchObject({ on: monday.on, walks: 10, changed: [], cuts: [], unnoted: [] });
     expect(again.since!.promises).toEqual(sheet!.promises);
   });
 
@@ -75,6 +75,10 @@ describe("a week planned anew with the sheet given out", () => {
     const turned = wednesday(sheet, done, warm.slice(2));
     const { tunnels, since } = turned;
     expect(since!.changed.length).toBeGreaterThan(0);
+    // Warmth brings the bed to size a week later as salad: it is no longer cut small on Friday.
+    expect(monday.successions[0]!.fate).toMatchObject({ kind: "pick", as: "small", pick: { at: at(4, 6) } });
+    expect(turned.successions[0]!.fate).toMatchObject({ kind: "pick", as: "salad", pick: { at: at(11, 6) } });
+    expect(since!.cuts).toEqual([{ succession: young.id, was: { at: at(4, 6), as: "small" }, is: null }]);
     const now = new Map(tunnels[0]!.changes.map(({ walk, to }) => [walk.at, settingKey(to)]));
     const before = new Map(planned as [number, string][]);
     for (const [walk, was, is, decidedBy] of told(turned)) {

@@ -192,3 +192,41 @@ describe("what cannot be read is told with line and column", () => {
     expect(told(text)).toEqual([problem]);
   });
 });
+
+describe("lines of an answer with nothing to note", () => {
+  const card = `${CODE} Mon Apr 20, 7 am, morning\nTAKE OFF row cover 19 g: Creek 1`;
+
+  test.each(["ok jefe", "gracias", "Todo bien, buenas tardes", "thanks chief"])(
+    "are passed over and told: %s",
+    (line) => {
+      const { notes, problems, passedOver } = answer(`${line}\n${card}\n${line}`);
+      expect(messages({ problems })).toEqual([]);
+      expect(notes).toHaveLength(1);
+      expect(passedOver.map(({ line: number, text }) => [number, text])).toEqual([
+        [1, line],
+        [4, line],
+      ]);
+    },
+  );
+
+  test.each([
+    "Creek 7 off",
+    "quite la manta",
+    "no se pudo",
+    "cubri todo menos crek",
+    "R04",
+    "falta una",
+    "lettuce",
+    "all good",
+  ])("stay problems where they could mean something: %s", (line) => {
+    const { problems, passedOver } = answer(`${card}\n${line}`);
+    expect(passedOver).toEqual([]);
+    expect(problems.map(({ line: number }) => number)).toEqual([3]);
+  });
+
+  test("stay problems where nothing comes from a card", () => {
+    const { problems, passedOver } = answer("ok jefe\nS01 4 in");
+    expect(passedOver).toEqual([]);
+    expect(problems.map(({ line }) => line)).toEqual([1]);
+  });
+});

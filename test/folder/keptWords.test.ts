@@ -60,6 +60,34 @@ describe("a cover that is settled", () => {
     expect(kept(line)).toEqual(expected);
   });
 
+  test.each([
+    "T1 bare all week",
+    "T1 bare all days",
+    "T1 nothing on the whole week",
+    "no cover on T1",
+    "T1 stays bare from now on",
+    "leave T1 without cloth this week",
+    "T1 covers off until the end of the week",
+  ])("for all that is planned as growers say it: %s", (line) => {
+    expect(kept(line)).toEqual(lies(null, null, ""));
+  });
+
+  test.each(["don't touch T1", "leave Creek 1 alone", "T1 no changes all week", "T1 the same as now"])(
+    "as it is as growers say it: %s",
+    (line) => {
+      expect(kept(line)).toEqual([{ kind: "unchanged", tunnel: "T1", from: null, to: null }]);
+    },
+  );
+
+  test.each([
+    ["T1 bare Tuesday to Friday", lies("2026-04-21 07:00", "2026-04-25 07:00", "")],
+    ["T1 bare Tuesday\u2013Friday", lies("2026-04-21 07:00", "2026-04-25 07:00", "")],
+    ["T1 bare Tuesday evening until Friday", lies("2026-04-21 18:00", "2026-04-24 07:00", "")],
+    ["T1 bare since Tuesday until Friday", lies("2026-04-21 07:00", "2026-04-24 07:00", "")],
+  ])("a stretch without its from: %s", (line, expected) => {
+    expect(kept(line)).toEqual(expected);
+  });
+
   test("may be two of them, one over the other", () => {
     expect(kept("T1 net and row cover nights")).toEqual([
       {
@@ -110,6 +138,9 @@ describe("a cut that is settled", () => {
     ["S04 harvested 2026-04-25 at 5 pm", cut("2026-04-25", "evening")],
     ["S04 not cut", [{ kind: "uncut", succession: "S04" }]],
     ["don't cut the arugula", [{ kind: "uncut", succession: "S04" }]],
+    ["pick S04 on Thursday", cut("2026-04-23")],
+    ["leave S04 standing", [{ kind: "uncut", succession: "S04" }]],
+    ["don't harvest S04", [{ kind: "uncut", succession: "S04" }]],
     ["S04 uncut", [{ kind: "uncut", succession: "S04" }]],
   ])("%s", (line, expected) => {
     expect(kept(line)).toEqual(expected);
@@ -142,7 +173,20 @@ test("no line of any letters makes anything but what is settled and problems", (
 });
 
 describe("what is not understood is told", () => {
-  const like = 'something settled, like "Creek 1 bare" or "S04 cut Friday"';
+  /** Two that work, of what the line names. */
+  const examples = (line: string): string =>
+    line.startsWith("T1")
+      ? '"Creek 1 bare all week" or "Creek 1 as it is until Friday"'
+      : line.startsWith("S04")
+        ? '"S04 cut Friday" or "S04 not cut"'
+        : '"Creek 1 bare" or "S04 cut Friday"';
+
+  test("the examples it gives are understood", () => {
+    expect(
+      told("Creek 1 bare all week", "Creek 2 as it is until Friday", "S04 cut Friday", "S05 not cut"),
+    ).toEqual([]);
+  });
+
   test.each([
     ["S4 cut Friday", 'Did you mean "S04 cut Friday"?'],
     ["T1 shade from Tuesday to Wedensday", 'Did you mean "T1 shade from Tuesday to Wednesday"?'],
@@ -161,7 +205,9 @@ describe("what is not understood is told", () => {
     ["T1 bare from Wednesday evening to Wednesday morning", "The end lies before the beginning; swap them."],
     ["T1 row-cover-19 vented nights", "Say one of on, vented, nights and bare."],
   ])("%s", (line, hint) => {
-    expect(told(line)).toEqual([`--keep: expected ${like}, received "${line}". ${hint}`]);
+    expect(told(line)).toEqual([
+      `--keep: expected something settled, like ${examples(line)}, received "${line}". ${hint}`,
+    ]);
   });
 
   test("outside what is planned", () => {

@@ -98,6 +98,18 @@ describe("a line of words", () => {
     expect(rowsOf(line)).toEqual([`2026-04-20 11:00,cut,S03,${value},`]);
   });
 
+  test.each([
+    ["S01 8,5cm 9.5cm", US],
+    ["S01 8,5 cm 9.5", METRIC],
+    ["S01 8,5.5 cm", METRIC],
+    ["S01 4,5 3.5 in", US],
+    ["cut S03 14,5 lb 2.5 oz", US],
+  ])("a comma that may be a decimal one beside a point is refused: %s", (line, at) => {
+    expect(told(line, at)).toEqual([
+      `walk.txt:1: expected a note like "S01 ${at === US ? "4 in" : "10 cm"}", received "${line}". Write a point for decimals, and a blank between numbers.`,
+    ]);
+  });
+
   test("a range, a number below nothing and weights nobody joined are refused", () => {
     const refused = (line: string, hint: string): string =>
       `walk.txt:1: expected a note like "S01 4 in", received "${line}". ${hint}`;

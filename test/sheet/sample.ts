@@ -442,6 +442,7 @@ function plans(tunnels: readonly Tunnel[]): TunnelPlan[] {
 }
 
 const atFriday = (
+  right: AtPick["right"],
   unchanged: Range<Centimetre>,
   planned: Range<Centimetre>,
   oddsUnchanged: number,
@@ -449,6 +450,7 @@ const atFriday = (
   weight: number,
 ): AtPick => ({
   pick: FRIDAY,
+  right,
   unchanged,
   planned,
   oddsUnchanged,
@@ -500,7 +502,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       stage: "ready",
       sizeNow: size(2.6, 3.1, 3.5),
       measured: 1,
-      atPicks: [atFriday(size(4.1, 4.8, 5.5), size(3.9, 4.4, 4.9), 0.55, 0.83, 24)],
+      atPicks: [atFriday("asItIs", size(4.1, 4.8, 5.5), size(3.9, 4.4, 4.9), 0.55, 0.83, 24)],
       reach: {
         earliest: dateAt(-1),
         unchanged: dateAt(-1),
@@ -535,7 +537,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       crop: cropOf("spinach"),
       stage: "ready",
       sizeNow: size(4, 4.6, 5.2),
-      atPicks: [atFriday(size(5.2, 6.1, 7), size(5, 5.8, 6.6), 0.02, 0.06, 18)],
+      atPicks: [atFriday("no", size(5.2, 6.1, 7), size(5, 5.8, 6.6), 0.02, 0.06, 18)],
       reach: {
         earliest: dateAt(-6),
         unchanged: dateAt(-6),
@@ -582,7 +584,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       crop: cropOf("mustard"),
       stage: "growing",
       sizeNow: size(2, 2.6, 3.2),
-      atPicks: [atFriday(size(2.8, 3.6, 4.4), size(2.8, 3.6, 4.4), 0.72, 0.72, 9)],
+      atPicks: [atFriday("asItIs", size(2.8, 3.6, 4.4), size(2.8, 3.6, 4.4), 0.72, 0.72, 9)],
       reach: {
         earliest: dateAt(3),
         unchanged: dateAt(3),
@@ -617,7 +619,7 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
       crop: cropOf("lettuce mix"),
       stage: "growing",
       sizeNow: size(1.3, 1.7, 2.1),
-      atPicks: [atFriday(size(1.9, 2.5, 3.1), size(1.8, 2.4, 3), 0.1, 0.08, 6)],
+      atPicks: [atFriday("no", size(1.9, 2.5, 3.1), size(1.8, 2.4, 3), 0.1, 0.08, 6)],
       reach: {
         earliest: dateAt(6),
         unchanged: dateAt(6),

@@ -21,9 +21,9 @@ Salad size came 0.9 days later than said, on the whole.
 
 DATES, SIZES AND WEIGHTS
 Crop      Usually off On the whole   Dates held Sizes held Cut of expected
-arugula   1.3 days    1.3 days later 5 of 6     4 of 6     49 lb of 55 lb
-kale      0.8 days    0.3 days later 4 of 4     1 of 4     15 lb of 13 lb
-all crops 1.1 days    0.9 days later 9 of 10    5 of 10    64 lb of 68 lb
+arugula   1.3 days    1.3 days later 5 of 6     4 of 6     48.5 lb of 55 lb
+kale      0.8 days    0.3 days later 4 of 4     1 of 4     15.43 lb of 13 lb
+all crops 1.1 days    0.9 days later 9 of 10    5 of 10    63.93 lb of 68 lb
 
 SALAD SIZE, BED BY BED
 Bed           Said       4 of 5 in Was        Off           Inside
@@ -55,8 +55,8 @@ OTHER DAYS
 - Cut on the very day planned: 4 of 6.
 
 PICKS
-Pick       Market         Expected Cut   Ordered
-Fri Apr 24 Saturday stall 20 lb    24 lb 18 lb
+Pick       Market         Expected Cut      Ordered
+Fri Apr 24 Saturday stall 20 lb    24.25 lb 17.64 lb
 
 FORECASTS
 Ahead    Highs off Run         Lows off Run         Forecasts

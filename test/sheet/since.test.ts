@@ -19,6 +19,7 @@ const early: ChangedInstruction = {
   was: { from: [], to: [] },
   is: { from: tunnels[0]!.settings[1]!, to: tunnels[0]!.settings[2]! },
   decidedBy: "damage",
+  limit: null,
 };
 const left: ChangedInstruction = {
   walk: walks[6]!,
@@ -26,6 +27,7 @@ const left: ChangedInstruction = {
   was: { from: ROW, to: [] },
   is: { from: ROW, to: ROW },
   decidedBy: "labour",
+  limit: null,
 };
 const open: Unnoted = {
   tunnel: n1!,
@@ -38,6 +40,7 @@ const issued: SinceIssued = {
   price: 1.5,
   walks: 6,
   changed: [early, left],
+  cuts: [],
   unnoted: [open],
   promises: [],
 };
@@ -54,6 +57,37 @@ describe("the part on the sheet given out before", () => {
     expect(changed.map(plain)).toEqual([
       "Wed Apr 22, evening, North 1: Take off shade cloth 40 %. Put on row cover 30 g: from now on it comes off every morning and goes on every evening. It was: Leave it as it is. Why: Frost Wed night: 26 °F bare, 29 °F expected, 27 °F promised. Risk to spinach (S4): 1 in 20, not 3 in 5.",
       "Thu Apr 23, morning, South 1: Leave it as it is. It was: Take off row cover 30 g. Why: It saves work that no longer pays.",
+    ]);
+  });
+
+  test("says what forbids doing as the sheet said, and that the frost is gone", () => {
+    const forbidden = (limit: ChangedInstruction["limit"], frost: boolean): string => {
+      const answer = sample({}, { since: { ...issued, changed: [{ ...left, decidedBy: "limit", limit }] } });
+      const warnings = frost
+        ? answer.warnings.map((each) => (each.kind === "frost" ? { ...each, date: left.walk.date } : each))
+        : answer.warnings.filter(({ kind }) => kind !== "frost");
+      const [line] = since({ ...answer, warnings }, namesOf(answer.farm, answer.successions))!.changed;
+      return line!.split(" Why: ")[1]!;
+    };
+    expect(forbidden("rowCoverInHeat", true)).toBe("It would get too hot under it.");
+    expect(forbidden("rowCoverInHeat", false)).toBe(
+      "No frost is expected there any more. It would get too hot under it.",
+    );
+    expect(forbidden("minutes", false)).toBe("That walk has no minutes left for it.");
+    expect(forbidden(null, false)).toBe("The cloth for it is not at hand.");
+  });
+
+  test("tells a cut that is moved, added or no longer made", () => {
+    const at = (days: number): Instant => instant(outcome.on + days * DAY);
+    const cuts = [
+      { succession: "A12", was: { at: at(1), as: "salad" }, is: { at: at(2), as: "braising" } },
+      { succession: "S4", was: null, is: { at: at(2), as: "salad" } },
+      { succession: "M3", was: { at: at(3), as: "small" }, is: null },
+    ] as const;
+    expect(told({ changed: [], cuts })!.changed.map(plain)).toEqual([
+      "Cut the arugula (A12): Wed Apr 22, 5:30 am as braising or bunched greens. It was: Tue Apr 21, 5:30 am.",
+      "Cut the spinach (S4): Wed Apr 22, 5:30 am. It was: not in these days.",
+      "Cut the mustard (M3): not in these days. It was: Thu Apr 23, 5:30 am, below salad size.",
     ]);
   });
 

@@ -7,6 +7,7 @@ import {
   HOUR,
   inches,
   instant,
+  instantAt,
   kilogram,
   type LocalDate,
   metre,
@@ -19,6 +20,7 @@ import { ascii } from "../../src/sheet/ascii.ts";
 import { clean } from "../../src/sheet/clean.ts";
 import * as words from "../../src/sheet/words.ts";
 import { TIED, wrap } from "../../src/sheet/wrap.ts";
+import { exampleFarm } from "../real/exampleFarm.ts";
 
 const loose = (text: string | null): string | null => text?.replaceAll(TIED, " ") ?? null;
 const size = (low: number, middle: number, high: number) => ({
@@ -81,6 +83,11 @@ describe("quantities", () => {
     expect(loose(words.lacking("US", pounds(40), pounds(33.4)))).toBe("7 lb");
     expect(loose(words.lacking("metric", kilogram(12.5), kilogram(10.2)))).toBe("2.5 kg");
     expect(words.lacking("US", pounds(33), pounds(33.2))).toBeNull();
+  });
+
+  test("a weight that was typed as it was typed", () => {
+    expect(loose(words.weightTyped("US", pounds(12.3)))).toBe("12.3 lb");
+    expect(loose(words.weightTyped("metric", kilogram(6.25)))).toBe("6.25 kg");
   });
 
   test("values in currency or weight", () => {
@@ -147,6 +154,19 @@ describe("dates and times", () => {
   ])("hour %d is %s or %s", (hour, us, metric) => {
     expect(loose(words.clock("US", hour))).toBe(us);
     expect(words.clock("metric", hour)).toBe(metric);
+  });
+
+  test("midnight says which day it begins", () => {
+    const farm = { units: "US", place: exampleFarm().place } as const;
+    expect(loose(words.moment(farm, instantAt(farm.place.zone, date, 0)))).toBe("midnight before Fri Apr 24");
+    expect(loose(words.moment({ ...farm, units: "metric" }, instantAt(farm.place.zone, date, 0)))).toBe(
+      "Fri 24 Apr, 0:00",
+    );
+  });
+
+  test("minutes told one by one add up", () => {
+    expect(loose(words.minutesTogether([5.6, 5.6, 5.6])!)).toBe("18 min");
+    expect(words.minutesTogether([0.3, 0.3])).toBeNull();
   });
 
   test("ages", () => {

@@ -4,6 +4,7 @@ import {
   heavyCuts,
   NOTHING_SAID,
   noteWalk,
+  type PassedOver,
   plainLine,
   type Said,
   saidIn,
@@ -73,6 +74,7 @@ const json = (
   notes: readonly WalkNote[],
   farm: Farm,
   written: boolean,
+  passedOver: readonly PassedOver[],
   problems: readonly Problem[],
 ): string =>
   `${JSON.stringify(
@@ -89,6 +91,7 @@ const json = (
         already,
         sentence: notedSentence({ note, moment, already }, farm, written),
       })),
+      passedOver,
       problems,
     },
     null,
@@ -97,6 +100,12 @@ const json = (
 
 const NOTHING = "Nothing was noted.\n";
 const SEE_WEEK = 'See "leafpace week" for the schedule.\n';
+
+/** Lines in which there was nothing to note, so that a grower can see that nothing was lost. */
+const passed = (lines: readonly PassedOver[]): string =>
+  lines.length === 0
+    ? ""
+    : `Passed over, with nothing in ${lines.length === 1 ? "it" : "them"} to note: ${lines.map(({ line, text }) => `line ${line} "${text}"`).join(", ")}.\n`;
 
 /** Problems of the folder that do not concern the note. */
 const standing = (number: number): string =>
@@ -130,7 +139,7 @@ async function record(
   if (farm === null) return refuse(context, own);
   const said = saidGiven(given, farm, now);
   if ("problem" in said) return refuse(context, [said.problem]);
-  const { notes, problems } = noteWalk(words.text, words, farm, now, said);
+  const { notes, problems, passedOver } = noteWalk(words.text, words, farm, now, said);
   const heavy = heavyCuts(
     { ...words, column: null },
     notes.map(({ note }) => note),
@@ -139,12 +148,13 @@ async function record(
   const elsewhere = own.filter(({ weight }) => weight === "stops").length;
   const told = (written: boolean): string =>
     context.json
-      ? json(notes, farm, written, [...problems, ...heavy])
+      ? json(notes, farm, written, passedOver, [...problems, ...heavy])
       : notedText(notes, farm, written, context.look);
   if (problems.length > 0) {
     await context.result(told(false));
     if (context.json) return COULD_NOT;
     context.io.stderr.write(problemText(problems));
+    context.say(passed(passedOver));
     context.say(`${NOTHING}${standing(elsewhere)}`);
     return COULD_NOT;
   }
@@ -164,6 +174,7 @@ async function record(
   await context.result(result);
   if (context.json) return DONE;
   if (heavy.length > 0) context.io.stderr.write(problemText(heavy));
+  context.say(passed(passedOver));
   const end = dry ? "Nothing written: --dry-run.\n" : fresh.length === 0 ? "Nothing new to write.\n" : null;
   context.say(end ?? (elsewhere > 0 ? standing(elsewhere) : SEE_WEEK));
   return DONE;

@@ -186,12 +186,19 @@ function cautions(
   ];
 }
 
+/** When a succession is cut: a frozen one from the hour on at which it has thawed. */
+function cutFrom(outlook: SuccessionOutlook, outcome: Outcome): Instant | null {
+  const at = cutAt(outlook, outcome);
+  const thaw = outlook.atFate?.frozen ? outlook.atFate.thaw : null;
+  return at === null || thaw === null || thaw < at ? at : thaw;
+}
+
 /** Everything a plan asks of the people who walk the beds, moment by moment; before any of it is worded. */
 export function rounds(outcome: Outcome): readonly Round[] {
   const { farm, walks, successions } = outcome;
   const cuts = groupBy(
-    successions.filter((outlook) => cutAt(outlook, outcome) !== null),
-    (outlook) => cutAt(outlook, outcome)!,
+    successions.filter((outlook) => cutFrom(outlook, outcome) !== null),
+    (outlook) => cutFrom(outlook, outcome)!,
   );
   const moments = [...new Set([...walks.map(({ at }) => at), ...cuts.keys()])].sort((a, b) => a - b);
   return moments.flatMap((at): Round[] => {

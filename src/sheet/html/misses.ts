@@ -9,8 +9,8 @@ export const missesPart = (misses: readonly MissBlock[]): Html | null =>
 <ul>${misses.map(
         ({ who, tunnel, brief, covers, reach, alternatives }) =>
           html`<li><b>${who}</b><span class="screen">, ${tunnel}</span>: ${brief}. <span class="screen">${covers} ${reach}</span>${alternatives.map(
-            ({ brief, beside, worth }, i) =>
-              html` <span class="way">${i > 0 && "Or: "}${brief}<span class="screen"> ${[...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
+            ({ brief, sentence, beside, worth }, i) =>
+              html` <span class="way"><span class="paper">${brief}</span><span class="screen">${i > 0 && "Or: "}${[sentence, ...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
           )}</li> `,
       )}</ul>
 </section>`;

@@ -8,6 +8,7 @@ import { gridPart } from "./grid.ts";
 import { measuringPart } from "./measuring.ts";
 import { missesPart } from "./misses.ts";
 import { figuresOf, picksPart } from "./picks.ts";
+import { reachPart } from "./reach.ts";
 import { shell } from "./shell.ts";
 import { sincePart } from "./since.ts";
 import { html } from "./tag.ts";
@@ -54,6 +55,7 @@ ${walksPart("today", sheet.startsToday ? "Today" : "Next walks", today, "No walk
 ${alarms(sheet.urgent)}
 ${gridPart(sheet.grid, sheet.summary)}
 ${walksPart("later", "Walk by walk", later, "Nothing to do after the first day.", whys, figures)}
+${reachPart(sheet.reach)}
 </div>
 <div class="columns">
 ${picksPart(sheet.picks)}

@@ -134,9 +134,9 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.12; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   a, .danger { color: inherit; text-decoration: none; }
   h1 { font-size: 13pt; padding: 0; }
-  h1, .made, .glance h2, .sum { display: inline; }
-  .glance h2 { border: 0; padding: 0 2mm 0 0; }
-  .glance { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; }
+  h1, .made, .glance h2, .sum, .reach h2 { display: inline; }
+  .glance h2, .reach h2 { border: 0; padding: 0 2mm 0 0; }
+  .glance, .reach { margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; }
   .tasks .min { display: none; }
   h2 { font-size: 10.5pt; margin-top: 1.6mm; padding-top: .6mm; border-top: .35mm solid #000; }
   h3 { font-size: 10pt; padding-top: 1mm; }
@@ -163,7 +163,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .since .said li { display: block; margin: 0; padding-left: 3.4mm; text-indent: -3.4mm; }
   .dense .whys li, .dense .whys .paper, .dense .misses li { display: inline; }
   .dense { letter-spacing: -.012em; line-height: 1.1; }
-  .rows, .dense .misses .screen, .dense .sizes { display: none; }
+  .rows, .dense .misses .screen, .dense .sizes, .dense .ahead, .dense .uncovered { display: none; }
   .roomy .whys li, .roomy .misses li { margin-top: .5mm; padding-left: 3.4mm; text-indent: -3.4mm; }
   .letter { min-width: 0; text-indent: 0; }
   .dense h2 { margin-top: 1mm; }

@@ -36,6 +36,7 @@ export function fateJson(farm: Farm, fate: Fate): Json {
 
 const atPickJson = (farm: Farm, at: AtPick): Json => ({
   pick: pickJson(farm, at.pick),
+  right: at.right,
   unchanged: rangeCm(at.unchanged),
   planned: rangeCm(at.planned),
   medianUnchangedCm: at.medianUnchanged,

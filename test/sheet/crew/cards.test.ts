@@ -74,7 +74,9 @@ Copy all, delete what was NOT done, send it back.`);
       ...outlook,
       atFate: outlook.atFate === null ? null : { ...outlook.atFate, frozen: true, thaw },
     }));
-    expect(card(crewText({ ...outcome, successions }, language), "R0424-0600").split("\n")[1]).toBe(line);
+    // Its hour is the one from which it may be cut.
+    const code = `R0424-${String(hour ?? 6).padStart(2, "0")}00`;
+    expect(card(crewText({ ...outcome, successions }, language), code).split("\n")[1]).toBe(line);
   });
 
   test("groups tunnels by what is done with which cloth", () => {
