@@ -17,8 +17,6 @@ export interface ReachTable {
 export interface ReachMarket {
   /** "Fri Apr 24"; with the market's name where two sell on that day. */
   readonly name: string;
-  /** One of its picks lies in the days planned. */
-  readonly planned: boolean;
   /** What is in salad size for it left as it is, by id: "as it is S01 and S04"; null: nothing is. */
   readonly asItIs: string | null;
   /** The same only with covers, with their dates: "with covers S17 (Apr 24 … Apr 26)". */
@@ -86,7 +84,6 @@ export function reachTable(
   return {
     markets: told.map((each, m) => ({
       name: name(each),
-      planned: each.planned,
       asItIs: among(
         brief(m, "asItIs", () => ""),
         "as it is",

@@ -60,26 +60,38 @@ export async function printed(reader: Reader, html: string, paper: Paper): Promi
   const parts = await page.evaluate(linkParts);
   const pages = await pdfPages(await page.pdf({ format: paper }));
   await page.context().close();
-  return { ...laidOut, pages, parts: parts.map((part, i) => ({ ...part, on: pagesOf(part, i, pages) })) };
+  const on = pagesOf(parts, pages);
+  return { ...laidOut, pages, parts: parts.map((part, i) => ({ ...part, on: on[i]! })) };
 }
 
 /**
- * Pages on which a part stands: those with a text of the part under one of its links. Where lines run on from column to
- * column, the browser puts links of one column on the next as well.
+ * Pages on which each part stands. Where lines run on from column to column, the browser puts links of one column on the next as
+ * well: a text is that part's whose link over it is smallest, of those that say it.
  */
-function pagesOf(part: Part, number: number, pages: readonly PdfPage[]): number[] {
-  const own = letters(part.text);
-  return pages.flatMap(({ texts, links }, page) => {
-    const stands = links
-      .filter(({ address }) => address === `https://part.invalid/${number}`)
-      .some(({ left, right, bottom, top }) =>
-        texts.some(({ text, x, y, width, height }) => {
-          const [across, up] = [x + width / 2, y + height / 4];
-          const under = across > left && across < right && up > bottom && up < top;
-          const found = letters(text);
-          return under && found !== "" && (own.includes(found) || found.includes(own));
-        }),
+function pagesOf(parts: readonly Part[], pages: readonly PdfPage[]): readonly (readonly number[])[] {
+  const own = parts.map(({ text }) => letters(text));
+  const on = parts.map(() => new Set<number>());
+  pages.forEach(({ texts, links }, page) => {
+    const mine = links.flatMap(({ address, left, right, bottom, top }) => {
+      const number = /^https:\/\/part\.invalid\/(\d+)$/u.exec(address)?.[1];
+      const area = (right - left) * (top - bottom);
+      return number === undefined ? [] : [{ number: Number(number), left, right, bottom, top, area }];
+    });
+    for (const { text, x, y, width, height } of texts) {
+      const [across, up] = [x + width / 2, y + height / 4];
+      const found = letters(text);
+      if (found === "") continue;
+      const says = mine.filter(
+        ({ number, left, right, bottom, top }) =>
+          across > left &&
+          across < right &&
+          up > bottom &&
+          up < top &&
+          (own[number]!.includes(found) || found.includes(own[number]!)),
       );
-    return stands ? [page] : [];
+      if (says.length > 0)
+        on[says.reduce((least, each) => (each.area < least.area ? each : least)).number]!.add(page);
+    }
   });
+  return on.map((each) => [...each].sort((a, b) => a - b));
 }

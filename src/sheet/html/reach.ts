@@ -1,17 +1,16 @@
 import { REACH_HEADING, REACH_WORDS, type ReachMarket, type ReachTable } from "../reachTable.ts";
 import { type Html, html } from "./tag.ts";
 
-/** What a market finds, in few words. Paper that is short of room tells only of the days planned, and only what covers bring. */
-function brief({ name, planned, asItIs, withCovers }: ReachMarket): Html {
-  const kind = [!planned && "ahead", withCovers === null && "uncovered"].filter((each) => each !== false);
-  return html`<li class="${kind.join(" ")}"><b>${name}:</b> ${asItIs !== null && html`<span class="uncovered">${asItIs}${withCovers === null ? "" : "; "}</span>`}${withCovers ?? (asItIs === null && "none")}.</li> `;
+/** What a market finds, in few words. */
+function brief({ name, asItIs, withCovers }: ReachMarket): Html {
+  const found = [asItIs, withCovers].filter((each) => each !== null);
+  return html`<li><b>${name}:</b> ${found.length === 0 ? "none" : found.join("; ")}.</li> `;
 }
 
-/** A table on screens; on paper what each market finds. */
+/** A table on screens; on paper that has room what each market finds. */
 export function reachPart({ markets, rows }: ReachTable): Html | null {
   if (rows.length === 0 || markets.length === 0) return null;
-  const covered = markets.some(({ planned, withCovers }) => planned && withCovers !== null);
-  return html`<section class="${covered ? "reach" : "reach uncovered"}" aria-labelledby="reach">
+  return html`<section class="reach" aria-labelledby="reach">
 <h2 id="reach">${REACH_HEADING}</h2>
 <p class="key screen">${REACH_WORDS}</p>
 <table class="stack screen">

@@ -162,11 +162,11 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   .said, .said li, .foot h2, .products, .products li { display: inline; }
   .since .said li { display: block; margin: 0; padding-left: 3.4mm; text-indent: -3.4mm; }
   .dense .whys li, .dense .whys .paper, .dense .misses li { display: inline; }
-  .dense { letter-spacing: -.012em; line-height: 1.1; }
-  .rows, .dense .misses .screen, .dense .sizes, .dense .ahead, .dense .uncovered { display: none; }
+  .dense { letter-spacing: -.012em; line-height: 1.095; }
+  .rows, .dense .misses .screen, .dense .sizes, .dense .reach { display: none; }
   .roomy .whys li, .roomy .misses li { margin-top: .5mm; padding-left: 3.4mm; text-indent: -3.4mm; }
   .letter { min-width: 0; text-indent: 0; }
-  .dense h2 { margin-top: 1mm; }
+  .dense h2 { margin-top: .6mm; }
   .foot section { margin-top: .5mm; }
   .foot h2 { font-size: inherit; line-height: inherit; }
   .foot h2 { border: 0; padding: 0; }
@@ -177,11 +177,12 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   table { margin-top: .6mm; }
   th, td { padding: .2mm 1mm; border-bottom: .15mm solid #999; }
   .grid th, .grid td { padding: .35mm .4mm; }
+  .dense .grid th, .dense .grid td { padding: .2mm .4mm; }
   .grid .bar { padding: 0 1mm; }
   .grid .new .bar { border-left-width: 1.2mm; }
   .thirds { columns: 3; column-gap: 4mm; }
   .measuring table { margin: 0; table-layout: fixed; }
-  .measuring th, .measuring td { vertical-align: middle; padding: 0 1mm 0 0; line-height: 1.05; }
+  .measuring th, .measuring td { vertical-align: middle; padding: 0 1mm 0 0; line-height: 1.095; }
   .measuring thead th { border-bottom: 0; }
   .measuring th:first-child { width: 31mm; }
   .measuring th.write { width: 12.5mm; padding: 0 0 0 1mm; }
