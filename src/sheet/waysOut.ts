@@ -26,6 +26,8 @@ export interface WayOut {
   /** What else it brings with it. */
   readonly beside: readonly string[];
   readonly worth: string | null;
+  /** What the plan does. */
+  readonly planned: boolean;
 }
 
 type Farm = Outcome["farm"];
@@ -111,6 +113,7 @@ function withSownAnew(
     brief: "Clear it and sow anew.",
     beside: [`${capital(free(freed))}.`],
     worth: `By judgement worth ${value(farm, freed.worth)}.`,
+    planned: false,
   };
   const place = told.filter(({ worth }) => worth >= freed.worth).length;
   return [...ways.slice(0, place), anew, ...ways.slice(place)];
@@ -138,6 +141,7 @@ export function waysOut(outcome: Outcome, { fate, worth }: SuccessionOutlook, mi
       ...(each.forced && !each.planned && each.fate.kind === "none" ? cleared(farm, miss) : []),
     ],
     worth: worthOf(farm, each, plan, brings(farm, each, miss, each === first)),
+    planned: each.forced ? each.planned : each === plan,
   }));
   return withSownAnew(farm, miss, told, ways);
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Miss } from "../../src/decide/index.ts";
-import { sheetOf } from "../../src/sheet/index.ts";
+import { sheetOf, weekHtml } from "../../src/sheet/index.ts";
 import { sample } from "./sample.ts";
 
 const PLAN = "Leave it uncut.";
@@ -55,5 +55,20 @@ test("of a cut's worth it is told how much comes only with the next cut", () => 
     own[0],
     "Worth $130, up to $40 of it by a later cut, by judgement.",
     own[1],
+  ]);
+});
+
+test("paper tells what the plan does, screens every way", () => {
+  const page = weekHtml(sample());
+  const ways = [...page.matchAll(/<span class="(way[^"]*)"><span class="paper">([^<]*)/gu)].map((each) => [
+    each[1],
+    each[2]!.replaceAll("\u00A0", " "),
+  ]);
+  expect(ways).toEqual([
+    ["way", "Cut Mon Apr 20, keep cold 4 days."],
+    ["way screen", "Pick Fri Apr 24 as braising greens."],
+    ["way", "Leave it uncut."],
+    ["way screen", "Pick Wed Apr 29."],
+    ["way screen", "Clear it and sow anew."],
   ]);
 });

@@ -1,6 +1,7 @@
 import type { MissBlock } from "../misses.ts";
 import { type Html, html } from "./tag.ts";
 
+/** Every way out on screens; on paper what the plan does. */
 export const missesPart = (misses: readonly MissBlock[]): Html | null =>
   misses.length === 0
     ? null
@@ -9,8 +10,8 @@ export const missesPart = (misses: readonly MissBlock[]): Html | null =>
 <ul>${misses.map(
         ({ who, tunnel, brief, covers, reach, alternatives }) =>
           html`<li><b>${who}</b><span class="screen">, ${tunnel}</span>: ${brief}. <span class="screen">${covers} ${reach}</span>${alternatives.map(
-            ({ brief, sentence, beside, worth }, i) =>
-              html` <span class="way"><span class="paper">${brief}</span><span class="screen">${i > 0 && "Or: "}${[sentence, ...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
+            ({ brief, sentence, beside, worth, planned }, i) =>
+              html` <span class="${planned ? "way" : "way screen"}"><span class="paper">${brief}</span><span class="screen">${i > 0 && "Or: "}${[sentence, ...(worth === null ? [] : [worth]), ...beside].join(" ")}</span></span>`,
           )}</li> `,
       )}</ul>
 </section>`;

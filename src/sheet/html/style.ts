@@ -142,7 +142,7 @@ svg .cut { stroke: var(--ink); stroke-width: 7; stroke-linecap: round; }
   h3 { font-size: 10pt; padding-top: 1mm; }
   .briefs { margin-top: 1mm; padding: .4mm 2mm; border-width: .5mm; }
   .alarms p { margin-top: .4mm; }
-  .screen, .key.screen, .said .screen, .grid .when, nav, .alarms, .way + .way, .airs table { display: none; }
+  .screen, .key.screen, .said .screen, .grid .when, nav, .alarms, .airs table { display: none; }
   .made, .key, .min, .when, .now, .todo { color: #000; }
 
   .roomy .front { min-height: 99vh; line-height: 1.2; }
