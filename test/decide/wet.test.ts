@@ -1,36 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { type Outcome, settingKey } from "../../src/index.ts";
 import { crewText, weekJson, weekText } from "../../src/sheet/index.ts";
-import type { DailyRecord } from "../../src/weather/index.ts";
 import { faultsOf } from "../check/faults.ts";
 import { week } from "../week.ts";
-import { A, ARUGULA } from "./frostyFarm.ts";
 import { confirm } from "./recompute.ts";
-import { at, clear, input, leaf, piece } from "./smallFarm.ts";
+import { wetFarm } from "./wetFarm.ts";
 
-const FRIDAY = { id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour: 8 }] };
-
-/** Days with so much rain on Thursday. [mm] */
-const wetThursday = (days: readonly DailyRecord[], rain: number): readonly DailyRecord[] =>
-  days.map((day, i) => (i === 3 ? { ...day, rain } : day));
-
-/** From Thursday afternoon on: a bed under row cover that is ready for Friday, with one lowest temperature before its cut. */
-function plan(low: number, rain: number, cover = "row-cover-30"): Outcome {
-  const days = clear([8, 14], [8, 14], [8, 14], [8, 14], [low, 14], [6, 15]);
-  const outcome = week({
-    ...input(
-      {
-        tunnels: [A],
-        successions: [ARUGULA],
-        notes: [leaf(ARUGULA, 9)],
-        pieces: [piece("heavy", cover, 16, ["A"])],
-        markets: [FRIDAY],
-      },
-      wetThursday(days, rain),
-      at(3, 16),
-    ),
-    days: 2,
-  });
+function plan(...of: Parameters<typeof wetFarm>): Outcome {
+  const outcome = week(wetFarm(...of));
   confirm(outcome);
   return outcome;
 }

@@ -22,6 +22,7 @@ import { chanceOf, leaves, value } from "../../src/sheet/words.ts";
 import type { WeekInput } from "../../src/week.ts";
 import { besideFaults } from "../check/beside.ts";
 import { frostyFarm, only, product } from "../decide/frostyFarm.ts";
+import { wetFarm } from "../decide/wetFarm.ts";
 import { mondayInput } from "../real/cities.ts";
 import { exampleFarm } from "../real/exampleFarm.ts";
 import { planAll, week } from "../week.ts";
@@ -58,7 +59,7 @@ function wordFaults(outcome: Outcome): readonly string[] {
         ...told.matchAll(/(?:~|\b)([^~ ,:;]+)(?: on [^ ]+)? instead of ~?([^~ ,:;.]+)/g),
         ...told.matchAll(/(?:~|\b)([^~ ,:;]+), not ~?(?!faster)([^~ ,:;.]+)/g),
       ].map(([, a, b]) => `${a} / ${b}`);
-      const worths = [...told.matchAll(/worth ([^ ]+?)(?: less| in all)?\.(?= |$)/gi)].map(
+      const worths = [...told.matchAll(/worth ([^ ]+?)(?: less| in all| more)?\.(?= |$)/gi)].map(
         ([, worth]) => worth!,
       );
       const unread = (said: RegExp, read: readonly string[]): readonly string[] =>
@@ -108,6 +109,8 @@ describe("every number a reason tells is what the week comes to without that one
     ];
     for (const input of [frostyFarm(), frostyFarm({ products })]) holds(week(input));
   });
+
+  it("on a farm with rain before a cut", () => holds(week(wetFarm(8, 6))));
 });
 
 /** Share of the cases in the window, each counted by itself. */
