@@ -12,20 +12,25 @@ import type { SuccessionTable } from "./successionTable.ts";
 /** A cut whose greens bring less than this share of what the best cut's do is not planned for. [1] judgement */
 const WORTH_PLANNING = 0.3;
 
+/** Other cuts of one bed that are planned for at most. judgement */
+const MOST_CUTS = 2;
+
 /** Plans shared out among all misses, each of which has one at least: a plan takes as long as the plan itself or less. judgement */
 const MOST_PLANS = 12;
 
-/** Where a cut lies beside the pick that is missed. */
-type Place = "before" | "at" | "after";
+const same = (a: KeptCut, b: KeptCut): boolean =>
+  a.kind === "uncut" || b.kind === "uncut" ? a.kind === b.kind : a.date === b.date && a.part === b.part;
 
 /**
- * Other cuts worth planning for: the best before the pick that is missed, that pick all the same, the best after it, and none; as the
- * schedule at hand has their worth. What the grower has settled has no other.
+ * Other cuts than the plan's worth planning for, and none. Cuts are of a kind that are kept cold or fresh, in salad size or not, and
+ * before the pick that is missed, at it or after it; of the best kinds, as the schedule at hand has their worth, the best cut. What
+ * the grower has settled has no other.
  */
 function otherCuts(
   { farm, keep }: Scene,
   { problem, schedule }: Planned,
   table: SuccessionTable,
+  own: KeptCut,
   miss: Miss,
 ): readonly KeptCut[] {
   const { succession } = table.standing;
@@ -33,18 +38,21 @@ function otherCuts(
   const results = outletResults(problem, table, schedule);
   const { worth: most, again: later } = best(results);
   const least = WORTH_PLANNING * (most - later);
-  const places = new Map<Place, KeptCut>();
-  for (const { outlet, worth, again } of [...results].sort((a, b) => b.worth - a.worth)) {
+  const kinds = new Map<string, KeptCut>();
+  for (const result of [...results].sort((a, b) => b.worth - a.worth)) {
+    const { outlet, worth, again } = result;
     const greens = worth - again;
     if (outlet === null || greens <= 0 || greens < least) continue;
+    const kept = asKept(farm.place.zone, succession, outlet);
+    const fate = fateOf(table.standing, table.growing, result);
+    if (same(kept, own) || fate.kind === "none") continue;
     const place = outlet.at < miss.pick.at ? "before" : outlet.at > miss.pick.at ? "after" : "at";
-    if (!places.has(place)) places.set(place, asKept(farm.place.zone, succession, outlet));
+    const kind = `${fate.kind} ${fate.as} ${place}`;
+    if (!kinds.has(kind)) kinds.set(kind, kept);
   }
-  return [...places.values(), asKept(farm.place.zone, succession, null)];
+  const uncut = asKept(farm.place.zone, succession, null);
+  return [...[...kinds.values()].slice(0, MOST_CUTS), ...(same(uncut, own) ? [] : [uncut])];
 }
-
-const same = (a: KeptCut, b: KeptCut): boolean =>
-  a.kind === "uncut" || b.kind === "uncut" ? a.kind === b.kind : a.date === b.date && a.part === b.part;
 
 /** The ways out of one miss, each with the farm planned anew around it; the most worth first. */
 function waysOut(
@@ -68,18 +76,19 @@ function waysOut(
     worth: 0,
     off: 0,
   };
-  const others = otherCuts(scene, planned, table, miss).filter((kept) => !same(kept, own.kept));
-  const alternatives = others.slice(0, most).map((kept): PlannedAround => {
-    const settled = planSettled(plan, kept, solver);
-    const result = settled.tunnels[tunnel]!.evaluation.successions.find((each) => isOwn(each.table));
-    return {
-      forced: true,
-      fate: fateOf(table.standing, table.growing, result),
-      kept,
-      planned: false,
-      ...moreThan(settled, plan.joint),
-    };
-  });
+  const alternatives = otherCuts(scene, planned, table, own.kept, miss)
+    .slice(0, most)
+    .map((kept): PlannedAround => {
+      const settled = planSettled(plan, kept, solver);
+      const result = settled.tunnels[tunnel]!.evaluation.successions.find((each) => isOwn(each.table));
+      return {
+        forced: true,
+        fate: fateOf(table.standing, table.growing, result),
+        kept,
+        planned: false,
+        ...moreThan(settled, plan.joint),
+      };
+    });
   return [own, ...alternatives].sort((a, b) => b.worth - a.worth);
 }
 

@@ -347,20 +347,20 @@ describe("the sheet says", () => {
   test("a miss, that covers cannot help, and the ways out best first", () => {
     const text = told(sample());
     expect(text).toContain(
-      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market of these days. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. That is the plan. Worth $152, up to $46 of it by a later cut, by judgement. Kept at 32 to 36 °F it loses about 19 % of its quality. 2. Pick it Fri Apr 24 as braising or bunched greens for Saturday stall on Sat Apr 25. Worth $124, the later cut counted. -",
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market in sight. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. That is the plan. Worth $152, up to $46 of it by a later cut, by judgement. Kept at 32 to 36 °F it loses about 19 % of its quality. 2. Pick it Fri Apr 24 as braising or bunched greens for Saturday stall on Sat Apr 25. Worth $124, the later cut counted. -",
     );
     expect(text).toContain(
-      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market of these days. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 3. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market in sight. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 3. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
     );
   });
 
   test("each way out against the plan where the farm is planned anew around it", () => {
     const text = told(plannedAround());
     expect(text).toContain(
-      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market of these days. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. That is the plan. Kept at 32 to 36 °F it loses about 19 % of its quality. 2. Pick it Fri Apr 24 as braising or bunched greens for Saturday stall on Sat Apr 25. $68 less than the plan. 3. Leave it uncut. $152 less than the plan. -",
+      "Spinach (S4) in North 1 is too large on Fri Apr 24 for Saturday stall: 6 in by then; salad size ends at 5 in. No cover at hand holds it that long. With covers, salad size from Apr 14 at the earliest and Apr 15 at the latest: right for no market in sight. 1. Cut it Mon Apr 20 and keep it cold 4 days for Saturday stall on Sat Apr 25. That is the plan. Kept at 32 to 36 °F it loses about 19 % of its quality. 2. Pick it Fri Apr 24 as braising or bunched greens for Saturday stall on Sat Apr 25. $68 less than the plan. 3. Leave it uncut. $152 less than the plan. -",
     );
     expect(text).toContain(
-      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market of these days. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. As good as the plan. 3. Pick it Fri Apr 24, below salad size, for Saturday stall on Sat Apr 25. $118 less than the plan.",
+      "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market in sight. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. As good as the plan. 3. Pick it Fri Apr 24, below salad size, for Saturday stall on Sat Apr 25. $118 less than the plan.",
     );
   });
 
