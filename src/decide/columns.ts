@@ -33,8 +33,8 @@ export interface Columns {
   taken(values: Float64Array): readonly Column[];
   /** The program relaxed, with these columns alone. */
   relaxed(isOpen?: (column: Column) => boolean): Relaxed;
-  /** The program with whole columns. @param places - Most places of the solver's own tree. */
-  whole(places: number): Whole;
+  /** The program with whole columns, with these alone. @param places - Most places of the solver's own tree. */
+  whole(places: number, isOpen?: (column: Column) => boolean): Whole;
 }
 
 const keyOf = ({ schedule, cuts }: Cutting): string => `${schedule.join()} ${cuts.join()}`;
@@ -90,8 +90,8 @@ export function columnsOf({ tunnels }: FarmProblem, shared: Together): Columns {
       open(isOpen);
       return shared.program.relaxed();
     },
-    whole(places) {
-      open(() => true);
+    whole(places, isOpen = () => true) {
+      open(isOpen);
       return shared.program.whole(
         all.map(({ number }) => number),
         places,

@@ -2,6 +2,7 @@ import { type Begun, boundOf } from "./bound.ts";
 import { type Chosen, type Column, type Columns, columnsOf } from "./columns.ts";
 import type { Evaluation } from "./evaluate.ts";
 import type { LimitName } from "./outcome.ts";
+import { inPairs } from "./pairs.ts";
 import { searcher } from "./search.ts";
 import type { Relaxed, Solver, Whole } from "./solver.ts";
 import { type FarmProblem, NOTHING, together } from "./together.ts";
@@ -47,6 +48,9 @@ const MOST_TURNS = 2;
 /** Places of the solver's tree where nothing is to be proved. */
 const FEW_PLACES = 300;
 
+/** A gap as wide as this, as a share of a breach, is worth looking at tunnels in pairs for. judgement */
+const WIDE = 0.004;
+
 /** Times each tunnel answers the plan at hand, and with how many schedules. */
 const MOST_PASSES = 4;
 const ANSWERS = 12;
@@ -62,7 +66,8 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
   const shared = together(problem, solver);
   const searchers = tunnels.map(({ problem: each }) => searcher(each));
   const columns = columnsOf(problem, shared);
-  const { worth: linear, relaxed } = boundOf(problem, shared, searchers, columns, begin);
+  const limit = boundOf(problem, shared, searchers, columns, begin);
+  const { worth: linear, relaxed } = limit;
   const only = (parts: readonly Column[]): Relaxed => columns.relaxed((column) => parts.includes(column));
   let bound = linear;
   let chosen = choose(columns, FEW_PLACES);
@@ -108,6 +113,7 @@ export function planTogether(problem: FarmProblem, solver: Solver, begin: readon
     proved = apart() <= 0;
     if (proved || !near()) break;
   }
+  if (!proved && apart() > WIDE * shared.breach) bettered(inPairs(shared, searchers, columns, limit, chosen));
   const { values } = chosen;
   const taken = columns.taken(values);
   /** What some columns come to, given the program's own answer for them. */
