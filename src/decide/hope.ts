@@ -104,14 +104,12 @@ export function hopeOf(
     const way = ways[j]![w]!;
     const to = coming.outlet(j, w);
     const t = time[x]!;
-    const whole = highest(
-      runsOf(way),
-      cellOf(way.time, t + to.leastTime[k]!),
-      cellOf(way.time, t + to.mostTime[k]!),
-    );
+    const from = cellOf(way.time, t + to.leastTime[k]!);
+    const upTo = cellOf(way.time, t + to.mostTime[k]!);
+    if (isClosed(way, from, upTo)) return Number.NEGATIVE_INFINITY;
+    const whole = highest(runsOf(way), from, upTo);
     const later = afterCut(problem, successions[j]!, rooted[x]! + coming.rooted[j]![k]!);
     const slope = slopes[j]! * (safe[x]! + to.mostSafe[k]!) + later;
-    if (isClosed(whole)) return Number.NEGATIVE_INFINITY;
     if (whole <= way.cutting) return slope;
     const share = way.share[cellOf(way.light, light[x]! + to.mostLight[k]!)]!;
     const good = 1 - Math.min(stressMost, heatStress * (heat[x]! + to.leastHeat[k]!));

@@ -76,8 +76,10 @@ export function scopes(
       const costs = costsOf(problem, stepsOf(problem, gravity, prices), problem.possible);
       // Whole, in full light and unharmed.
       const known = ways.map((each) =>
-        each.map(({ highest, cutting, table }) =>
-          isClosed(highest) ? Number.NEGATIVE_INFINITY : Math.max(0, highest - cutting) + table.regrown,
+        each.map((way) =>
+          isClosed(way, 0, way.share.length - 1)
+            ? Number.NEGATIVE_INFINITY
+            : Math.max(0, way.highest - way.cutting) + way.table.regrown,
         ),
       );
       const upper = known.map((each) => Math.max(0, ...each));

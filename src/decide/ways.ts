@@ -80,8 +80,9 @@ export interface Way extends Prospect {
 /** Worth of cutting where there is nothing worth cutting. */
 const NEVER_CUT = -1e12;
 
-/** Nothing is worth cutting: far below what any price can make of a bed. */
-export const isClosed = (worth: number): boolean => worth < NEVER_CUT / 1000;
+/** Nothing is worth cutting in a run of cells of thermal time. @param from - First cell. @param to - Last one. */
+export const isClosed = ({ table, outlet, first, places }: Prospect, from: number, to: number): boolean =>
+  !table.mustCut && (places[to + 1]! + first < outlet.pays[0] || places[from]! + first > outlet.pays[1]);
 
 /** What a bed can bring by place, at the prices of its market in each group of weathers. */
 export function wayOf(problem: TunnelProblem, prospect: Prospect, prices: Prices): Way {
