@@ -147,11 +147,12 @@ function missOf(
   table: SuccessionTable,
   picks: readonly AtPick[],
   fate: Fate,
-  planned: readonly Result[],
 ): Miss | null {
   const { standing, growing } = table;
   const { crop, succession } = standing;
-  const target = aim(picks, succession.market);
+  // Where the grower has settled what becomes of it, no other pick is missed.
+  const open = picks.filter(({ pick }) => table.outlets.some((outlet) => isPick(outlet, pick)));
+  const target = aim(open, succession.market);
   if (target === undefined || target.odds >= 0.5) return null;
   const small = target.planned.middle < crop.smallest;
   const meant = succession.market !== null || target.planned.middle >= IN_SIGHT * crop.smallest;
@@ -159,7 +160,8 @@ function missOf(
   if (!small && target.planned.middle <= crop.largest) return null;
   const coversCanHelp = target.right !== "no";
   const kinds = new Map<string, { readonly result: SuccessionResult; readonly fate: Fate }>();
-  for (const result of [...planned].sort((a, b) => b.worth - a.worth)) {
+  const planned = outletResults(at.problem, table, at.schedule).filter(({ open }) => open);
+  for (const result of planned.sort((a, b) => b.worth - a.worth)) {
     const other = fateOf(standing, growing, result);
     if (other.kind === "none") continue;
     const key = `${other.kind} ${other.as}`;
@@ -167,8 +169,9 @@ function missOf(
   }
   const greens = ({ result }: { readonly result: SuccessionResult }): number => result.worth - result.again;
   const ranked = [...kinds.values()];
+  const least = (best: number): number => WORTH_SAYING * Math.max(0, best);
   const alternatives = ranked
-    .filter((each) => greens(each) >= WORTH_SAYING * greens(ranked[0]!))
+    .filter((each, i) => i === 0 || greens(each) >= least(greens(ranked[0]!)))
     .slice(0, 3)
     .map(({ result, fate: way }): Alternative => ({ forced: false, fate: way, worth: result.worth }));
   return {
@@ -250,14 +253,18 @@ export function outlookOf(
   const { crop, succession } = standing;
   const { problem, schedule } = planned;
   const stay = new Array<number>(problem.intervals).fill(NOW);
-  const before = outletResults(problem, table, stay);
-  const after = outletResults(problem, table, schedule);
+  const offered = { ...table, outlets: table.offered };
   const up = growing.origin <= scene.horizon.now;
   const sizeNow = up ? sizeNowAt(growing) : null;
   const course = courses(planned, table);
   const [toldBefore, toldAfter] = [growing.ahead, course].map((along) => tellOf(scene, table, along));
   const bounds = paceBounds(problem, table);
-  const picks = atPicks(scene, { problem, table, bounds }, [before, toldBefore!], [after, toldAfter!]);
+  const picks = atPicks(
+    scene,
+    { problem, table, bounds },
+    [outletResults(problem, offered, stay), toldBefore!],
+    [outletResults(problem, offered, schedule), toldAfter!],
+  );
   const reach = reachOf(scene, planned, table, course, bounds);
   const own = (result: SuccessionResult): boolean => result.table.standing === standing;
   const [bestBefore, bestAfter] = [
@@ -298,6 +305,6 @@ export function outlookOf(
     worth: Math.max(0, bestAfter?.worth ?? 0),
     worthUnchanged: Math.max(0, bestBefore?.worth ?? 0),
     basis: basisOf(planned, table),
-    miss: missOf(scene, planned, table, picks, fate, after),
+    miss: missOf(scene, planned, table, picks, fate),
   };
 }

@@ -56,6 +56,8 @@ export interface SuccessionTable {
   readonly regrown: number;
   /** Time it takes to cut it. [min] */
   readonly cutting: number;
+  /** All it could be cut at, and those of them that are left open. */
+  readonly offered: readonly OutletTable[];
   readonly outlets: readonly OutletTable[];
   /** The grower has settled that it is cut at one of them. */
   readonly mustCut: boolean;
@@ -201,6 +203,7 @@ export function successionTable(
     damage,
     regrown: regrows ? settings.regrowthWorth * growing.mass * price : 0,
     cutting,
+    offered: outlets,
     outlets,
     mustCut: false,
   };

@@ -39,7 +39,8 @@ function otherCuts(
   const { worth: most, again: later } = best(results);
   const least = WORTH_PLANNING * (most - later);
   const kinds = new Map<string, KeptCut>();
-  for (const result of [...results].sort((a, b) => b.worth - a.worth)) {
+  const open = results.filter((each) => each.open);
+  for (const result of open.sort((a, b) => b.worth - a.worth)) {
     const { outlet, worth, again } = result;
     const greens = worth - again;
     if (outlet === null || greens <= 0 || greens < least) continue;

@@ -130,7 +130,9 @@ export function waysOut(outcome: Outcome, { fate, worth }: SuccessionOutlook, mi
       ? miss.alternatives
       : [...(found === undefined ? [plan] : []), ...miss.alternatives].filter(
           (each, i) =>
-            each === plan || (i < WAYS && greens(each, miss) >= greens(best, miss) * WORTH_TELLING),
+            each === plan ||
+            i === 0 ||
+            (i < WAYS && greens(each, miss) >= Math.max(0, greens(best, miss)) * WORTH_TELLING),
         );
   const first = told.find((each) => each.fate.kind !== "none");
   const ways = told.map((each) => ({

@@ -180,6 +180,7 @@ function successionTable(
     damage: table(),
     regrown: regrows ? settings.regrowthWorth * mass * price : 0,
     cutting: farm.labour.cutting * tunnel.length * share,
+    offered: [],
     outlets: [...outlets].sort((a, b) => a.at - b.at),
     mustCut: dice.happens(0.04),
   };

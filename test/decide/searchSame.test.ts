@@ -104,6 +104,7 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
       damage: table(() => 0),
       regrown: often(0.5) ? between(0, 60) : 0,
       cutting: between(0, 60),
+      offered: outlets,
       outlets,
       mustCut: outlets.length > 0 && often(0.3),
     };

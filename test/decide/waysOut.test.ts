@@ -201,3 +201,36 @@ test("without being asked each is told by what its bed alone brings under the pl
     expect(worths).toEqual([...worths].sort((x, y) => y - x));
   }
 });
+
+test("the best cut is told with its worth, even where its greens do not pay for the wages of cutting them", () => {
+  const single = tunnel("A", 16);
+  const lettuce = bed("lettuce-mix", single);
+  const { labour } = exampleFarm();
+  const { successions } = week(
+    input(
+      {
+        tunnels: [single],
+        successions: [lettuce],
+        notes: [leaf(lettuce, 24)],
+        pieces: [],
+        labour: { ...labour, wage: 224 },
+      },
+      clear([3, 14], [2, 12]),
+    ),
+  );
+  const { worth, miss } = successions[0]!;
+  expect(miss!.alternatives.length).toBeGreaterThan(0);
+  expect(miss!.alternatives[0]!.worth).toBe(worth);
+});
+
+const FRIDAY_CUT = { kind: "cut", date: "2026-04-24" as LocalDate, part: "morning" } as const;
+
+test("what is settled of a bed changes nothing of which markets it could be right for", () => {
+  const [, asked] = farms[2]!;
+  const rights = (...keep: NonNullable<WeekInput["keep"]>): readonly string[] =>
+    week({ ...asked, keep }).successions.map(({ atPicks }) => atPicks.map(({ right }) => right).join());
+  const free = rights();
+  expect(free.every((each) => each.includes(","))).toBe(true);
+  expect(rights({ ...FRIDAY_CUT, succession: arugula.id })).toEqual(free);
+  expect(rights({ kind: "uncut", succession: arugula.id })).toEqual(free);
+});
