@@ -79,6 +79,7 @@ export function changesOf(
           filled: filledBetter(
             farm,
             picks,
+            scene.keptCold,
             scene.weathers.shares,
             brought(chosen.successions),
             brought(other.evaluation.successions),

@@ -20,6 +20,7 @@ export * from "./hazards.ts";
 export * from "./horizon.ts";
 export * from "./joint.ts";
 export * from "./kept.ts";
+export * from "./keptCold.ts";
 export * from "./lacking.ts";
 export * from "./lastLeaf.ts";
 export * from "./lays.ts";

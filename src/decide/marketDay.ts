@@ -6,11 +6,13 @@ import type { Program, ProgramRow } from "./solver.ts";
 export interface MarketDay {
   readonly market: string;
   readonly crops: readonly string[];
+  /** What is already cut for it, by crop. [kg] */
+  readonly cold: ReadonlyMap<string, number>;
   /** Share of the weathers. [0–1] */
   readonly share: number;
 }
 
-/** Rows that hold a market day's crops to what is brought: a column that brings a kilogram has −1 in its crop's row. */
+/** Rows that hold a market day's crops to what is brought and already cut: a column that brings a kilogram has −1 in its crop's row. */
 export type Brought = ReadonlyMap<string, ProgramRow>;
 
 const UNLIMITED = Number.POSITIVE_INFINITY;
@@ -58,10 +60,13 @@ export const allShort = (farm: Farm, market: string, settings: Settings): number
 export function addMarketDay(
   program: Program,
   farm: Farm,
-  { market, crops, share: weight }: MarketDay,
+  { market, crops: ahead, cold, share: weight }: MarketDay,
   settings: Settings,
 ): Brought {
-  const brought = new Map(crops.map((crop) => [crop, program.addRow(Number.NEGATIVE_INFINITY, 0)]));
+  const crops = [...new Set([...ahead, ...cold.keys()])];
+  const brought = new Map(
+    crops.map((crop) => [crop, program.addRow(Number.NEGATIVE_INFINITY, cold.get(crop) ?? 0)]),
+  );
   for (const product of farm.products) {
     const parts = sharesOf(product);
     const choices = parts.map(({ crop, swaps }) => [crop, ...swaps].filter((each) => brought.has(each)));

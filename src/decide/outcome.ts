@@ -24,6 +24,7 @@ import type {
 import type { Warning } from "../watch/index.ts";
 import type { DateRange, DayWeather, Doubtful, Gap } from "../weather/index.ts";
 import type { Dry } from "./dry.ts";
+import type { KeptCold } from "./keptCold.ts";
 import type { Taken } from "./lays.ts";
 import type { Learned } from "./learned.ts";
 import type { BroughtOver } from "./ownRequirements.ts";
@@ -505,9 +506,11 @@ export interface CropAir {
 export interface ProductAtPick {
   readonly product: string;
   readonly pick: Pick;
-  /** Expected salad-size weight. [kg] */
+  /** Expected salad-size weight, with what is already cut. [kg] */
   readonly expected: Kilogram;
   readonly ordered: Kilogram;
+  /** Of its crops, what is already cut for that day. [kg] */
+  readonly cold: Kilogram;
   /** Crop that runs out first and so keeps it from being more; null where nothing lacks, or nothing of it is cut. */
   readonly scarcest: string | null;
   readonly successions: readonly string[];
@@ -607,6 +610,8 @@ export interface Outcome {
   readonly successions: readonly SuccessionOutlook[];
   readonly picks: readonly Pick[];
   readonly products: readonly ProductAtPick[];
+  /** Greens already cut that wait for a selling day. */
+  readonly keptCold: readonly KeptCold[];
   /** By selling day, in the order the farm lists its products. */
   readonly promises: readonly Promised[];
   /** Where a check strip would teach most; null: nowhere. */

@@ -52,6 +52,7 @@ export function planFarm(
     picks: problems.flatMap(({ successions }) =>
       successions.flatMap(({ outlets }) => outlets.map(({ fate }) => fate.pick)),
     ),
+    keptCold: scene.keptCold,
     tunnels: problems.map((problem, t) => ({ id: tunnels[t]!.at.tunnel.id, problem: of(problem) })),
   });
   const problem = whole((each) => each);

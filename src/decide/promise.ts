@@ -4,6 +4,7 @@ import { groupBy, kilogram, type LocalDate } from "../quantity/index.ts";
 import { draws } from "../weather/index.ts";
 import { allocate, orderedAt } from "./allocate.ts";
 import { hourAt } from "./horizon.ts";
+import { coldFor } from "./keptCold.ts";
 import { comesThrough } from "./losses.ts";
 import { REQUIREMENTS } from "./memberCourse.ts";
 import type { Fate, Promised, SuccessionOutlook } from "./outcome.ts";
@@ -55,7 +56,7 @@ const cutAt = (fate: Fate) => (fate.kind === "none" ? null : fate.kind === "pick
 /**
  * Pounds of every product on every selling day that is picked for in the days planned, case by case. Weather is the same for
  * all beds of a case, and so is what covers do for the beds of one tunnel and what a crop yields; requirements, beds and losses
- * are their own. What is cut is given to products in each case as it would be then.
+ * are their own. What is cut, and what lies in the cold already, is given to products in each case as it would be then.
  */
 export function productCases(
   scene: Scene,
@@ -76,10 +77,11 @@ export function productCases(
           fate.kind !== "none" && fate.pick.market.id === market.id && fate.pick.marketDate === marketDate,
       )
       .map((outlook) => ({ crop: outlook.crop.id, cases: bedCases(scene, plans, outlook) }));
+    const cold = coldFor(scene.keptCold, pick!);
     const ordered = farm.products.map((product) => orderedAt(product, market));
     const made = farm.products.map(() => new Float64Array(count));
     for (let i = 0; i < count; i++) {
-      const weights = new Map<string, number>();
+      const weights = new Map(cold);
       for (const { crop, cases } of cut) weights.set(crop, (weights.get(crop) ?? 0) + cases[i]!);
       allocate(farm.products, ordered, weights).made.forEach((weight, k) => {
         made[k]![i] = weight;

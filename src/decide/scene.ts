@@ -30,6 +30,7 @@ import {
 } from "../weather/index.ts";
 import { type Ahead, ahead } from "./ahead.ts";
 import { type Horizon, horizonOf } from "./horizon.ts";
+import { type KeptCold, keptColdOf } from "./keptCold.ts";
 import { type Learned, learnedOf } from "./learned.ts";
 import { coversLearned } from "./learnedCovers.ts";
 import { sensorsAt, type TunnelLog, tunnelLogs } from "./logs.ts";
@@ -78,6 +79,8 @@ export interface Scene {
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
   readonly picks: readonly Pick[];
+  /** Greens already cut that wait for one of them. */
+  readonly keptCold: readonly KeptCold[];
   readonly store: Ahead;
   readonly settings: Settings;
   readonly learned: Learned;
@@ -201,6 +204,7 @@ function stage(
     logs,
     horizon,
     picks,
+    keptCold: keptColdOf(farm, sheet ?? null, picks, on),
     store,
     settings,
   };

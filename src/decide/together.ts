@@ -2,9 +2,11 @@ import type { Farm, Piece, Settings } from "../farm/index.ts";
 import { addDays, type LocalDate, localDate } from "../quantity/index.ts";
 import { FREE } from "./calm.ts";
 import { type Evaluation, gravityOf } from "./evaluate.ts";
+import { coldFor, type KeptCold } from "./keptCold.ts";
 import type { Lay, Taken } from "./lays.ts";
 import { addMarketDay, allShort, type Brought } from "./marketDay.ts";
 import type { LimitName, Pick } from "./outcome.ts";
+import { priceOf } from "./price.ts";
 import type { Prices } from "./prices.ts";
 import type { Program, ProgramRow, Solver } from "./solver.ts";
 import type { OutletTable } from "./successionTable.ts";
@@ -16,6 +18,8 @@ export interface FarmProblem {
   readonly settings: Settings;
   /** Orders of their selling days count even where what is settled leaves no bed that could be cut for them. */
   readonly picks: readonly Pick[];
+  /** Greens already cut that wait for them. */
+  readonly keptCold: readonly KeptCold[];
   /** In the farm's order. */
   readonly tunnels: readonly { readonly id: string; readonly problem: TunnelProblem }[];
 }
@@ -85,7 +89,8 @@ const NO_SUCH_PIECE = 10 * gravityOf(["pieces"]);
 const dayOf = ({ market, marketDate }: Pick): string => `${market.id} ${marketDate}`;
 
 /** More than anything the plan can be worth or pay for differing from a sheet given out, so that no limit is broken for either. */
-function breachWorth({ tunnels }: FarmProblem, orders: number): number {
+function breachWorth({ farm, settings, tunnels, keptCold }: FarmProblem, orders: number): number {
+  const cold = keptCold.reduce((sum, { crop, weight }) => sum + weight * priceOf(farm, crop, settings), 0);
   const whole = tunnels.reduce(
     (sum, { problem: { successions, undated, calm } }) =>
       sum +
@@ -94,7 +99,7 @@ function breachWorth({ tunnels }: FarmProblem, orders: number): number {
       undated.reduce((total, { worth }) => total + worth, 0),
     0,
   );
-  return 1 + 2 * (whole + orders);
+  return 1 + 2 * (whole + cold + orders);
 }
 
 /** Rows by their keys, made when first asked for. */
@@ -164,7 +169,7 @@ export function together(problem: FarmProblem, solver: Solver): Together {
   for (const [key, { pick, crops }] of days) {
     const market = pick.market.id;
     offset -= allShort(farm, market, settings);
-    const day = { market, crops: [...crops] };
+    const day = { market, crops: [...crops], cold: coldFor(problem.keptCold, pick) };
     brought.set(
       key,
       weathers.map((share) => addMarketDay(program, farm, { ...day, share }, settings)),

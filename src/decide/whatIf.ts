@@ -69,6 +69,7 @@ export function whatIfs(scene: Scene, plan: FarmPlan, solver: Solver): readonly 
       farm: other.farm,
       settings,
       picks: plan.problem.picks,
+      keptCold: plan.problem.keptCold,
       tunnels: plan.plans.map(({ at, standings }) => ({
         id: at.tunnel.id,
         problem: tunnelProblem(other, { ...at, taken: at.taken.map(inList(other.farm)) }, standings),

@@ -1,4 +1,5 @@
 import {
+  type KeptCold,
   LEAST,
   MOST,
   NODES,
@@ -19,11 +20,21 @@ import { cropsOf, pickJson, successionJson } from "./json/succession.ts";
 import { type Json, time, unitsOf, VERSION, written } from "./json/written.ts";
 import { learnedRows } from "./learnedRows.ts";
 
+const keptColdJson = (farm: Farm, cold: KeptCold): Json => ({
+  succession: cold.succession,
+  crop: cold.crop,
+  cut: time(farm, cold.at),
+  weightKg: cold.weight,
+  market: cold.market,
+  marketDate: cold.marketDate,
+});
+
 const productJson = (farm: Farm, at: ProductAtPick): Json => ({
   product: at.product,
   pick: pickJson(farm, at.pick),
   expectedKg: at.expected,
   orderedKg: at.ordered,
+  coldKg: at.cold,
   scarcest: at.scarcest,
   successions: at.successions,
 });
@@ -76,6 +87,7 @@ export function weekJson(outcome: Outcome): string {
     successions: outcome.successions.map((outlook) => successionJson(farm, outlook)),
     picks: outcome.picks.map((pick) => pickJson(farm, pick)),
     products: outcome.products.map((at) => productJson(farm, at)),
+    keptCold: outcome.keptCold.map((each) => keptColdJson(farm, each)),
     promises: outcome.promises.map(promiseJson),
     changedSince: outcome.since === null ? null : sinceJson(farm, outcome.since),
     whatIf: outcome.whatIf === null ? null : outcome.whatIf.map(whatIfJson),

@@ -1,4 +1,4 @@
-import type { Outcome, Pick, SuccessionOutlook } from "../decide/index.ts";
+import { coldFor, type Outcome, type Pick, type SuccessionOutlook } from "../decide/index.ts";
 import type { Farm, Product } from "../farm/index.ts";
 import { list } from "../problem/index.ts";
 import { type LocalDate, localDate, localHour } from "../quantity/index.ts";
@@ -150,13 +150,14 @@ function without(
   pick: Pick,
   outcome: Outcome,
 ): string | null {
-  const { farm, successions } = outcome;
+  const { farm, successions, keptCold } = outcome;
   const wanted = (product?.parts ?? []).filter(({ share }) => share > 0);
   const cut = new Set(
     successions
       .filter(({ fate }) => fate.kind !== "none" && fate.as === "salad" && samePick(fate.pick, pick))
       .map(({ crop }) => crop.id),
   );
+  for (const crop of coldFor(keptCold, pick).keys()) cut.add(crop);
   const lacks = wanted.filter(({ crop }) => !cut.has(crop));
   const [only] = lacks;
   if (lacks.length === 1 && only !== undefined) {
@@ -177,7 +178,7 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
     heading: pickHeading(farm, pick),
     products: outcome.products
       .filter((each) => samePick(each.pick, pick) && (each.expected > 0 || each.ordered > 0))
-      .map(({ product, expected, ordered, scarcest }) => {
+      .map(({ product, expected, ordered, scarcest, cold }) => {
         const sold = farm.products.find(({ id }) => id === product);
         const name = clean(sold?.name ?? product);
         const lacks = without(sold, scarcest, pick, outcome);
@@ -192,13 +193,14 @@ export function picks(outcome: Outcome, names: Names): readonly PickBlock[] {
           ordered: ordered <= 0 ? null : wanted,
           short,
           sentence:
-            ordered <= 0
+            (ordered <= 0
               ? `${name}: ${had} expected, none ordered.`
               : short === null
                 ? `${name}: ${had} expected, ${wanted} ordered.`
                 : expected <= 0
                   ? `${name}: nothing for the ${wanted} ordered${because}.`
-                  : `${name}: ${had} expected, ${wanted} ordered: ${short} short${because}.`,
+                  : `${name}: ${had} expected, ${wanted} ordered: ${short} short${because}.`) +
+            (cold <= 0 ? "" : ` ${weight(farm.units, cold)} of its greens is cut and kept cold.`),
         };
       }),
     rows: outcome.successions

@@ -88,7 +88,7 @@ export function promiseChanges(
 /** What a reader must know to trust the list no further than it goes. */
 const NOTES: readonly string[] = [
   "Safe: there in 4 of 5 cases. May come: only in 1 of 5.",
-  "What is already cut comes on top.",
+  "With what is cut already, where its weight is noted.",
   "No contract: weather and pests may still take some.",
   "Greens cut early are kept cold, as local food rules say.",
 ];

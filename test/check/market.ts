@@ -90,6 +90,8 @@ export function ordersPart(answer: Answer, beds: readonly Bed[]): number {
     const here = beds.filter(({ outlet }) => outlet !== null && dayOf(outlet) === day);
     answer.weathers.forEach((share: number, k: number) => {
       const brought = new Map<string, number>();
+      for (const cold of answer.keptCold)
+        if (dayOf(cold) === day) brought.set(cold.crop, (brought.get(cold.crop) ?? 0) + cold.weightKg);
       for (const { succession, salad } of here) {
         brought.set(succession.crop, (brought.get(succession.crop) ?? 0) + salad[k]!);
         sum -= share * succession.basis.price * salad[k]!;

@@ -277,6 +277,7 @@ export function randomFarm(seed: number, size: Size): FarmProblem {
     farm,
     settings,
     picks: [],
+    keptCold: [],
     tunnels: tunnels.map((tunnel) => {
       const lying = now.get(tunnel.id)!;
       const options = [

@@ -25,7 +25,7 @@ Saturday stall, Sat Apr 25
 - Spinach: nothing safe yet. Up to 11½ lb may come.
 
 Safe: there in 4 of 5 cases. May come: only in 1 of 5.
-What is already cut comes on top.
+With what is cut already, where its weight is noted.
 No contract: weather and pests may still take some.
 Greens cut early are kept cold, as local food rules say.
 `);
@@ -41,7 +41,7 @@ Saturday stall, Sat 25 Apr
 - Spinach: nothing safe yet. Up to 5.25 kg may come.
 
 Safe: there in 4 of 5 cases. May come: only in 1 of 5.
-What is already cut comes on top.
+With what is cut already, where its weight is noted.
 No contract: weather and pests may still take some.
 Greens cut early are kept cold, as local food rules say.
 `);

@@ -765,6 +765,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         pick: FRIDAY,
         expected: pounds(33),
         ordered: pounds(40),
+        cold: kilogram(0),
         scarcest: null,
         successions: ["A12", "M3"],
       },
@@ -773,10 +774,12 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         pick: FRIDAY,
         expected: pounds(7.4),
         ordered: kilogram(0),
+        cold: kilogram(0),
         scarcest: null,
         successions: ["S4"],
       },
     ],
+    keptCold: [],
     promises: [
       {
         product: "spicy",
