@@ -8,6 +8,7 @@ import {
   type FarmPlan,
   gaveWay,
   type Joint,
+  keptUnmet,
   leafSurprises,
   ledgerOf,
   nightsOf,
@@ -95,7 +96,11 @@ export function week(input: WeekInput, solver: Solver): Outcome {
     whatIf: asked ? whatIfs(scene, plan, solver) : null,
     madeFrom,
     since: sinceIssued(scene, plan, successions),
-    problems: [...problems, ...leafSurprises(plans.flatMap(({ standings }) => standings))],
+    problems: [
+      ...problems,
+      ...keptUnmet(scene, plans),
+      ...leafSurprises(plans.flatMap(({ standings }) => standings)),
+    ],
   };
 }
 

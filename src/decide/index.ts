@@ -21,6 +21,7 @@ export * from "./horizon.ts";
 export * from "./joint.ts";
 export * from "./kept.ts";
 export * from "./keptCold.ts";
+export * from "./keptUnmet.ts";
 export * from "./lacking.ts";
 export * from "./lastLeaf.ts";
 export * from "./lays.ts";

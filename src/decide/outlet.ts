@@ -1,7 +1,6 @@
 import { between } from "../growth/index.ts";
-import { daysBetween, HOUR, type Instant, localDate } from "../quantity/index.ts";
+import { daysBetween, HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
 import { rainBefore } from "./dry.ts";
-import { hourAt } from "./horizon.ts";
 import type { Fate, Pick } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
@@ -11,6 +10,9 @@ interface Frost {
   readonly frozen: boolean;
   readonly thaw: Instant | null;
 }
+
+/** Leaves have thawed once bare ground has been above freezing for so long. [h] judgement */
+const THAWING = 1;
 
 /** A moment at which a succession may be cut, and what it is cut for. */
 export interface Outlet extends Frost {
@@ -30,11 +32,12 @@ export interface Outlet extends Frost {
 
 /**
  * Every moment a succession may be cut, in order of time: at each pick, and early at each morning walk for the pick it keeps cold for best.
- * Nobody cuts frozen leaves, nor lifts the cloth frozen over them: an early cut waits until bare ground has thawed, a pick
- * keeps its hour and says so. Cutting early is offered once the bed, left as it is, has reached its size: nobody keeps leaves cold that are too small.
+ * Nobody cuts frozen leaves, nor lifts the cloth frozen over them: an early cut waits until they have thawed, a pick keeps its
+ * hour and says so. Cutting early is offered once the bed, left as it is, has reached its size, since nobody keeps leaves cold that are
+ * too small, and on a day the grower has settled it for.
  */
 export function outletsOf(
-  { farm, picks, horizon, weather, store, settings }: Scene,
+  { farm, keep, picks, horizon, weather, store, settings }: Scene,
   { succession, crop }: Standing,
   growing: Growing,
 ): readonly Outlet[] {
@@ -55,12 +58,13 @@ export function outletsOf(
   const bare = store.climate([]);
   const isFrozen = (at: Instant): boolean => {
     const { frost, from } = bare;
-    return frost[Math.min(frost.length - 1, hourAt(weather, at) - from)]! <= 0;
+    const hour = Math.min(frost.length - 1, Math.floor(at / HOUR) - weather.first - from);
+    return frost.subarray(Math.max(0, hour - THAWING), hour + 1).some((air) => air <= 0);
   };
   const frostAt = (at: Instant): Frost => {
     if (!isFrozen(at)) return { frozen: false, thaw: null };
     const { zone } = farm.place;
-    let later = at;
+    let later = (Math.ceil(at / HOUR) * HOUR) as Instant;
     while (isFrozen(later) && localDate(zone, later) === localDate(zone, at))
       later = (later + HOUR) as Instant;
     return { frozen: true, thaw: localDate(zone, later) === localDate(zone, at) ? later : null };
@@ -77,8 +81,13 @@ export function outletsOf(
   const { unchanged, origin, requirement, belief } = growing;
   const grownTo = (at: Instant): number =>
     belief.head + between(unchanged.pace, unchanged.from, origin, Math.round(at / HOUR) - weather.first);
+  const isSettled = (date: LocalDate): boolean =>
+    keep.some((kept) => kept.kind === "cut" && kept.succession === succession.id && kept.date === date);
   const early = horizon.walks
-    .filter(({ part, at }) => part === "morning" && grownTo(at) >= requirement * Math.exp(belief.shift))
+    .filter(
+      ({ part, at, date }) =>
+        part === "morning" && (isSettled(date) || grownTo(at) >= requirement * Math.exp(belief.shift)),
+    )
     .flatMap((walk) => {
       const { date } = walk;
       const frost = frostAt(walk.at);

@@ -104,7 +104,7 @@ describe("a cut while it freezes", () => {
       ),
     );
 
-  test("is put off to the first hour at which the bed has thawed when it is kept cold anyway", () => {
+  test("is put off until bare ground has been above freezing for an hour when it is kept cold anyway", () => {
     const { successions } = plan(-4);
     const outlets = successions[0]!.basis!.outlets.filter(({ kind }) => kind === "hold");
     expect(outlets.length).toBeGreaterThan(0);
@@ -114,7 +114,8 @@ describe("a cut while it freezes", () => {
       expect(bare[hour]!).toBeGreaterThan(0);
       if (cut < at(4, 0)) {
         expect(cut % 86_400_000).toBeGreaterThan(at(0, 7) % 86_400_000);
-        expect(bare[hour - 1]!).toBeLessThanOrEqual(0);
+        expect(bare[hour - 1]!).toBeGreaterThan(0);
+        expect(bare[hour - 2]!).toBeLessThanOrEqual(0);
       }
     }
   });
@@ -124,26 +125,29 @@ describe("a cut while it freezes", () => {
     expect(outlets.map(({ at: cut }) => cut)).toContain(at(1, 7));
   });
 
-  test("keeps the hour of a pick and says when the bed has thawed", () => {
+  test("keeps the hour of a pick and says when the bed has thawed, whatever that hour is", () => {
     const small = bed("spinach", T);
-    const { successions } = week(
-      input(
-        {
-          tunnels: [T],
-          successions: [small],
-          pieces: [],
-          notes: [leaf(small, 4.5)],
-          markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour: 6 }] }],
-        },
-        clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
-        at(4, 4.5),
-      ),
-    );
-    const [{ fate, atFate }] = successions as [(typeof successions)[number]];
+    const picked = (hour: number) =>
+      week(
+        input(
+          {
+            tunnels: [T],
+            successions: [small],
+            pieces: [],
+            notes: [leaf(small, 4.5)],
+            markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour }] }],
+          },
+          clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
+          at(4, 4.5),
+        ),
+      ).successions[0]!;
+    const { fate, atFate } = picked(6);
     expect(fate).toMatchObject({ kind: "pick", pick: { at: at(4, 6) } });
     expect(atFate).toMatchObject({ frozen: true });
     expect(atFate!.thaw!).toBeGreaterThan(at(4, 6));
     expect(atFate!.thaw!).toBeLessThan(at(4, 12));
+    for (const hour of [6.25, 6.5, 7, 7.5])
+      expect(picked(hour).atFate).toMatchObject({ frozen: true, thaw: atFate!.thaw });
   });
 });
 

@@ -51,8 +51,8 @@ function changed(at: Instant, { tunnels, successions }: Outcome): readonly strin
           .map((cover) => `${plan.tunnel.id} ${cover} ${stateIn(to, cover)}`),
       ),
   );
-  const cuts = successions.flatMap(({ succession, fate }) =>
-    (fate.kind === "pick" && fate.pick.planned && fate.pick.at === at) ||
+  const cuts = successions.flatMap(({ succession, fate, atFate }) =>
+    (fate.kind === "pick" && fate.pick.planned && (atFate?.thaw ?? fate.pick.at) === at) ||
     (fate.kind === "hold" && fate.cut === at)
       ? [`${succession.id} cut`]
       : [],
@@ -104,8 +104,9 @@ describe.each(LANGUAGES)("cards in %s, pasted unchanged", (language) => {
 
   test("bring weights that were filled in", async () => {
     const outcome = await example;
-    const round = rounds(outcome).find(({ part }) => part === "cutting")!;
+    const round = rounds(outcome).at(-1)!;
     const notes = answered(pasted(round, outcome, language).replaceAll("__", "13.5"), outcome);
+    expect(notes.length).toBeGreaterThan(0);
     expect(notes.map(({ note }) => (note.kind === "cut" ? note.weight : null))).toEqual(
       notes.map(() => pounds(13.5)),
     );
