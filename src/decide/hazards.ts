@@ -121,6 +121,15 @@ function coveredOn({ walks }: Scene["horizon"], { problem, choice, at }: Planned
   return lies || (walks[0]?.date === date && at.now.length > 0);
 }
 
+/** Snow still to fall on a date, as water; none where nobody spoke of it. [mm] */
+function snowToCome({ weather: { calendar, snowfall }, horizon }: Scene, date: LocalDate): number {
+  const index = calendar.dates.indexOf(date);
+  return snowfall.reduce(
+    (sum, water, hour) => (hour >= horizon.now && calendar.day[hour] === index ? sum + water : sum),
+    0,
+  );
+}
+
 /** Everything that may hurt the crop from now to the end of the days planned, most urgent first. */
 export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Warning[] {
   const { farm, horizon, weather, store, settings } = scene;
@@ -131,7 +140,8 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
     const covered = plans.filter((planned) => coveredOn(horizon, planned, day.date));
     warnings.push(
       snowWarning(
-        day,
+        day.date,
+        snowToCome(scene, day.date),
         covered.map(({ at }) => at.tunnel.id),
         settings,
       ),

@@ -145,6 +145,26 @@ describe("snow that is foretold", () => {
     );
   });
 
+  it("is warned of only as far as it has not fallen yet", () => {
+    const warned = (water: number) => {
+      const days = clear([3, 13], [-2, 6], [-4, 0], [-3, 8]).map((day, i) =>
+        i === 2 ? { ...day, rain: water } : day,
+      );
+      const base = frostyFarm(
+        {
+          tunnels: [A],
+          successions: [ARUGULA],
+          notes: [leaf(ARUGULA, 8), noted("on")],
+          pieces: [piece("heavy", "row-cover-30", 16, ["A"])],
+        },
+        days,
+      );
+      return week({ ...base, on: at(2, 18) }).warnings.filter(({ kind }) => kind === "snow");
+    };
+    expect(warned(12)).toMatchObject([{ date: "2026-04-22", water: expect.closeTo(3, 9), tunnels: ["A"] }]);
+    expect(warned(3)).toEqual([]);
+  });
+
   it("is not warned of where nothing stands covered", () => {
     expect(plan(falling(15)).warnings.some(({ kind }) => kind === "snow")).toBe(false);
   });
