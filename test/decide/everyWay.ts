@@ -12,7 +12,7 @@ export interface Ending {
   readonly cut: number;
   readonly outlet: OutletTable | null;
   readonly crop: string;
-  /** Worth beside what its salad sells for: other sizes, waiting, wages of cutting, rooted. */
+  /** Worth beside what its salad sells for: other sizes, its price lowered by waiting, wages for its cutting, what grows again. */
   readonly own: number;
   /** In each group of weathers. [kg] */
   readonly salad: readonly number[];
