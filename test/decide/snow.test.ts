@@ -97,7 +97,7 @@ describe("under snow", () => {
       "Snow may lie: brush it off gently before you open a bed, and drag no cloth from under it.",
     );
     expect(text).toContain(
-      "A: cloth has to be moved while snow lies: it does at every other walk in time too, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.",
+      "A: cloth has to be moved while snow lies: at every other walk in time it does too, you keep the tunnel as it is, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.",
     );
     expect(crewText(told, "en")).toContain(
       "\nSnow: do NOT drag cloth from under it, brush it off gently.\nTAKE OFF row cover 30 g: A\n",
