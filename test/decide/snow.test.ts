@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { breachesAt, type Outcome, type TunnelProblem } from "../../src/decide/index.ts";
-import type { Note } from "../../src/farm/index.ts";
+import { breachesAt, type Lay, movesOf, type Outcome, type TunnelProblem } from "../../src/decide/index.ts";
+import type { Note, Setting } from "../../src/farm/index.ts";
 import { crewText, weekJson, weekText } from "../../src/sheet/index.ts";
 import type { DailyRecord } from "../../src/weather/index.ts";
 import { faultsOf } from "../check/faults.ts";
@@ -107,27 +107,46 @@ describe("under snow", () => {
 });
 
 describe("frozen cloth", () => {
-  /** Limits broken at a frozen morning walk by going over to another lay, or staying with the rhythm that lies. */
-  const broken = (frozenThrough: boolean, to: number): readonly string[] =>
+  const COVER = { cover: "row-cover-30", state: "nights" } as const;
+  const NET = { cover: "net", state: "on" } as const;
+  const SHADE = { cover: "shade-40", state: "on" } as const;
+  const settings: readonly Setting[] = [[COVER], [COVER, SHADE], [NET, COVER], [], [NET]];
+  const lays = settings.map((layers, setting) => ({
+    setting,
+    taken: layers.map(({ cover }) => ({ cover, piece: cover, over: ["A"] })),
+  })) as unknown as readonly Lay[];
+  const moves = { day: movesOf(frostyFarm().farm, A, settings, lays, "day") };
+
+  /** Limits broken at a frozen morning walk by going from one lay to another. */
+  const broken = (frozenThrough: boolean, from: number, to: number): readonly string[] =>
     breachesAt(
       {
-        lays: [{}, {}],
+        lays,
         parts: ["day"],
         windy: [false],
         frozen: [true],
         frozenThrough: [frozenThrough],
         snow: [false],
-        moves: { day: { puts: [0, 0, 0, 0], takes: [1, 1, 0, 0], vents: [0, 0, 0, 0] } },
+        moves,
       } as unknown as TunnelProblem,
       0,
-      0,
+      from,
       to,
     );
 
-  it("keeps a change from its walk, and a round only where it does not thaw before the next one", () => {
-    expect(broken(false, 1)).toEqual(["frozen"]);
-    expect(broken(false, 0)).toEqual([]);
-    expect(broken(true, 0)).toEqual(["frozen"]);
+  it("keeps a change from its walk that takes off what would have stayed", () => {
+    expect(broken(false, 2, 0)).toEqual(["frozen"]);
+    expect(broken(false, 4, 3)).toEqual(["frozen"]);
+  });
+
+  it("lets a round wait, also where another cloth comes beside it or the cover stays off", () => {
+    for (const to of [0, 1, 2, 3]) expect(broken(false, 0, to)).toEqual([]);
+    expect(broken(false, 2, 4)).toEqual([]);
+  });
+
+  it("keeps a round from a walk after which it does not thaw before the next one", () => {
+    for (const to of [0, 1, 2, 3]) expect(broken(true, 0, to)).toEqual(["frozen"]);
+    expect(broken(true, 4, 4)).toEqual([]);
   });
 });
 
