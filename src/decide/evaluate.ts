@@ -79,8 +79,9 @@ export const quality = (
 ): number => 1 - Math.min(stressMost, heatStress * heat);
 
 /**
- * Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. A rhythm's round may wait until
- * cloth has thawed, where it does before the next walk; a change is planned for its walk, and snow lies for days.
+ * Limits broken by the change from one lay to another at a walk, or by a rhythm's own moves. What a rhythm's round takes off may
+ * wait until it has thawed, where it does before the next walk; what a change takes off is planned for its walk, and snow lies for
+ * days.
  */
 export function breachesAt(
   problem: TunnelProblem,
@@ -92,9 +93,9 @@ export function breachesAt(
   const part = problem.parts[walk]!;
   const limits: LimitName[] = [];
   if (problem.windy[walk] && problem.moves[part].puts[move]) limits.push("wind");
-  const { takes, vents } = problem.moves[part];
-  const stuck = from === to ? problem.frozenThrough : problem.frozen;
-  if (stuck[walk] && takes[move]) limits.push("frozen");
+  const { takes, pulls, vents } = problem.moves[part];
+  if ((problem.frozen[walk] && pulls[move]) || (problem.frozenThrough[walk] && takes[move]))
+    limits.push("frozen");
   if (problem.snow[walk] && (takes[move] || vents[move])) limits.push("snow");
   return limits;
 }

@@ -1,4 +1,4 @@
-import { type Cover, lyingBy } from "../farm/index.ts";
+import { lyingBy } from "../farm/index.ts";
 import {
   addDays,
   type Celsius,
@@ -23,7 +23,7 @@ import {
 import { extremeBetween } from "./ahead.ts";
 import { type ExposedIn, exposedUnder } from "./exposed.ts";
 import { partOf } from "./horizon.ts";
-import { COOLS, noCloth, WARMS } from "./lacking.ts";
+import { noCoolCloth, noWarmCloth, type WhyNone } from "./lacking.ts";
 import type { Night } from "./outcome.ts";
 import type { Planned } from "./planned.ts";
 import type { Scene } from "./scene.ts";
@@ -121,6 +121,15 @@ function coveredOn({ walks }: Scene["horizon"], { problem, choice, at }: Planned
   return lies || (walks[0]?.date === date && at.now.length > 0);
 }
 
+/** Snow still to fall on a date, as water; none where nobody spoke of it. [mm] */
+function snowToCome({ weather: { calendar, snowfall }, horizon }: Scene, date: LocalDate): number {
+  const index = calendar.dates.indexOf(date);
+  return snowfall.reduce(
+    (sum, water, hour) => (hour >= horizon.now && calendar.day[hour] === index ? sum + water : sum),
+    0,
+  );
+}
+
 /** Everything that may hurt the crop from now to the end of the days planned, most urgent first. */
 export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Warning[] {
   const { farm, horizon, weather, store, settings } = scene;
@@ -131,7 +140,8 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
     const covered = plans.filter((planned) => coveredOn(horizon, planned, day.date));
     warnings.push(
       snowWarning(
-        day,
+        day.date,
+        snowToCome(scene, day.date),
         covered.map(({ at }) => at.tunnel.id),
         settings,
       ),
@@ -144,13 +154,9 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
     const during = (i: number): readonly Exposed[] =>
       exposed({ from: horizon.starts[i]!, to: horizon.starts[i + 1]! }, i);
     warnings.push(beforeNextWalk(scene, planned, exposed));
-    const lacking = <W extends Warning>(
-      warning: W | null,
-      i: number,
-      kinds: readonly Cover["kind"][],
-    ): W | null => {
+    const lacking = <W extends Warning>(warning: W | null, i: number, why: WhyNone): W | null => {
       if (warning === null) return null;
-      const reason = noCloth(scene, plans, planned, i, kinds);
+      const reason = why(scene, plans, planned, i);
       return reason === null ? warning : { ...warning, noClothLeft: reason };
     };
     for (const night of nightsOf(scene, planned)) {
@@ -163,7 +169,7 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
             settings,
           ),
           night.interval,
-          WARMS,
+          noWarmCloth,
         ),
       );
     }
@@ -172,7 +178,7 @@ export function warningsOf(scene: Scene, plans: readonly Planned[]): readonly Wa
       const ifLeft = problem.highest[index * S + problem.lays[NOW]!.setting]! as Celsius;
       const under = problem.highest[index * S + choice[index]!]! as Celsius;
       warnings.push(
-        lacking(heatWarning(at.tunnel.id, date, ifLeft, under, during(index), settings), index, COOLS),
+        lacking(heatWarning(at.tunnel.id, date, ifLeft, under, during(index), settings), index, noCoolCloth),
       );
     }
     for (const { standing, growing } of problem.successions) {

@@ -8,6 +8,8 @@ export interface Moves {
   /** Some cloth is put on; some is taken off; a side of some that stays is lifted or let down. */
   readonly puts: Uint8Array;
   readonly takes: Uint8Array;
+  /** Of what is taken off some would have stayed, had the lay not changed: it is more than a rhythm's own round. */
+  readonly pulls: Uint8Array;
   readonly vents: Uint8Array;
 }
 
@@ -35,11 +37,13 @@ export function movesOf(
   const minutes = new Float64Array(S * S);
   const puts = new Uint8Array(S * S);
   const takes = new Uint8Array(S * S);
+  const pulls = new Uint8Array(S * S);
   const vents = new Uint8Array(S * S);
   const before = part === "day" ? "night" : "day";
   lays.forEach((from, a) => {
     lays.forEach((to, b) => {
       const lay = clothOf(from, before);
+      const stays = clothOf(from, part);
       const lies = clothOf(to, part);
       let sum = 0;
       for (const layer of lies) {
@@ -57,9 +61,10 @@ export function movesOf(
         if (lies.some((other) => sameCloth(other, layer))) continue;
         sum += farm.covers.get(layer.cover)!.minutes.off;
         takes[a * S + b] = 1;
+        if (stays.some((other) => sameCloth(other, layer))) pulls[a * S + b] = 1;
       }
       minutes[a * S + b] = sum * (tunnel.length / HUNDRED_FEET) * farm.labour.pace;
     });
   });
-  return { minutes, puts, takes, vents };
+  return { minutes, puts, takes, pulls, vents };
 }

@@ -1,4 +1,12 @@
-import { type Kept, type Layer, type Setting, settingOf, type Tunnel } from "../farm/index.ts";
+import {
+  coverHistory,
+  type Kept,
+  type Layer,
+  lyingAt,
+  type Setting,
+  settingOf,
+  type Tunnel,
+} from "../farm/index.ts";
 import { instantAt, localDate } from "../quantity/index.ts";
 import { layable } from "./cloth.ts";
 import {
@@ -12,7 +20,7 @@ import {
   SETTLED,
 } from "./keptRead.ts";
 import { stretchIn } from "./keptStretch.ts";
-import { coversMeant } from "./noteCover.ts";
+import { coversCalled, coversMeant } from "./noteCover.ts";
 import type { NamesIn } from "./noteNames.ts";
 import { stateOf } from "./noteOfCover.ts";
 import { type Spoken, spokenIn } from "./noteParts.ts";
@@ -23,6 +31,31 @@ const AS_IT_IS = /\b(?:as\s+(?:it|they)\s+(?:is|are)|as\s+is|unchanged)\b/iu;
 
 /** Covers over each other. */
 const OVER = /\s(?:and|over|with|under|plus)\s|[+&]/iu;
+
+const coverWords = ({ left }: Spoken): readonly string[] =>
+  left.filter(({ kind }) => kind === "word" || kind === "number").map(({ text }) => text);
+
+/** What is left of a tunnel without some cloth: nothing, where no other lies there or, on a bare one, none is at hand. */
+function settingWithout(
+  spoken: Spoken,
+  tunnel: Tunnel,
+  { farm, on: now }: KeptSetting,
+): Setting | Misreading {
+  const said = coversCalled(coverWords(spoken), farm);
+  if ("unknown" in said) return notKnown(said.unknown);
+  const lying = lyingAt(coverHistory(farm, tunnel), now).map(({ cover }) => cover);
+  const there = lying.length > 0 ? lying : layable(tunnel, farm, now);
+  const other = there.find((cover) => !said.covers.includes(cover));
+  if (other === undefined) return [];
+  return misread(
+    `Say what lies there, like "${tunnel.name} ${other} on", or "${tunnel.name} bare" where nothing does.`,
+    {
+      code: "keep-unclear",
+      expected: "what lies there",
+      received: "only what does not",
+    },
+  );
+}
 
 /** One cloth that is said to lie on a tunnel. */
 function layerOf(
@@ -36,9 +69,7 @@ function layerOf(
   if (state === null) return misread("Say one of on, vented, nights and bare.");
   if (state === "bare" || state === "off")
     return misread(`Say what lies there, or "${name} bare" where nothing does.`);
-  const words = spoken.left
-    .filter(({ kind }) => kind === "word" || kind === "number")
-    .map(({ text }) => text);
+  const words = coverWords(spoken);
   const atHand = layable(tunnel, farm, now);
   const ownedHere = { ...farm, pieces: farm.pieces.filter(({ cover }) => atHand.includes(cover)) };
   const meant = coversMeant(words, state, tunnel, ownedHere, now);
@@ -80,6 +111,8 @@ function settingSaid(text: string, on: boolean, tunnel: Tunnel, kept: KeptSettin
     if (spoken === null) return FIGURES;
     if (groups.length === 1 && spoken.roles.includes("bare") && spoken.roles.length === 1)
       return spoken.left.length === 0 ? [] : notKnown(spoken.left.map(({ text: word }) => word));
+    if (groups.length === 1 && spoken.left.length > 0 && stateOf(spoken, on) === "off")
+      return settingWithout(spoken, tunnel, kept);
     // That it is on need not be said.
     const layer = layerOf(spoken, on || spoken.roles.length === 0, tunnel, kept);
     if ("kind" in layer) return layer;

@@ -31,8 +31,11 @@ const PHRASES: readonly (readonly [said: RegExp, meant: string])[] = [
   ],
   [/\b(?:the\s+)?same(?:\s+as\s+now)?\b|\b(?:like|as)\s+now\b|\bthe\s+way\s+it\s+is\b/giu, " as it is "],
   [/\bremains?\b/giu, "stays"],
-  [/\b(?:do\s+not|don't|dont|not)\s+(?:pick|harvest)\b|\bstanding\b/giu, " not cut "],
+  [/\b(?:do\s+not|don't|dont|not|no)\s+(?:cut|pick|harvest)\b|\bstanding\b/giu, " not cut "],
   [/\b(?:pick|picked|harvest)\b/giu, " cut "],
+  // "No row cover on T1": the name of the tunnel has become a comma.
+  [/\b(?:no|without)\s+(?:any\s+)?([^,]+?)\s+on(?:\s+it)?(?=\s*(?:,|$))/giu, " off $1 "],
+  [/\b(?:no|without)\b(?:\s+any\b)?/giu, " off "],
 ];
 
 /** @example inKnownWords("bare all week") // => "bare  " */

@@ -102,6 +102,18 @@ function takenOff(
       };
 }
 
+/** Covers some words may mean, wherever these are; else words no cover goes by. */
+export function coversCalled(
+  words: readonly string[],
+  farm: Farm,
+): Extract<CoversMeant, { covers: unknown } | { unknown: unknown }> {
+  const known = new Set(wordsOfCovers(farm));
+  const unknown = words.filter((word) => wordsIn(word).some((part) => !known.has(part)));
+  const covers = called(words.flatMap(wordsIn), farm);
+  if (unknown.length > 0) return { unknown };
+  return covers.length === 0 ? { unknown: words } : { covers };
+}
+
 /**
  * The covers of one tunnel that words mean, by what lies there and what is owned.
  *
@@ -115,10 +127,9 @@ export function coversMeant(
   farm: Farm,
   at: Instant,
 ): CoversMeant {
-  const known = new Set(wordsOfCovers(farm));
-  const unknown = words.filter((word) => wordsIn(word).some((part) => !known.has(part)));
-  const fits = called(words.flatMap(wordsIn), farm);
-  if (unknown.length > 0 || fits.length === 0) return { unknown: unknown.length > 0 ? unknown : words };
+  const said = coversCalled(words, farm);
+  if ("unknown" in said) return said;
+  const { covers: fits } = said;
   const lying = lyingBefore(farm, tunnel, at);
   if (state === "bare" || state === "off") return takenOff(fits, state, tunnel, lying);
   // Shade and net lie or do not; only who names them says otherwise.

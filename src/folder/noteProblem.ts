@@ -26,6 +26,9 @@ export const knownWords = ({ farm, names }: Pick<NoteSetting, "farm" | "names">)
   ...wordsOfCovers(farm),
 ];
 
+/** Put right into a word near to it, the line would say the opposite. */
+const DENIES = /^(?:no|not|non|none|without)$/iu;
+
 /** A line with words nobody knows put right, where that is possible. */
 export function mended(
   line: string,
@@ -35,7 +38,7 @@ export function mended(
   const known = words.filter((word) => word.length > 1);
   let text = line;
   for (const word of unknown) {
-    if (isUnit(word) || word.length < 2) continue;
+    if (isUnit(word) || word.length < 2 || DENIES.test(word)) continue;
     const same = known.find((name) => name.toLowerCase() === digits(word).toLowerCase());
     const near = same ?? didYouMean(word, known);
     const at = text.toLowerCase().indexOf(word.toLowerCase());

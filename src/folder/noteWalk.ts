@@ -64,8 +64,8 @@ function keysOf(
  * Reads the lines of a walk, one note each, with headings and days between them.
  *
  * @param said - Day and hour for lines that say none; names of days count back from that day, else from now.
- * @returns Every note, a problem for every line that is not understood, and what was passed over: of a crew's answer, lines that can
- * mean nothing to note.
+ * @returns Every note, a problem for every line that is not understood, and what was passed over: of a crew's answer, lines that are
+ * nothing but courtesy.
  */
 export function noteWalk(
   text: string,
@@ -103,7 +103,7 @@ export function noteWalk(
       const here = setting;
       const vague = barred === null && read.misread.code === "note-unreadable";
       unread.push({
-        chatter: vague && isChatter(plain, here) ? { line: index + 1, text: plain } : null,
+        chatter: vague && isChatter(plain) ? { line: index + 1, text: plain } : null,
         problem: () => noteProblem(spot, line, read.misread, here),
       });
     }

@@ -57,13 +57,13 @@ export interface Sheet {
 
 const GAVE_WAY: Readonly<Record<LimitName, (tunnel: string) => string>> = {
   rowCoverInHeat: (tunnel) =>
-    `${tunnel}: a cloth stays on in heat, because at no walk before it the cloth may be moved: it is frozen, or your minutes or changes a week are used up.`,
+    `${tunnel}: a cloth stays on in heat, because at no walk before it the cloth may be moved: it is frozen, you keep it there, or your minutes or changes a week are used up.`,
   wind: (tunnel) =>
-    `${tunnel}: cloth is put on in wind above your limit: at every other walk in time it is as windy, or your minutes or changes a week are used up.`,
+    `${tunnel}: cloth is put on in wind above your limit: at every other walk in time it is as windy, you keep the tunnel as it is, or your minutes or changes a week are used up.`,
   frozen: (tunnel) =>
-    `${tunnel}: cloth has to be moved while frozen: at every other walk in time it is frozen too, or your minutes or changes a week are used up. Thaw it first if you can.`,
+    `${tunnel}: cloth has to be moved while frozen: at every other walk in time it is frozen too, you keep the tunnel as it is, or your minutes or changes a week are used up. Thaw it first if you can.`,
   snow: (tunnel) =>
-    `${tunnel}: cloth has to be moved while snow lies: it does at every other walk in time too, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.`,
+    `${tunnel}: cloth has to be moved while snow lies: at every other walk in time it does too, you keep the tunnel as it is, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.`,
   net: (tunnel) => `${tunnel}: what must stay under net is without it for a time.`,
   dim: (tunnel) => `${tunnel}: shade cloth keeps it below its light floor longer than your settings allow.`,
   pieces: (tunnel) => `${tunnel}: the plan asks for more cloth than is free.`,

@@ -57,7 +57,7 @@ const FORBIDDEN: Readonly<Record<LimitName, string>> = {
 
 function left({ walk, tunnel, decidedBy, limit }: ChangedInstruction, { warnings }: Outcome): string {
   if (decidedBy !== "limit") return LEFT[decidedBy];
-  if (limit === null) return "The cloth for it is not at hand.";
+  if (limit === null) return "The cloth for it is not at hand, or you keep the tunnel otherwise.";
   const frost = warnings.some(
     (each) => each.kind === "frost" && each.tunnel === tunnel.id && each.date >= walk.date,
   );

@@ -46,7 +46,7 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
   | { readonly kind: "wind"; readonly wind: MetrePerSecond; readonly limit: MetrePerSecond }
   | {
       readonly kind: "snow";
-      /** New snow of the day, as water. [mm] */
+      /** Snow still to fall that day, as water. [mm] */
       readonly water: number;
       /** Its usual depth, rough. [cm] */
       readonly depth: Centimetre;

@@ -89,15 +89,21 @@ export function windWarnings(days: readonly DayWeather[], limit: DayWeather["win
     .map(({ date, wind }) => ({ kind: "wind", severity: "care", date, wind, limit }));
 }
 
-/** A day's snow on what lies on hoops; null when none is foretold worth a look, or nothing lies there. @param tunnels - Covered that day. */
+/**
+ * A day's snow on what lies on hoops; null when none is foretold worth a look, or nothing lies there.
+ *
+ * @param water - What is still to fall. [mm]
+ * @param tunnels - Covered that day.
+ */
 export function snowWarning(
-  { date, snowfall }: Pick<DayWeather, "date" | "snowfall">,
+  date: LocalDate,
+  water: number,
   tunnels: readonly string[],
   { snowLies, newSnow }: Pick<Settings, "snowLies" | "newSnow">,
 ): Warning | null {
-  if (snowfall === null || snowfall < snowLies || tunnels.length === 0) return null;
-  const depth = centimetre((snowfall * newSnow) / 10);
-  return { kind: "snow", severity: "care", date, water: snowfall, depth, tunnels };
+  if (water < snowLies || tunnels.length === 0) return null;
+  const depth = centimetre((water * newSnow) / 10);
+  return { kind: "snow", severity: "care", date, water, depth, tunnels };
 }
 
 /** The first day with less than ten hours of day. */

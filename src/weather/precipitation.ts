@@ -10,13 +10,14 @@ import {
 import { REACH } from "./foretoldBehind.ts";
 import type { DailyRecord, Forecast } from "./record.ts";
 
-/** What a forecast says of a day; null: nothing. [mm] */
-const amountOf = ({ rain, wet }: DailyRecord, { wetWord }: Settings): number | null =>
-  rain ?? (wet === true ? wetWord : null);
+/** What a forecast says of a day, a sky without rain included; null: nothing. [mm] */
+const amountOf = ({ rain, wet, sky }: DailyRecord, { wetWord }: Settings): number | null =>
+  rain ?? (wet === true ? wetWord : sky === null ? null : 0);
 
 /**
- * One forecast's amounts by the hour of the weather: its hours, and of its days what these leave open, evenly. Of a day it has
- * hours of it says nothing before its issue. [mm]
+ * One forecast's amounts by the hour of the weather: its hours, and of its days what these leave open, evenly. Of the hours
+ * before its issue it says nothing where it has hours of their day: where these reach to the day's end, what they leave open fell
+ * before it. [mm]
  */
 function amounts(
   { issued, days, hours = [] }: Forecast,
@@ -25,12 +26,14 @@ function amounts(
   settings: Settings,
 ): ReadonlyMap<number, number> {
   const said = new Map<number, number>();
+  const issue = hourOf(issued) - first;
   for (const { hour, rain } of hours) if (rain !== null) said.set(hour - first, rain);
   for (const record of days) {
     const whole = amountOf(record, settings);
     if (whole === null) continue;
     const own = hoursOf.get(record.date) ?? [];
-    const from = own.some((hour) => said.has(hour)) ? hourOf(issued) - first : Number.NEGATIVE_INFINITY;
+    if (own.includes(issue) && said.has(own.at(-1)!)) continue;
+    const from = own.some((hour) => said.has(hour)) ? issue : Number.NEGATIVE_INFINITY;
     const open = own.filter((hour) => !said.has(hour) && hour >= from);
     const left = own.reduce((rest, hour) => rest - (said.get(hour) ?? 0), whole);
     for (const hour of open) said.set(hour, Math.max(0, left) / open.length);

@@ -8,7 +8,7 @@ import type { Weather } from "./weather.ts";
  * @param temperature - Air by the hour. [°C]
  * @param fallen - Rain or snow as water. [mm]
  * @param day - Calendar day of each hour, ascending.
- * @source jennings2018, nehSnowmelt2004
+ * @source jennings2018; melt: nehSnowmelt2004, from memory
  */
 export function snowOf(
   temperature: Float64Array,

@@ -18,9 +18,8 @@ export function breachesOf(answer: Answer, { tunnel, schedule, moves }: TunnelWh
     const entry = tunnel.ledger.find((each: Answer) => each.walk === i && each.setting === to.key);
     broken.push(...entry.breaks);
     if (walk.tooWindy && moves[i]!.puts) broken.push("wind");
-    // A round waits until cloth has thawed, where it does before the next walk.
-    const stuck = same(from, to) ? walk.frozenThrough : walk.frozen;
-    if (stuck && moves[i]!.takes) broken.push("frozen");
+    // What a round takes off waits until it has thawed, where it does before the next walk.
+    if ((walk.frozen && moves[i]!.pulls) || (walk.frozenThrough && moves[i]!.takes)) broken.push("frozen");
     if (walk.snow && (moves[i]!.takes || moves[i]!.vents)) broken.push("snow");
     if (entry.dim) {
       dim += 1;

@@ -1,10 +1,11 @@
 import { type Answer, by, type Lay } from "./answer.ts";
 
-/** What a walk takes on one tunnel: [min], and whether cloth goes on, comes off, or is lifted or let down where it stays. */
+/** What a walk takes on one tunnel: [min], and whether cloth goes on, comes off, or is lifted or let down where it stays; and whether some comes off that would have stayed. */
 export interface Move {
   readonly minutes: number;
   readonly puts: boolean;
   readonly takes: boolean;
+  readonly pulls: boolean;
   readonly vents: boolean;
 }
 
@@ -38,6 +39,7 @@ export function moveAt(answer: Answer, tunnel: Answer, walk: Answer, from: Lay, 
     minutes: sum * (tunnel.lengthM / HUNDRED_FEET_M) * answer.farm.labour.pace,
     puts: put.length > 0,
     takes: took.length > 0,
+    pulls: took.some((layer) => lying(from, walk.part).some((other) => sameCloth(other, layer))),
     vents: lifted.length > 0,
   };
 }

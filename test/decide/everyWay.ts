@@ -12,7 +12,7 @@ export interface Ending {
   readonly cut: number;
   readonly outlet: OutletTable | null;
   readonly crop: string;
-  /** Worth beside what its salad sells for: other sizes, waiting, wages of cutting, rooted. */
+  /** Worth beside what its salad sells for: other sizes, its price lowered by waiting, wages for its cutting, what grows again. */
   readonly own: number;
   /** In each group of weathers. [kg] */
   readonly salad: readonly number[];
@@ -155,7 +155,7 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
     }
     const from = i === 0 ? NOW : schedule[i - 1]!;
     const used = i > 0 && problem.week[i] !== problem.week[i - 1] ? 0 : changes;
-    const { minutes: takes, puts, takes: off, vents } = problem.moves[problem.parts[i]!];
+    const { minutes: takes, puts, takes: off, pulls, vents } = problem.moves[problem.parts[i]!];
     for (let to = 0; to < L; to++) {
       if (!problem.possible[i * L + to]) continue;
       if (to !== from && (used >= problem.changesPerWeek || idle(problem, i, from, to))) continue;
@@ -164,7 +164,10 @@ export function everySchedule(problem: TunnelProblem, visit: (course: Course) =>
       const wrong =
         1000 * Number(problem.windy[i]! && puts[from * L + to] === 1) +
         1000 *
-          Number(off[from * L + to] === 1 && (from === to ? problem.frozenThrough[i]! : problem.frozen[i]!)) +
+          Number(
+            (pulls[from * L + to] === 1 && problem.frozen[i]!) ||
+              (off[from * L + to] === 1 && problem.frozenThrough[i]!),
+          ) +
         1000 * Number(problem.snow[i]! && off[from * L + to]! + vents[from * L + to]! > 0) +
         problem.broken[k]!.reduce(
           (sum, limit) => sum + (limit === "rowCoverInHeat" || limit === "dim" ? 1 : 1000),

@@ -53,6 +53,7 @@ function tunnel({ between, whole, often }: Chance): TunnelProblem {
     ),
     puts: bits(L * L, 0.3),
     takes: bits(L * L, 0.3),
+    pulls: bits(L * L, 0.2),
     vents: bits(L * L, 0.2),
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { breachesAt, type Outcome, type TunnelProblem } from "../../src/decide/index.ts";
-import type { Note } from "../../src/farm/index.ts";
+import { breachesAt, type Lay, movesOf, type Outcome, type TunnelProblem } from "../../src/decide/index.ts";
+import type { Note, Setting } from "../../src/farm/index.ts";
 import { crewText, weekJson, weekText } from "../../src/sheet/index.ts";
 import type { DailyRecord } from "../../src/weather/index.ts";
 import { faultsOf } from "../check/faults.ts";
@@ -97,7 +97,7 @@ describe("under snow", () => {
       "Snow may lie: brush it off gently before you open a bed, and drag no cloth from under it.",
     );
     expect(text).toContain(
-      "A: cloth has to be moved while snow lies: it does at every other walk in time too, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.",
+      "A: cloth has to be moved while snow lies: at every other walk in time it does too, you keep the tunnel as it is, or your minutes or changes a week are used up. Brush it off gently first, and drag nothing from under it.",
     );
     expect(crewText(told, "en")).toContain(
       "\nSnow: do NOT drag cloth from under it, brush it off gently.\nTAKE OFF row cover 30 g: A\n",
@@ -107,27 +107,46 @@ describe("under snow", () => {
 });
 
 describe("frozen cloth", () => {
-  /** Limits broken at a frozen morning walk by going over to another lay, or staying with the rhythm that lies. */
-  const broken = (frozenThrough: boolean, to: number): readonly string[] =>
+  const COVER = { cover: "row-cover-30", state: "nights" } as const;
+  const NET = { cover: "net", state: "on" } as const;
+  const SHADE = { cover: "shade-40", state: "on" } as const;
+  const settings: readonly Setting[] = [[COVER], [COVER, SHADE], [NET, COVER], [], [NET]];
+  const lays = settings.map((layers, setting) => ({
+    setting,
+    taken: layers.map(({ cover }) => ({ cover, piece: cover, over: ["A"] })),
+  })) as unknown as readonly Lay[];
+  const moves = { day: movesOf(frostyFarm().farm, A, settings, lays, "day") };
+
+  /** Limits broken at a frozen morning walk by going from one lay to another. */
+  const broken = (frozenThrough: boolean, from: number, to: number): readonly string[] =>
     breachesAt(
       {
-        lays: [{}, {}],
+        lays,
         parts: ["day"],
         windy: [false],
         frozen: [true],
         frozenThrough: [frozenThrough],
         snow: [false],
-        moves: { day: { puts: [0, 0, 0, 0], takes: [1, 1, 0, 0], vents: [0, 0, 0, 0] } },
+        moves,
       } as unknown as TunnelProblem,
       0,
-      0,
+      from,
       to,
     );
 
-  it("keeps a change from its walk, and a round only where it does not thaw before the next one", () => {
-    expect(broken(false, 1)).toEqual(["frozen"]);
-    expect(broken(false, 0)).toEqual([]);
-    expect(broken(true, 0)).toEqual(["frozen"]);
+  it("keeps a change from its walk that takes off what would have stayed", () => {
+    expect(broken(false, 2, 0)).toEqual(["frozen"]);
+    expect(broken(false, 4, 3)).toEqual(["frozen"]);
+  });
+
+  it("lets a round wait, also where another cloth comes beside it or the cover stays off", () => {
+    for (const to of [0, 1, 2, 3]) expect(broken(false, 0, to)).toEqual([]);
+    expect(broken(false, 2, 4)).toEqual([]);
+  });
+
+  it("keeps a round from a walk after which it does not thaw before the next one", () => {
+    for (const to of [0, 1, 2, 3]) expect(broken(true, 0, to)).toEqual(["frozen"]);
+    expect(broken(true, 4, 4)).toEqual([]);
   });
 });
 
@@ -143,6 +162,26 @@ describe("snow that is foretold", () => {
     expect(said(plan(kept))).toContain(
       "Snow on Wed Apr 22 (roughly 5 in of new snow). A stands covered then: light hoops and wire may give way under wet snow. Brush it off gently before it piles up, if that is safe, and drag no cloth from under it. What is known at your place comes first.",
     );
+  });
+
+  it("is warned of only as far as it has not fallen yet", () => {
+    const warned = (water: number) => {
+      const days = clear([3, 13], [-2, 6], [-4, 0], [-3, 8]).map((day, i) =>
+        i === 2 ? { ...day, rain: water } : day,
+      );
+      const base = frostyFarm(
+        {
+          tunnels: [A],
+          successions: [ARUGULA],
+          notes: [leaf(ARUGULA, 8), noted("on")],
+          pieces: [piece("heavy", "row-cover-30", 16, ["A"])],
+        },
+        days,
+      );
+      return week({ ...base, on: at(2, 18) }).warnings.filter(({ kind }) => kind === "snow");
+    };
+    expect(warned(12)).toMatchObject([{ date: "2026-04-22", water: expect.closeTo(3, 9), tunnels: ["A"] }]);
+    expect(warned(3)).toEqual([]);
   });
 
   it("is not warned of where nothing stands covered", () => {

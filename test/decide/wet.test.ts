@@ -4,6 +4,7 @@ import { crewText, weekJson, weekText } from "../../src/sheet/index.ts";
 import { faultsOf } from "../check/faults.ts";
 import { week } from "../week.ts";
 import { confirm } from "./recompute.ts";
+import { at } from "./smallFarm.ts";
 import { wetFarm } from "./wetFarm.ts";
 
 function plan(...of: Parameters<typeof wetFarm>): Outcome {
@@ -43,6 +44,19 @@ describe("before a cut in the morning, when it rains after noon of the day befor
     );
     expect(crewText(wet, "en")).toContain("\nWet leaves: open early, cut when they have dried.\n");
     expect(crewText(wet, "es")).toContain("\nHoja mojada: destapar temprano y cortar ya que se seque.\n");
+  });
+
+  it("it stays on too where rain was foretold once and the last forecast says sun in a word", () => {
+    const base = wetFarm(8, 0);
+    const days = base.forecast!.days.map(({ rain: _said, ...day }) => day);
+    const wetDays = days.map((day, i) => (i === 3 ? { ...day, sky: null, wet: true as const } : day));
+    const planned = (forecast: NonNullable<typeof base.forecast>, earlier = [forecast]): Outcome =>
+      week({ ...base, on: at(3, 17), forecast, earlier });
+    const monday = { issued: at(0, 6), days: wetDays };
+    expect(onThursdayNight(planned(monday))).toBe("bare");
+    expect(onThursdayNight(planned({ issued: at(3, 6), days: days.slice(3) }, [monday]))).toBe(
+      "row-cover-30:on",
+    );
   });
 
   it("half a millimetre makes it wet, less does not", () => {

@@ -196,18 +196,18 @@ describe("what cannot be read is told with line and column", () => {
 describe("lines of an answer with nothing to note", () => {
   const card = `${CODE} Mon Apr 20, 7 am, morning\nTAKE OFF row cover 19 g: Creek 1`;
 
-  test.each(["ok jefe", "gracias", "Todo bien, buenas tardes", "thanks chief"])(
-    "are passed over and told: %s",
-    (line) => {
-      const { notes, problems, passedOver } = answer(`${line}\n${card}\n${line}`);
-      expect(messages({ problems })).toEqual([]);
-      expect(notes).toHaveLength(1);
-      expect(passedOver.map(({ line: number, text }) => [number, text])).toEqual([
-        [1, line],
-        [4, line],
-      ]);
-    },
-  );
+  test.each([
+    ...["ok jefe", "gracias", "Todo bien, buenas tardes", "thanks chief", "all good", "¡Sí patrón, listo"],
+    ...["Good morning boss", "hola, buenos dias", "thank you :)"],
+  ])("are passed over and told: %s", (line) => {
+    const { notes, problems, passedOver } = answer(`${line}\n${card}\n${line}`);
+    expect(messages({ problems })).toEqual([]);
+    expect(notes).toHaveLength(1);
+    expect(passedOver.map(({ line: number, text }) => [number, text])).toEqual([
+      [1, line],
+      [4, line],
+    ]);
+  });
 
   test.each([
     "Creek 7 off",
@@ -217,11 +217,25 @@ describe("lines of an answer with nothing to note", () => {
     "R04",
     "falta una",
     "lettuce",
-    "all good",
+    ...["not yet", "ran out of time", "didnt have time", "forgot it", "only half of it", "skipped the rest"],
+    ...["se me olvidó", "solo la mitad", "todo menos el norte", "se murió todo"],
+    ...[
+      "ok, only half",
+      "thanks but not yet",
+      "gracias, pero no",
+      "done with half",
+      "listo?",
+      "thanks :(",
+      "✗",
+    ],
   ])("stay problems where they could mean something: %s", (line) => {
     const { problems, passedOver } = answer(`${card}\n${line}`);
     expect(passedOver).toEqual([]);
     expect(problems.map(({ line: number }) => number)).toEqual([3]);
+  });
+
+  test("are passed over and told without the pictures phones put in", () => {
+    expect(answer(`${card}\n👍🏽\nthank you 🙏`).passedOver).toEqual([{ line: 4, text: "thank you" }]);
   });
 
   test("stay problems where nothing comes from a card", () => {

@@ -88,6 +88,57 @@ describe("a cover that is settled", () => {
     expect(kept(line)).toEqual(expected);
   });
 
+  describe("that is said not to lie there", () => {
+    const only = {
+      ...longRow,
+      notes: [
+        ...longRow.notes,
+        {
+          kind: "cover",
+          at: instantAt(ZONE, "2026-04-15", 18),
+          line: 9,
+          remark: "",
+          tunnel: "T1",
+          cover: "row-cover-19",
+          state: "on",
+        } as const,
+      ],
+    };
+    const none = { ...longRow, pieces: longRow.pieces.filter(({ cover }) => cover === "row-cover-19") };
+    const readOn = (farm: typeof longRow, line: string) => {
+      const { kept: all, problems } = keptWords("--keep", [line], { farm, on: ON, days: 7 });
+      return problems.length > 0 ? problems.map(formatProblem) : all;
+    };
+
+    test.each([
+      "T1 no row cover",
+      "Creek 1 without row cover",
+      "no 19 g on T1",
+      "T1 row cover off",
+      "T1 without any row cover on it",
+    ])("leaves it bare where no other lies there, and where no other is at hand: %s", (line) => {
+      for (const farm of [only, none]) expect(readOn(farm, line)).toEqual(lies(null, null, ""));
+    });
+
+    test.each([
+      "T1 no shade",
+      "T1 without net",
+      "T1 no row cover nights",
+      "T1 no row cover and shade",
+      "T1 not row cover",
+    ])("is refused where another may, and its opposite is not proposed: %s", (line) => {
+      const [problem] = readOn(only, line) as string[];
+      expect(problem).toContain(line);
+      expect(problem).not.toContain("Did you mean");
+    });
+
+    test("is told with what may be said instead", () => {
+      expect(told("T1 no row cover")).toEqual([
+        '--keep: expected what lies there, received only what does not in "T1 no row cover". Say what lies there, like "Creek 1 shade-40 on", or "Creek 1 bare" where nothing does.',
+      ]);
+    });
+  });
+
   test("may be two of them, one over the other", () => {
     expect(kept("T1 net and row cover nights")).toEqual([
       {

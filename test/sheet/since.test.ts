@@ -74,7 +74,7 @@ describe("the part on the sheet given out before", () => {
       "No frost is expected there any more. It would get too hot under it.",
     );
     expect(forbidden("minutes", false)).toBe("That walk has no minutes left for it.");
-    expect(forbidden(null, false)).toBe("The cloth for it is not at hand.");
+    expect(forbidden(null, false)).toBe("The cloth for it is not at hand, or you keep the tunnel otherwise.");
   });
 
   test("tells a cut that is moved, added or no longer made", () => {

@@ -435,6 +435,27 @@ describe("the sheet says", () => {
     );
   });
 
+  test.each([
+    [
+      "rowCoverInHeat",
+      "a cloth stays on in heat, because at no walk before it the cloth may be moved: it is frozen, you keep it there, or your minutes or changes a week are used up.",
+    ],
+    [
+      "wind",
+      "cloth is put on in wind above your limit: at every other walk in time it is as windy, you keep the tunnel as it is, or your minutes or changes a week are used up.",
+    ],
+    [
+      "frozen",
+      "cloth has to be moved while frozen: at every other walk in time it is frozen too, you keep the tunnel as it is, or your minutes or changes a week are used up. Thaw it first if you can.",
+    ],
+  ] as const)(
+    "what may leave no other walk where %s gives way, the grower's own word among it",
+    (limit, why) => {
+      const tunnels = sample().tunnels.map((plan) => ({ ...plan, gaveWay: [limit] }));
+      expect(told(sample({}, { tunnels, warnings: [] }))).toContain(`North 1: ${why}`);
+    },
+  );
+
   test("which limits the plan cannot keep", () => {
     const tunnels = sample().tunnels.map((plan) => ({ ...plan, gaveWay: ["dim" as const] }));
     expect(told(sample({}, { tunnels }))).toContain(

@@ -49,8 +49,7 @@ describe("frost", () => {
 });
 
 describe("snow", () => {
-  const on = (snowfall: number | null, tunnels: readonly string[]) =>
-    snowWarning({ date, snowfall }, tunnels, settings);
+  const on = (snowfall: number, tunnels: readonly string[]) => snowWarning(date, snowfall, tunnels, settings);
 
   // Judgement: 1 mm of water is about 1 cm of new snow.
   it("is told from a centimetre on, with its rough depth, where something lies on hoops", () => {
@@ -62,7 +61,7 @@ describe("snow", () => {
       depth: 8,
       tunnels: ["T1"],
     });
-    expect([on(0.9, ["T1"]), on(null, ["T1"]), on(8, [])]).toEqual([null, null, null]);
+    expect([on(0.9, ["T1"]), on(8, [])]).toEqual([null, null]);
   });
 });
 

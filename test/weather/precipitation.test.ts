@@ -80,6 +80,24 @@ describe("precipitation", () => {
     expect(hours.subarray(32).every(Number.isNaN)).toBe(true);
   });
 
+  test("is taken back by a later forecast that says a sky in words and nothing of rain", () => {
+    const monday = forecast(at(0, 6), [day(1, { wet: true })]);
+    const later = (sky: DailyRecord["sky"]) => fallen(forecast(TUESDAY, [day(1, { sky })]), [monday]);
+    for (const sky of ["sun", "mixed", "cloud"] as const)
+      expect([...later(sky).subarray(24, 48)]).toEqual(new Array(24).fill(0));
+    expect(later(null)[24]).toBe(settings.wetWord / 24);
+  });
+
+  test("that a day has beyond hours that reach to its end fell before the issue", () => {
+    const hours = Object.fromEntries(Array.from({ length: 11 }, (_, i) => [37 + i, 6 / 11]));
+    const noon = fallen(forecast((at(1, 12) + (40 / 60) * HOUR) as Instant, [day(1, { rain: 10 })], hours));
+    expect(noon[36]).toBeNaN();
+    expect([...noon.subarray(37, 48)]).toEqual(new Array(11).fill(6 / 11));
+    const { 47: _last, ...open } = hours;
+    const some = fallen(forecast((at(1, 12) + (40 / 60) * HOUR) as Instant, [day(1, { rain: 10 })], open));
+    expect([some[36], some[47]]).toEqual([expect.closeTo(25 / 11, 9), expect.closeTo(25 / 11, 9)]);
+  });
+
   test("of the hours before its issue a forecast by the hour says nothing, and what was said before stands", () => {
     const monday = forecast(at(0, 18), [day(0, {}), day(1, { rain: 24 })]);
     const early = forecast(at(1, 3), [day(1, { rain: 5 })], { 27: 5, 28: 0 });

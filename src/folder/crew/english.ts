@@ -97,5 +97,12 @@ export const ENGLISH_CREW: CrewLanguage = {
   weekdays: ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"],
   months: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
   notDone: ["not done", "no", "didn't", "did not", "didn't do"],
+  courtesies: [
+    ...["ok", "okay", "yes", "done", "all done", "all good", "great", "cool", "perfect"],
+    ...["thanks", "thank you", "thx", "many thanks", "please", "you're welcome", "you are welcome"],
+    ...["hi", "hello", "hey", "good morning", "good afternoon", "good evening", "good night"],
+    ...["bye", "see you", "see you tomorrow", "have a good day", "have a nice day"],
+    ...["boss", "chief", "sir", "ma'am", "friend"],
+  ],
   weightWords: {},
 };

@@ -97,6 +97,8 @@ export interface CrewLanguage {
   readonly months: readonly string[];
   /** What people write beside something they did not do. */
   readonly notDone: readonly string[];
+  /** What they write to be kind, or to say that all is done, and that changes nothing on a card. */
+  readonly courtesies: readonly string[];
   /** What they write with a weight, and its word in a note. */
   readonly weightWords: Readonly<Record<string, string>>;
 }

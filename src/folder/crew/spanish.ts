@@ -100,6 +100,13 @@ export const SPANISH_CREW: CrewLanguage = {
   weekdays: ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"],
   months: ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"],
   notDone: ["no se hizo", "no hecho", "no", "no se pudo", "sin hacer", "falta", "pendiente"],
+  courtesies: [
+    ...["sí", "listo", "lista", "hecho", "ya", "todo bien", "todo listo", "todo hecho", "perfecto"],
+    ...["gracias", "muchas gracias", "mil gracias", "por favor", "de nada", "con gusto"],
+    ...["hola", "buenos días", "buen día", "buenas", "buenas tardes", "buenas noches"],
+    ...["adiós", "saludos", "hasta mañana", "hasta luego", "nos vemos"],
+    ...["jefe", "jefa", "jefecito", "patrón", "patrona", "señor", "señora", "don", "doña", "amigo", "amiga"],
+  ],
   weightWords: {
     libra: "lb",
     libras: "lb",
