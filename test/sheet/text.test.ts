@@ -4,6 +4,7 @@ import { fahrenheit, inches, kilogram, type LocalDate } from "../../src/quantity
 import type { Beds } from "../../src/sheet/index.ts";
 import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
 import { displayWidth } from "../../src/sheet/wrap.ts";
+import type { Warning } from "../../src/watch/index.ts";
 import { exampleWeek } from "./exampleWeek.ts";
 import { metricSample, plannedAround, sample } from "./sample.ts";
 
@@ -172,10 +173,44 @@ describe("the sheet says", () => {
   test("whether a planting or only its leaves are lost, by what kills it", () => {
     const kill = fahrenheit(27);
     const warnings = sample().warnings.map((warning) =>
-      warning.kind === "frost" ? { ...warning, kill } : warning,
+      warning.kind === "frost"
+        ? { ...warning, kill, beds: warning.beds.map((bed) => ({ ...bed, kill })) }
+        : warning,
     );
     expect(told(sample({}, { warnings }))).toContain(
       "Probably lost even with the plan: mustard (M3) in North 2 (3 in 5).",
+    );
+  });
+
+  test("each bed's own risk, and that of a bed cut before the night only the regrowth is meant", () => {
+    const kill = fahrenheit(27);
+    const bed = (succession: string, risk: number, of: "leaves" | "stubble" = "leaves") => ({
+      succession,
+      of,
+      kill,
+      risk,
+    });
+    const beds = [bed("A12", 0.41), bed("S4", 0.9), bed("K2", 0.9), bed("L7", 0.9, "stubble")];
+    const warnings = sample().warnings.flatMap((warning): readonly Warning[] =>
+      warning.kind !== "frost"
+        ? [warning]
+        : warning.tunnel === "n1"
+          ? [{ ...warning, expected: kill, risk: 0.9, beds }]
+          : warning.tunnel === "s1"
+            ? [{ ...warning, unfit: fahrenheit(22), risk: 0.2, beds: [bed("L7", 0.2, "stubble")] }]
+            : [],
+    );
+    const text = told(sample({}, { warnings }));
+    expect(text).toContain(
+      "Probably lost even with the plan: spinach (S4) and kale (K2) in North 1 (9 in 10); the regrowth of the lettuce mix (L7) in North 1 (9 in 10). Also at risk: arugula (A12) in North 1 (2 in 5).",
+    );
+    expect(text).toContain("South 1 row cover 30 g 30 °F 28 °F 22 °F 1 in 5 (regrowth)");
+    const narrow = told(sample({}, { warnings }), 60);
+    expect(narrow).toContain(
+      "Leaves of arugula (A12), spinach (S4) and kale (K2) are unfit below 28 °F. The regrowth of the lettuce mix (L7) dies below 27 °F. Risk left: 9 in 10.",
+    );
+    expect(narrow).toContain(
+      "South 1 (regrowth), row cover 30 g: 30 °F expected at the crop, 28 °F promised. The regrowth of the lettuce mix (L7) dies below 27 °F.",
     );
   });
 
