@@ -389,6 +389,19 @@ describe("the sheet says", () => {
     );
   });
 
+  test("once for a tunnel that covers cannot help it, however many of its beds miss", () => {
+    const outcome = sample();
+    const missed = outcome.successions.find(({ succession }) => succession.id === "L7")!.miss;
+    const successions = outcome.successions.map((outlook) =>
+      outlook.succession.tunnel === "s1" ? { ...outlook, miss: missed } : outlook,
+    );
+    const tunnels = outcome.tunnels.map((plan) => ({ ...plan, changes: [] }));
+    const text = told({ ...outcome, successions, tunnels });
+    const both = text.slice(text.indexOf("Lettuce mix (L7) in South 1"));
+    expect(both.match(/No cover at hand brings it there in time\./gu)).toHaveLength(2);
+    expect(both.match(/So nothing is changed on its tunnel\./gu)).toHaveLength(1);
+  });
+
   test("each way out against the plan where the farm is planned anew around it", () => {
     const text = told(plannedAround());
     expect(text).toContain(
