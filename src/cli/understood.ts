@@ -1,3 +1,4 @@
+import { catalogue } from "../farm/index.ts";
 import {
   type DaysUnderstood,
   type HoursUnderstood,
@@ -231,7 +232,7 @@ function dayText(
       ? wet === true
         ? "rain or snow"
         : null
-      : `rain ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
+      : `${low > catalogue().settings.rainSnow ? "rain" : "rain or snow, as water"} ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
   return [named, range, sky, covered, blows, falls].filter((part) => part !== null).join(", ");
 }
 
