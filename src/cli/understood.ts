@@ -213,6 +213,12 @@ const ISSUED_BY: Readonly<Record<IssuedBy, string>> = {
 };
 
 /** One day of a forecast, as the grower sees it before it is stored. */
+/** What falls on a day; snow where it may be, which the amount does not tell apart. @param rain - Or snow as water. [mm] */
+function fallText(low: Celsius, rain: number, units: "US" | "metric"): string {
+  const amount = units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`;
+  return low > catalogue().settings.rainSnow ? `rain ${amount}` : `rain or snow, ${amount} as water`;
+}
+
 function dayText(
   { date, low, high, wind, sky, cloud, rain, wet }: Forecast["days"][number],
   units: "US" | "metric",
@@ -232,7 +238,7 @@ function dayText(
       ? wet === true
         ? "rain or snow"
         : null
-      : `${low > catalogue().settings.rainSnow ? "rain" : "rain or snow, as water"} ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
+      : fallText(low, rain, units);
   return [named, range, sky, covered, blows, falls].filter((part) => part !== null).join(", ");
 }
 
