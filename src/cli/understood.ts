@@ -1,3 +1,4 @@
+import { catalogue } from "../farm/index.ts";
 import {
   type DaysUnderstood,
   type HoursUnderstood,
@@ -212,6 +213,12 @@ const ISSUED_BY: Readonly<Record<IssuedBy, string>> = {
 };
 
 /** One day of a forecast, as the grower sees it before it is stored. */
+/** What falls on a day; snow where it may be, which the amount does not tell apart. @param rain - Or snow as water. [mm] */
+function fallText(low: Celsius, rain: number, units: "US" | "metric"): string {
+  const amount = units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`;
+  return low > catalogue().settings.rainSnow ? `rain ${amount}` : `rain or snow, ${amount} as water`;
+}
+
 function dayText(
   { date, low, high, wind, sky, cloud, rain, wet }: Forecast["days"][number],
   units: "US" | "metric",
@@ -231,7 +238,7 @@ function dayText(
       ? wet === true
         ? "rain or snow"
         : null
-      : `rain ${units === "US" ? `${(rain / MILLIMETRES_PER_INCH).toFixed(2)} in` : `${rain.toFixed(1)} mm`}`;
+      : fallText(low, rain, units);
   return [named, range, sky, covered, blows, falls].filter((part) => part !== null).join(", ");
 }
 

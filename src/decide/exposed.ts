@@ -42,9 +42,10 @@ export function exposedUnder(scene: Scene, planned: Planned): ExposedIn {
   return (span, i, part = problem.parts[i]!) => {
     const k = i * S + choice[i]!;
     const lives = livedBefore(temperature, Math.max(1, span.from));
-    const exposed = (id: string, crop: Crop, cutSoon: boolean): Exposed => {
+    const exposed = (id: string, crop: Crop, cutSoon: boolean, of: Exposed["of"] = "leaves"): Exposed => {
       const odds = damageOdds(crop, problem.lowest[k]!, problem.highest[k]!, leads[i]!, settings);
-      return { id, crop, kill: killingTemperature(crop, lives, settings), risk: odds / (1 + odds), cutSoon };
+      const kill = killingTemperature(crop, lives, settings);
+      return { id, crop, of, kill, risk: odds / (1 + odds), cutSoon };
     };
     const harms = (crop: Crop, { from, to }: Span): boolean =>
       part === "night"
@@ -59,7 +60,7 @@ export function exposedUnder(scene: Scene, planned: Planned): ExposedIn {
       if (leaves !== null && (leaves.to === span.to || harms(crop, leaves)))
         return [exposed(succession.id, crop, cut < horizon.end)];
       return part === "night" && stubbleIn(span, cut, standing) !== null
-        ? [exposed(succession.id, asStubble(crop), false)]
+        ? [exposed(succession.id, asStubble(crop), false, "stubble")]
         : [];
     });
     const undated = standings

@@ -9,6 +9,7 @@ import { parseClock, parseDate } from "./moment.ts";
 import { ON_A_FARM } from "./onAFarm.ts";
 import type { Row, Table } from "./row.ts";
 import { SKY, WET } from "./sky.ts";
+import { snowAsWater } from "./snowAsWater.ts";
 import type { Column } from "./tableHeader.ts";
 import { type Entry, tableReader } from "./tableReader.ts";
 
@@ -20,7 +21,11 @@ const COLUMNS: readonly Column[] = [
   { name: "sky", required: false },
   { name: "cloud", required: false, kind: "share" },
   { name: "rain", required: false, kind: "length" },
+  { name: "snow", required: false, kind: "length" },
 ];
+
+/** No day has more rain, or snow as water. [mm] */
+export const MOST_RAIN = 1000;
 
 export const ORDER_HINT = "Say --dates mdy when the month comes first, --dates dmy when the day does.";
 
@@ -78,12 +83,27 @@ export function cloudIn(entry: Entry): number | null {
 export function rainIn(entry: Entry): number | null {
   const depth = entry.text("rain") === "" ? null : entry.quantity("rain", "length");
   if (depth === null) return null;
-  return depth >= 0 && depth <= 1
+  return depth >= 0 && depth * 1000 <= MOST_RAIN
     ? depth * 1000
     : entry.fault(
         "rain",
         "rain-out-of-range",
         "an amount of rain like 3 mm or 0.1 in",
+        "Correct the number.",
+      );
+}
+
+/** New snow as water; null when nothing is said, and with a problem when it is none. [mm] */
+function snowIn(entry: Entry): number | null {
+  const depth = entry.text("snow") === "" ? null : entry.quantity("snow", "length");
+  if (depth === null) return null;
+  const water = snowAsWater(depth);
+  return water >= 0 && water <= MOST_RAIN
+    ? water
+    : entry.fault(
+        "snow",
+        "snow-out-of-range",
+        "a depth of new snow like 5 cm or 2 in",
         "Correct the number.",
       );
 }
@@ -106,7 +126,8 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
     problems.push(
       unknownName(entry.spot("sky"), word, "sun, mixed or cloud", Object.keys(SKY), "sky-unknown"),
     );
-  const [cloud, rain] = [cloudIn(entry), rainIn(entry)];
+  const cloud = cloudIn(entry);
+  const fallen = [rainIn(entry), snowIn(entry)].filter((water) => water !== null);
   if (date === null || low === null || high === null) return null;
   const wrong = [low, high].findIndex((each) => each < ON_A_FARM.coldest || each > ON_A_FARM.warmest);
   if (wrong >= 0)
@@ -118,7 +139,11 @@ function dayOf(entry: Entry, dates: DateColumn, problems: Problem[]): DailyRecor
     );
   const more = {
     ...(cloud === null ? {} : { cloud }),
-    ...(rain !== null ? { rain } : WET.includes(word) ? { wet: true as const } : {}),
+    ...(fallen.length > 0
+      ? { rain: fallen.reduce((sum, water) => sum + water, 0) }
+      : WET.includes(word)
+        ? { wet: true as const }
+        : {}),
   };
   if (low <= high) return { date, low, high, wind, sky, ...more };
   return entry.fault("high", "low-above-high", "a high not below the low", "Swap the two.");

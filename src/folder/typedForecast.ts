@@ -5,7 +5,7 @@ import { WEEKDAYS } from "./calendarNames.ts";
 import { collapsed } from "./collapsed.ts";
 import { nearestSuch } from "./dayInWords.ts";
 import { shown, type Units } from "./faults.ts";
-import type { ReadForecast } from "./forecastFile.ts";
+import { MOST_RAIN, type ReadForecast } from "./forecastFile.ts";
 import type { Table } from "./row.ts";
 import { nearestForm, type TypedDay, type TypedLine, typedLine } from "./typedLine.ts";
 
@@ -44,6 +44,8 @@ function faultOf(
             "Write the unit behind a number in °F, like 62F 41F.",
           );
   }
+  if ((line.fall?.amount ?? 0) > MOST_RAIN)
+    return fault("rain-out-of-range", "an amount of rain or snow that falls in a day", "Correct the number.");
   if (date === null) return fault("date-unreadable", "a date the calendar has", "Correct the day.");
   if (line.weekday !== null && weekday(date) !== line.weekday)
     return fault(
@@ -61,7 +63,7 @@ function faultOf(
 }
 
 /**
- * Reads a forecast typed one line a day: high and low in either order, and where known the day, the sky and the wind.
+ * Reads a forecast typed one line a day: high and low in either order, and where known the day, the sky, the wind and what falls.
  * Lines without a day follow each other, the first being the day it was issued. What stands behind a # is passed over.
  *
  * @param separator - At which its lines were cut.
@@ -99,8 +101,10 @@ export function typedForecast(
       });
     else if (date !== null && read.range.fault === null) {
       const { low, high } = read.range;
-      const { wind, sky, wet } = read;
-      days.set(date, { date, low, high, wind, sky, ...(wet ? { wet } : {}) });
+      const { wind, sky, fall } = read;
+      const falls =
+        fall === null ? {} : fall.amount === null ? { wet: true as const } : { rain: fall.amount };
+      days.set(date, { date, low, high, wind, sky, ...falls });
     }
   }
   if (problems.length > 0) return { forecast: null, issuedBy: null, problems: collapsed(problems) };

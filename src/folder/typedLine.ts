@@ -3,10 +3,11 @@ import { type LocalDate, type MetrePerSecond, parseQuantity } from "../quantity/
 import type { DailyRecord } from "../weather/index.ts";
 import { WEEKDAYS, weekdayNamed } from "./calendarNames.ts";
 import { DAY_FIRST, type DayOfYear, dateIn, dayNamed, MONTH_FIRST } from "./dayInWords.ts";
+import { type Fall, fallIn } from "./fallIn.ts";
 import type { Units } from "./faults.ts";
 import { type LowAndHigh, lowAndHigh } from "./lowAndHigh.ts";
 import { parseDate } from "./moment.ts";
-import { SKY, WET } from "./sky.ts";
+import { SKY } from "./sky.ts";
 
 /** The day a line names; null: the day after the line before. */
 export type TypedDay =
@@ -22,10 +23,10 @@ export interface TypedLine {
   /** The day of the week it begins with, also where a date follows. Sunday 0. */
   readonly weekday: number | null;
   readonly sky: DailyRecord["sky"];
-  /** The sky is said to be one of rain or snow. */
-  readonly wet: boolean;
+  /** What is said of rain and snow; null: nothing. */
+  readonly fall: Fall | null;
   readonly wind: MetrePerSecond | null;
-  /** What is left besides day, sky and wind. */
+  /** What is left besides day, sky, wind, rain and snow. */
   readonly rest: string;
 }
 
@@ -95,23 +96,26 @@ function lineOf(text: string, units: Units): TypedLine {
   const named = word === null || word[1] === "mar" ? -1 : weekdayNamed(word[1]!);
   const [date, afterDate] = dayIn(ahead >= 0 || named >= 0 ? afterWord : whole);
   const [wind, afterWind] = without(afterDate, WIND);
-  const [sky, rest] = without(afterWind, SKIES);
+  const [fall, afterFall] = fallIn(afterWind);
+  const [sky, rest] = without(afterFall, SKIES);
   return {
     range: lowAndHigh(rest.replace(/\s+/gu, " "), units),
     day:
       date ??
       (named >= 0 ? { kind: "weekday", weekday: named } : ahead >= 0 ? { kind: "ahead", days: ahead } : null),
     weekday: named >= 0 ? named : null,
-    sky: sky === null ? null : SKY[sky[1]!]!,
-    wet: sky !== null && WET.includes(sky[1]!),
+    sky: sky !== null ? SKY[sky[1]!]! : fall !== null ? "cloud" : null,
+    fall,
     wind: wind === null ? null : parseQuantity(wind[1]!, "speed", null).value,
     rest,
   };
 }
 
-const EXAMPLE: Readonly<Record<Units, { readonly range: string; readonly wind: string }>> = {
-  US: { range: "62 41", wind: "wind 10 mph" },
-  metric: { range: "17 5", wind: "wind 15 km/h" },
+const EXAMPLE: Readonly<
+  Record<Units, { readonly range: string; readonly wind: string; readonly amount: string }>
+> = {
+  US: { range: "62 41", wind: "wind 10 mph", amount: "rain 0.25 in" },
+  metric: { range: "17 5", wind: "wind 15 km/h", amount: "rain 6 mm" },
 };
 
 const DAY_NAMES: readonly string[] = [...WEEKDAYS, ...WEEKDAYS.map((name) => name.slice(0, 3))];
@@ -120,11 +124,12 @@ const DAY_NAMES: readonly string[] = [...WEEKDAYS, ...WEEKDAYS.map((name) => nam
 const LABELS: ReadonlySet<string> = new Set(["high", "hi", "max", "low", "lo", "min"]);
 
 /** What to write in the place of a line that could not be read: the form nearest to it. */
-export function nearestForm({ rest, weekday, sky }: TypedLine, units: Units): string {
-  const { range, wind } = EXAMPLE[units];
+export function nearestForm({ rest, weekday, sky, fall }: TypedLine, units: Units): string {
+  const { range, wind, amount } = EXAMPLE[units];
   if (/\bwinds?\b/u.test(rest)) return `Write the wind with its unit, like "${wind}".`;
   const strange = /^[a-z]{2,10}(?=\.?\s+-?\d)/u.exec(rest)?.[0];
   const numbers = rest.match(/-?\d+(?:\.\d+)?/gu) ?? [];
+  if (fall !== null && numbers.length > 2) return `Write the amount with its unit, like "${amount}".`;
   const first = WORD.exec(rest)?.[1] ?? "";
   const words = rest.match(/(?<=\s)[a-z]{3,}/gu) ?? [];
   const near = didYouMean(first, DAY_NAMES);

@@ -82,7 +82,7 @@ export function damageReason(
     : why(`Risk of damage to the ${who}${when}: ${odds}.`, `Risk to ${who}: ${after}, not ${before}.`);
 }
 
-/** The bed that a change keeps dry for its cut and that gains most by it; null: none. */
+/** The bed that a change lets dry before its cut and that gains most by it; null: none. */
 export function dryReason({ without: { beds } }: Change, { farm }: Outcome, names: Names): Why | null {
   const [most] = beds
     .filter(({ cut }) => cut?.wet?.other === true && !cut.wet.plan)
@@ -94,8 +94,8 @@ export function dryReason({ without: { beds } }: Change, { farm }: Outcome, name
   const fell = rain(units, most.cut.wet.rain);
   const gained = value(farm, most.gain.stress);
   return why(
-    `Rain before the cut of ${day(units, date)}, ${fell}: under wet row cover the ${who} would be cut wet and keep worse; dry it is worth ${gained} more.`,
-    `Rain, ${fell}: ${who} cut dry, ${monthAndDay(units, date)}, worth ${gained}.`,
+    `Rain before the cut of ${day(units, date)}, ${fell}: under wet row cover the ${who} would be cut wet and keep worse; uncovered it dries sooner, worth ${gained} more.`,
+    `Rain, ${fell}: ${who} dries sooner, ${monthAndDay(units, date)}, worth ${gained}.`,
   );
 }
 

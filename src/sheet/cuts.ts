@@ -30,7 +30,7 @@ export function cutAt(
 }
 
 /** The walk a cut belongs to: the nearest of its day, else the last before it. */
-function walkOf(at: Instant, { walks, farm }: Outcome): Walk | undefined {
+export function walkOf(at: Instant, { walks, farm }: Outcome): Walk | undefined {
   const date = localDate(farm.place.zone, at);
   const [nearest] = walks
     .filter((walk) => walk.date === date)

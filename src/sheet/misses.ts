@@ -39,14 +39,24 @@ const CANNOT: Readonly<Record<Miss["why"], string>> = {
   tooLarge: "No cover at hand holds it that long.",
 };
 
-/** Why nothing is changed on a tunnel with a miss. */
+/** Why nothing is changed on a tunnel with misses; told with the first of them that covers cannot help. */
 const LEFT = "So nothing is changed on its tunnel.";
 
-function coversOf(miss: Miss, tunnel: string, outcome: Outcome, names: Names): string {
+function coversOf(
+  { succession: { id, tunnel } }: SuccessionOutlook,
+  miss: Miss,
+  outcome: Outcome,
+  names: Names,
+): string {
   if (miss.coversCanHelp)
     return COULD[miss.why](miss.helps === null ? null : capital(setting(miss.helps, names.cover)));
   const plan = outcome.tunnels.find((each) => each.tunnel.id === tunnel);
-  return plan?.changes.length === 0 ? `${CANNOT[miss.why]} ${LEFT}` : CANNOT[miss.why];
+  const first = outcome.successions.find(
+    (other) => other.succession.tunnel === tunnel && other.miss?.coversCanHelp === false,
+  );
+  return plan?.changes.length === 0 && first?.succession.id === id
+    ? `${CANNOT[miss.why]} ${LEFT}`
+    : CANNOT[miss.why];
 }
 
 function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: Names): MissBlock {
@@ -76,7 +86,7 @@ function block(outlook: SuccessionOutlook, miss: Miss, outcome: Outcome, names: 
       ...(size === null ? [] : [size]),
     ].join(", "),
     sentence,
-    covers: coversOf(miss, succession.tunnel, outcome, names),
+    covers: coversOf(outlook, miss, outcome, names),
     beyondCovers: !miss.coversCanHelp,
     reach: withinReach(farm, outlook),
     alternatives: waysOut(outcome, outlook, miss),

@@ -5,7 +5,18 @@ import { walks } from "./walks.ts";
 import { whole } from "./why.ts";
 import { clock } from "./words.ts";
 
-const HEADER = ["date", "walk", "time", "tunnel", "succession", "what to do", "minutes", "why", "done"];
+const HEADER = [
+  "date",
+  "walk",
+  "time",
+  "tunnel",
+  "succession",
+  "what to do",
+  "minutes",
+  "why",
+  "mind",
+  "done",
+];
 
 /** A tied space is for lines that break; a cell has none. */
 const loose = (text: string): string => text.replaceAll("\u00a0", " ");
@@ -18,7 +29,8 @@ export function scheduleRows(outcome: Outcome): readonly (readonly string[])[] {
   const tunnelOf = new Map(
     successions.map(({ succession }) => [succession.id, names.tunnel(succession.tunnel)]),
   );
-  const rows = walks(outcome, names).flatMap(({ date, part, walk, cuts, tasks }) => {
+  const rows = walks(outcome, names).flatMap(({ date, part, walk, cuts, tasks, notes }) => {
+    const mind = notes.join(" ");
     const at = outcome.walks[walk]!.at;
     return [
       ...cuts.map(({ succession, sentence, at: cut }) => [
@@ -30,6 +42,7 @@ export function scheduleRows(outcome: Outcome): readonly (readonly string[])[] {
         sentence,
         "",
         "",
+        mind,
         "",
       ]),
       ...tasks.map(({ name, actions, spent, reason }) => [
@@ -41,6 +54,7 @@ export function scheduleRows(outcome: Outcome): readonly (readonly string[])[] {
         actions.join(" "),
         String(Math.round(spent)),
         reason === null ? "" : whole(reason).told,
+        mind,
         "",
       ]),
     ];

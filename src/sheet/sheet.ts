@@ -214,7 +214,7 @@ export function marksUsed(groups: readonly BedGroup[], days: Grid["days"]): stri
 
 /** What the columns of a frost warning mean. */
 export const FROST_COLUMNS: readonly string[] = [
-  "Promised: what the cloth can be relied on for; light cloth on a clear night: nothing. Unfit below: colder than this, leaves are marked and cannot be sold. Risk left: the chance of damage with the plan.",
+  "Promised: what the cloth can be relied on for; light cloth on a clear night: nothing. Unfit below: colder than this, leaves are marked and cannot be sold; regrowth after a cut dies. Risk left: the chance of damage with the plan, of the bed most at risk.",
 ];
 
 export function sheetOf(outcome: Outcome): Sheet {

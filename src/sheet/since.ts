@@ -31,7 +31,7 @@ export interface SinceBlock {
 /** Why the plan no longer asks for something, where no change of its own says it. */
 const LEFT: Readonly<Record<keyof TogetherPlan["parts"], string>> = {
   timing: "Size and weight come out better so.",
-  stress: "Leaves keep better so: they get less heat, or are cut dry.",
+  stress: "Leaves keep better so: they get less heat, or dry sooner before the cut.",
   damage: "It lowers the damage to be feared.",
   again: "More can be cut that grows again.",
   labour: "It saves work that no longer pays.",

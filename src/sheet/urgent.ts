@@ -2,6 +2,7 @@ import type { Outcome, TunnelPlan } from "../decide/index.ts";
 import { list } from "../problem/index.ts";
 import { type Celsius, type Centimetre, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
 import type { NoCloth, Warning } from "../watch/index.ts";
+import { HARDLY, LIKELY, limitsOf, onlyRegrowth, probablyHarmed } from "./frostedBeds.ts";
 import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
 import { lyingOn } from "./reason.ts";
@@ -52,9 +53,6 @@ export interface UrgentRow {
 /** Warnings that ask for a look, not for a cover; told after the plan. */
 export const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
 
-/** Below this a risk is not worth a number; from `LIKELY` on a loss is probable. [0–1] */
-const HARDLY = 0.01;
-const LIKELY = 0.5;
 /** From here on a risk is told as 2 in 5 or more, and is no longer only some. [0–1] */
 const CONSIDERABLE = 0.3;
 
@@ -109,12 +107,8 @@ const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => str
 };
 
 /** Beds of tunnels, each list with its tunnel. */
-const bedsIn = (
-  told: readonly { readonly name: string; readonly beds: readonly string[]; readonly risked?: string }[],
-): string =>
-  told
-    .map(({ name, beds, risked }) => `${list(beds)} in ${name}${risked === undefined ? "" : ` (${risked})`}`)
-    .join("; ");
+const bedsIn = (told: readonly { readonly name: string; readonly beds: readonly string[] }[]): string =>
+  told.map(({ name, beds }) => `${list(beds)} in ${name}`).join("; ");
 
 const noCloth = (
   told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
@@ -144,21 +138,23 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
     .map((warning) => {
       const { date, tunnel } = warning;
       const name = names.tunnel(tunnel);
+      const harmed = name + onlyRegrowth(warning);
       return {
         ...warning,
         under: underPlan(warning, "evening", outcome, names),
         name,
-        head: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
+        harmed,
+        head: dates.length === 1 ? harmed : `${harmed}, ${day(units, date)}`,
         risked: odds(warning.risk),
-        beds: warning.successions.map(names.succession),
       };
     })
     .sort((a, b) => b.risk - a.risk);
   const probable = told.filter(({ risk }) => risk >= LIKELY);
-  const [marked, lost] = [true, false].map((lives) =>
-    probable.filter(({ expected, kill }) => expected > kill === lives),
-  ) as [typeof told, typeof told];
-  const possible = riskiest(told.filter(({ risk }) => risk >= HARDLY && risk < LIKELY));
+  const possible = riskiest(
+    told
+      .filter(({ risk }) => risk >= HARDLY && risk < LIKELY)
+      .map((each) => ({ ...each, name: each.harmed })),
+  );
   const unpromised = told.filter(({ risk, promised, unfit }) => risk < HARDLY && promised < unfit);
   const windy = told.filter(({ windy }) => windy);
   const when = list(dates.map((date) => day(units, date)));
@@ -174,7 +170,7 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
         ? `Frost in ${night(units, dates[0]!)}: down to ${cold} at the crop with nothing on.`
         : `More frost in the nights that begin on ${when}: down to ${cold} at the crop with nothing on.`,
     columns: ["Tunnel", "On it that night", "Expected", "Promised", "Unfit below", "Risk left"],
-    rows: told.map(({ tunnel, head, under, expected, promised, unfit, successions, risked }) => ({
+    rows: told.map(({ tunnel, beds, head, under, expected, promised, unfit, risked }) => ({
       tunnel,
       cells: [
         head,
@@ -184,13 +180,12 @@ function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): U
         temperature(units, unfit),
         risked,
       ],
-      sentence: `${head}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. Leaves of ${list(successions.map(names.succession))} are unfit below ${temperature(units, unfit)}. Risk left: ${risked}.`,
+      sentence: `${head}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. ${limitsOf({ beds }, unfit, names, (value) => temperature(units, value))} Risk left: ${risked}.`,
     })),
     open: true,
     inShort: possible.length === 0 ? null : riskLeft(possible),
     follows: [
-      ...(lost.length === 0 ? [] : [`Probably lost even with the plan: ${bedsIn(lost)}.`]),
-      ...(marked.length === 0 ? [] : [`Leaves probably marked even with the plan: ${bedsIn(marked)}.`]),
+      ...probablyHarmed(told, names),
       ...noCloth(
         told.filter(({ risk }) => risk >= HARDLY),
         names,

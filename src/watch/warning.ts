@@ -7,12 +7,23 @@ import type { Celsius, Centimetre, LocalDate, MetrePerSecond, Mol } from "../qua
  */
 export type NoCloth = "none" | "tooShort" | "kept" | "inUse" | "minutes" | "wind" | "keptOn" | "minutesOff";
 
+/** A bed in a frost. */
+export interface FrostedBed {
+  readonly succession: string;
+  /** After a cut the stubble stands that grows again. */
+  readonly of: "leaves" | "stubble";
+  /** It dies below this after the week it has had. [°C] */
+  readonly kill: Celsius;
+  /** Its own chance of damage under the plan. [0–1] */
+  readonly risk: number;
+}
+
 /** Something that may hurt a crop. Plain data; worded in sheet/. Severity: "danger" is probable loss, "care" needs an eye. */
 export type Warning = { readonly severity: "danger" | "care"; readonly date: LocalDate } & (
   | {
       readonly kind: "frost";
       readonly tunnel: string;
-      readonly successions: readonly string[];
+      readonly beds: readonly FrostedBed[];
       /** Crop height: bare, and under what the plan has on that night. [°C] */
       readonly bare: Celsius;
       readonly expected: Celsius;
@@ -21,7 +32,7 @@ export type Warning = { readonly severity: "danger" | "care"; readonly date: Loc
       readonly unfit: Celsius;
       /** Plants die below this after the week they have had (most tender succession). [°C] */
       readonly kill: Celsius;
-      /** Chance of damage under the plan. [0–1] */
+      /** Chance of damage under the plan (the bed most at risk). [0–1] */
       readonly risk: number;
       /** Wind forbids putting cloth on at the walk before the night. */
       readonly windy: boolean;

@@ -1,7 +1,7 @@
 import type { Crop, Settings } from "../farm/index.ts";
 import { type Celsius, centimetre, type LocalDate } from "../quantity/index.ts";
 import type { DayWeather } from "../weather/index.ts";
-import type { Warning } from "./warning.ts";
+import type { FrostedBed, Warning } from "./warning.ts";
 
 /** A night at one tunnel, at crop height in calm air. [°C] */
 export interface TunnelNight {
@@ -13,10 +13,11 @@ export interface TunnelNight {
   readonly windy: boolean;
 }
 
-/** A succession with leaves up, and its chance of damage that night or day under the plan. */
+/** A succession with leaves up or its stubble, and its chance of damage that night or day under the plan. */
 export interface Exposed {
   readonly id: string;
   readonly crop: Crop;
+  readonly of: FrostedBed["of"];
   /** Temperature at which it dies after what it has lived through. [°C] */
   readonly kill: Celsius;
   readonly risk: number;
@@ -45,7 +46,7 @@ export function frostWarning(
     severity: soon || promised < kill ? "danger" : "care",
     date,
     tunnel,
-    successions: tender.map(({ id }) => id),
+    beds: tender.map(({ id, of, kill, risk }) => ({ succession: id, of, kill, risk })),
     bare,
     expected,
     promised,

@@ -71,6 +71,13 @@ describe("frost in a night after a bed is cut", () => {
     expect(lyingOnTuesday(outcome)).toBe("row-cover-19:on");
   });
 
+  test("warns of the regrowth, not of the leaves that were cut before it", () => {
+    const [frost] = frostOf(plan("lettuce-mix", 10, -9));
+    expect(frost!.beds.map(({ succession, of }) => [succession, of])).toEqual([
+      ["lettuce-mix in T", "stubble"],
+    ]);
+  });
+
   test("asks for cloth while leaves stand that are too small to cut", () => {
     const outcome = plan("lettuce-mix", 3, -4);
     expect(outcome.successions[0]!.fate).not.toMatchObject({ pick: { at: at(0, 18) } });
@@ -88,7 +95,10 @@ describe("a bed that has been cut on a day nobody noted", () => {
 
   test("stands, however large: it is warned of and covered", () => {
     expect(frostOf(outcome)).toEqual([
-      expect.objectContaining({ severity: "danger", successions: ["lettuce-mix in T"] }),
+      expect.objectContaining({
+        severity: "danger",
+        beds: [expect.objectContaining({ succession: "lettuce-mix in T", of: "leaves" })],
+      }),
     ]);
     expect(lyingOnTuesday(outcome)).toBe("row-cover-19:on");
   });

@@ -31,7 +31,7 @@ describe("before a cut in the morning, when it rains after noon of the day befor
   it("the reason says so with its own numbers", () => {
     const gained = plan(8, 6).tunnels[0]!.changes[0]!.gain.stress;
     expect(text(plan(8, 6))).toContain(
-      `Why: Rain before the cut of Fri Apr 24, 0.10 in: under wet row cover the arugula (arugula in A) would be cut wet and keep worse; dry it is worth $${Math.round(gained)} more.`,
+      `Why: Rain before the cut of Fri Apr 24, 0.10 in: under wet row cover the arugula (arugula in A) would be cut wet and keep worse; uncovered it dries sooner, worth $${Math.round(gained)} more.`,
     );
   });
 

@@ -86,6 +86,20 @@ describe("a card sent back notes at its walk", () => {
   });
 });
 
+test.each([
+  "If wind is over 18 mph: put NO cloth on.",
+  "Wind over 18 mph: do NOT put cloth on.",
+  "Snow may lie: brush it off gently before you open a bed.",
+  "Puede haber nieve: sacudirla con cuidado antes de destapar.",
+  "En frio hasta el mar 31 marzo, para cocinar o en manojos:",
+  "Guardar en frio para el mar 31 mar, cocinar o en manojo:",
+  "Para el vie 3 abr, se vende para cocinar o en manojo:",
+])("what a card only tells, now or formerly, is passed over: %s", (line) => {
+  expect(rowsOf(`${CODE}\n${line}\nTAKE OFF row cover 19 g: Creek 1`)).toEqual([
+    "2026-04-20 07:00,cover,T1,row-cover-19 off,",
+  ]);
+});
+
 describe("what was not done is not noted", () => {
   test.each([
     ["all of it deleted", ""],

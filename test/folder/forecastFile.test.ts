@@ -25,6 +25,17 @@ test("a typed forecast is read with units from its header", () => {
   ]);
 });
 
+// Judgement: new snow is ten times as deep as its water.
+test("a column of new snow counts as a tenth of its depth of water, beside rain", () => {
+  const { forecast } = read(
+    "date,low (C),high (C),rain (mm),snow (cm)\n2026-04-20,-3,1,,10\n2026-04-21,-3,1,2,5\n2026-04-22,-3,1,,0\n2026-04-23,-3,1,,\n",
+  );
+  expect(forecast!.days.map(({ rain }) => rain)).toEqual([10, 7, 0, undefined]);
+  expect(messages(read("date,low (C),high (C),snow\n2026-04-20,-3,1,-2 in\n"))).toEqual([
+    'forecast.csv:2 column "snow": expected a depth of new snow like 5 cm or 2 in, received "-2 in". Correct the number.',
+  ]);
+});
+
 describe("dates as logs have them", () => {
   const days = (dates: readonly string[], order: "mdy" | "dmy" | null = null) =>
     forecastFile(

@@ -49,6 +49,33 @@ describe("a forecast typed a line a day", () => {
     expect(wet(readForecast(table("kept.csv", writeForecast(forecast!))).forecast)).toEqual(said);
   });
 
+  test.each([
+    ["34 30 cloud wind 5 mph snow 4 in", "cloud", 10.16],
+    ["34 30 snow 4 inches", "cloud", 10.16],
+    ["34 30 sun, 10 cm of new snow", "sun", 10],
+    ["34 30, rain 0.25 in", "cloud", 6.35],
+    ["34 30 rain .25in, wind 5 mph", "cloud", 6.35],
+    ["34 30 showers 6 mm", "cloud", 6],
+    ["34 30 rain 0.1 in, snow 2 in", "cloud", 2.54 + 5.08],
+    ["34 30 rain 0 in", "cloud", 0],
+  ])("an amount of rain or new snow, as water, is the same when it has been kept: %s", (line, sky, rain) => {
+    const { forecast } = read(`Tue ${line}`);
+    const kept = readForecast(table("kept.csv", writeForecast(forecast!))).forecast;
+    for (const [day] of [forecast!.days, kept!.days]) {
+      expect(day).toMatchObject({ date: "2026-04-21", sky });
+      expect(day!.rain).toBeCloseTo(rain, 9);
+      expect(day!.wet).toBeUndefined();
+    }
+    expect(forecast!.days[0]!.low).toBeCloseTo(-10 / 9, 9);
+  });
+
+  test("an amount without a unit, and one no day has, are told as that", () => {
+    expect(messages(read("Tue 34 30 rain 0.25\nWed 34 30 snow 900 in"))).toEqual([
+      'standard input:1: expected a high and a low, received "Tue 34 30 rain 0.25". Write the amount with its unit, like "rain 0.25 in".',
+      'standard input:2: expected an amount of rain or snow that falls in a day, received "Wed 34 30 snow 900 in". Correct the number.',
+    ]);
+  });
+
   test("a unit behind one number counts for both, none is the farm's", () => {
     expect(days("59F 41F\n15C 5\n15 5 C\n59 5C")).toEqual([
       ["04-20", 5, 15, null],

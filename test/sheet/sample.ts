@@ -48,6 +48,7 @@ import {
   mol,
   pounds,
 } from "../../src/quantity/index.ts";
+import type { FrostedBed } from "../../src/watch/index.ts";
 
 /** A small answer made by hand: three tunnels, a frost night, a hot day, a hold and a miss. Numbers are plausible, not computed. */
 
@@ -677,6 +678,9 @@ function outlooks(successions: readonly Succession[]): SuccessionOutlook[] {
   ];
 }
 
+const leavesOf = (risk: number, ...ids: readonly string[]): readonly FrostedBed[] =>
+  ids.map((succession) => ({ succession, of: "leaves", kill: F(22), risk }));
+
 /** The sample answer. Parts of the farm and of the answer can be replaced. */
 export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome> = {}): Outcome {
   const own = farm(changedFarm);
@@ -718,7 +722,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         ...frost,
         severity: "danger",
         tunnel: "n2",
-        successions: ["M3"],
+        beds: leavesOf(0.62, "M3"),
         expected: F(27),
         promised: F(26),
         risk: 0.62,
@@ -727,7 +731,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         ...frost,
         severity: "danger",
         tunnel: "n1",
-        successions: ["A12", "S4"],
+        beds: leavesOf(0.18, "A12", "S4"),
         expected: F(29),
         promised: F(27),
         risk: 0.18,
@@ -736,7 +740,7 @@ export function sample(changedFarm: Partial<Farm> = {}, changed: Partial<Outcome
         ...frost,
         severity: "care",
         tunnel: "s1",
-        successions: ["L7"],
+        beds: leavesOf(0.005, "L7"),
         expected: F(30),
         promised: F(28),
         risk: 0.005,

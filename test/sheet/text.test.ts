@@ -4,6 +4,7 @@ import { fahrenheit, inches, kilogram, type LocalDate } from "../../src/quantity
 import type { Beds } from "../../src/sheet/index.ts";
 import { bedsText, sheetOf, weekText } from "../../src/sheet/index.ts";
 import { displayWidth } from "../../src/sheet/wrap.ts";
+import type { Warning } from "../../src/watch/index.ts";
 import { exampleWeek } from "./exampleWeek.ts";
 import { metricSample, plannedAround, sample } from "./sample.ts";
 
@@ -172,10 +173,44 @@ describe("the sheet says", () => {
   test("whether a planting or only its leaves are lost, by what kills it", () => {
     const kill = fahrenheit(27);
     const warnings = sample().warnings.map((warning) =>
-      warning.kind === "frost" ? { ...warning, kill } : warning,
+      warning.kind === "frost"
+        ? { ...warning, kill, beds: warning.beds.map((bed) => ({ ...bed, kill })) }
+        : warning,
     );
     expect(told(sample({}, { warnings }))).toContain(
       "Probably lost even with the plan: mustard (M3) in North 2 (3 in 5).",
+    );
+  });
+
+  test("each bed's own risk, and that of a bed cut before the night only the regrowth is meant", () => {
+    const kill = fahrenheit(27);
+    const bed = (succession: string, risk: number, of: "leaves" | "stubble" = "leaves") => ({
+      succession,
+      of,
+      kill,
+      risk,
+    });
+    const beds = [bed("A12", 0.41), bed("S4", 0.9), bed("K2", 0.9), bed("L7", 0.9, "stubble")];
+    const warnings = sample().warnings.flatMap((warning): readonly Warning[] =>
+      warning.kind !== "frost"
+        ? [warning]
+        : warning.tunnel === "n1"
+          ? [{ ...warning, expected: kill, risk: 0.9, beds }]
+          : warning.tunnel === "s1"
+            ? [{ ...warning, unfit: fahrenheit(22), risk: 0.2, beds: [bed("L7", 0.2, "stubble")] }]
+            : [],
+    );
+    const text = told(sample({}, { warnings }));
+    expect(text).toContain(
+      "Probably lost even with the plan: spinach (S4) and kale (K2) in North 1 (9 in 10); the regrowth of the lettuce mix (L7) in North 1 (9 in 10). Also at risk: arugula (A12) in North 1 (2 in 5).",
+    );
+    expect(text).toContain("South 1 row cover 30 g 30 °F 28 °F 22 °F 1 in 5 (regrowth)");
+    const narrow = told(sample({}, { warnings }), 60);
+    expect(narrow).toContain(
+      "Leaves of arugula (A12), spinach (S4) and kale (K2) are unfit below 28 °F. The regrowth of the lettuce mix (L7) dies below 27 °F. Risk left: 9 in 10.",
+    );
+    expect(narrow).toContain(
+      "South 1 (regrowth), row cover 30 g: 30 °F expected at the crop, 28 °F promised. The regrowth of the lettuce mix (L7) dies below 27 °F.",
     );
   });
 
@@ -352,6 +387,19 @@ describe("the sheet says", () => {
     expect(text).toContain(
       "Lettuce mix (L7) in South 1 is too small on Fri Apr 24 for Saturday stall: 2½ in by then; salad size begins at 3 in. No cover at hand brings it there in time. With covers, salad size from Apr 26 at the earliest: right for no market in sight. 1. Leave it uncut. That is the plan. 2. Leave it and pick it Wed Apr 29 for Wednesday kitchen the same day. Worth $130. 3. Clear it and sow anew. By judgement worth $70. The bed is free about 9 days sooner.",
     );
+  });
+
+  test("once for a tunnel that covers cannot help it, however many of its beds miss", () => {
+    const outcome = sample();
+    const missed = outcome.successions.find(({ succession }) => succession.id === "L7")!.miss;
+    const successions = outcome.successions.map((outlook) =>
+      outlook.succession.tunnel === "s1" ? { ...outlook, miss: missed } : outlook,
+    );
+    const tunnels = outcome.tunnels.map((plan) => ({ ...plan, changes: [] }));
+    const text = told({ ...outcome, successions, tunnels });
+    const both = text.slice(text.indexOf("Lettuce mix (L7) in South 1"));
+    expect(both.match(/No cover at hand brings it there in time\./gu)).toHaveLength(2);
+    expect(both.match(/So nothing is changed on its tunnel\./gu)).toHaveLength(1);
   });
 
   test("each way out against the plan where the farm is planned anew around it", () => {

@@ -95,7 +95,12 @@ describe("the same night of −7 °C over red Russian kale", () => {
   const crop = crops.get("red-russian-kale")!;
   const judged = (lows: number) => {
     const kill = killingTemperature(crop, { lows, lastDay: lows + 4 }, settings);
-    return frostWarning("T1", night, [{ id: "S1", crop, kill, risk: 0.5, cutSoon: false }], settings);
+    return frostWarning(
+      "T1",
+      night,
+      [{ id: "S1", crop, of: "leaves", kill, risk: 0.5, cutSoon: false }],
+      settings,
+    );
   };
 
   it("marks leaves after a week of 0 °C nights and loses the planting after a week of 10 °C nights", () => {

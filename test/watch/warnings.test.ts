@@ -20,7 +20,7 @@ const spinach = crops.get("spinach")!;
 const lettuce = crops.get("lettuce-mix")!;
 const date = "2026-05-01" as LocalDate;
 const exposed = (crop = lettuce, kill = crop.kill): readonly Exposed[] => [
-  { id: "S1", crop, kill, risk: 0.2, cutSoon: true },
+  { id: "S1", crop, of: "leaves", kill, risk: 0.2, cutSoon: true },
 ];
 const night = (bare: number, promised = bare) => ({
   date,

@@ -52,6 +52,7 @@ export type Safety =
   | "windExpected"
   | "frozenCloth"
   | "snowOnCloth"
+  | "snowOnBeds"
   | "wetLeaves"
   | "frozenLeaves"
   | "frozenLeavesUntil"
@@ -92,7 +93,9 @@ export interface CrewLanguage {
   /** Covers and crops of the catalogue by id. Names a farm gives itself stay as typed. */
   readonly covers: Readonly<Record<string, string>>;
   readonly crops: Readonly<Record<string, string>>;
-  /** From Sunday, and from January. */
+  /** What cards said before, and their months: such a card may still be sent back. */
+  readonly formerly: { readonly sentences: readonly string[]; readonly months: readonly string[] };
+  /** From Sunday, and from January; no word stands in both. */
   readonly weekdays: readonly string[];
   readonly months: readonly string[];
   /** What people write beside something they did not do. */

@@ -20,20 +20,25 @@ export const idsByName = (names: ReadonlyMap<string, string>): Ids =>
 /** Sentences that only tell. Headings are known by their code. */
 const TOLD: readonly SentenceName[] = [
   ...["salad", "braising", "small", "coldSalad", "coldBraising", "coldSmall"],
-  ...["windLimit", "windExpected", "frozenCloth", "snowOnCloth", "wetLeaves", "frozenLeaves"],
+  ...["windLimit", "windExpected", "frozenCloth", "snowOnCloth", "snowOnBeds", "wetLeaves", "frozenLeaves"],
   ...["frozenLeavesUntil", "frozenLeavesUntilOne"],
   ...["reply", "replyWithWeight", "nothing", "noPlan"],
 ] as const satisfies readonly SentenceName[];
 
 /** What may stand in the holes of sentences that only tell. */
-function tellingHoles({ sentences, weekdays, months }: CrewLanguage): Readonly<Record<string, string>> {
+function tellingHoles({
+  sentences,
+  weekdays,
+  months,
+  formerly,
+}: CrewLanguage): Readonly<Record<string, string>> {
   const either = (names: readonly SentenceName[], holes: Readonly<Record<string, string>>): string =>
     names.map((name) => sentenceBody(sentences[name], holes)).join("|");
   const wind = either(["mph", "kmh"], { number: "\\d+" });
   return {
     day: either(["dayUS", "dayMetric"], {
       weekday: anyOf(weekdays),
-      month: anyOf(months),
+      month: anyOf([...months, ...formerly.months]),
       number: "\\d{1,2}",
     }),
     hour: either(["am", "pm", "clock", "noon", "midnight"], { hour: "\\d{1,2}(?::\\d\\d)?" }),
@@ -65,7 +70,9 @@ export function cardReader(
     weight: "(?<weight>.*)",
   });
   const cutBegins = letters(sentences.cut.slice(0, sentences.cut.indexOf("{")));
-  const told = TOLD.map((name) => sentencePattern(sentences[name], holes));
+  const told = [...TOLD.map((name) => sentences[name]), ...language.formerly.sentences].map((sentence) =>
+    sentencePattern(sentence, holes),
+  );
   return (text) => {
     for (const { act, pattern } of strict) {
       const { cover = "", tunnels = "" } = pattern.exec(text)?.groups ?? {};

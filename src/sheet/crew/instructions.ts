@@ -11,7 +11,7 @@ import {
   type MetrePerSecond,
 } from "../../quantity/index.ts";
 import { type StepName, steps } from "../actions.ts";
-import { cutAt } from "../cuts.ts";
+import { cutAt, walkOf } from "../cuts.ts";
 
 /** One thing to be done, wherever it is done at that walk. */
 export type Instruction =
@@ -48,6 +48,7 @@ export type Caution =
   | { readonly kind: "windExpected"; readonly wind: MetrePerSecond }
   | { readonly kind: "frozenCloth" }
   | { readonly kind: "snowOnCloth" }
+  | { readonly kind: "snowOnBeds" }
   | { readonly kind: "wetLeaves" }
   /** null: all day. */
   | { readonly kind: "frozenLeaves"; readonly thaw: Instant | null };
@@ -156,7 +157,7 @@ function cutting(cut: readonly SuccessionOutlook[]): readonly Instruction[] {
 
 /** Does a caution concern an instruction? */
 export function concerns({ kind }: Caution, instruction: Instruction): boolean {
-  const ofLeaves = kind === "frozenLeaves" || kind === "wetLeaves";
+  const ofLeaves = kind === "frozenLeaves" || kind === "wetLeaves" || kind === "snowOnBeds";
   if (instruction.kind === "cut") return ofLeaves;
   return kind === "frozenCloth" || kind === "snowOnCloth" || (!ofLeaves && GOES_ON.includes(instruction.act));
 }
@@ -165,23 +166,28 @@ function cautions(
   walk: Walk | undefined,
   covers: readonly Instruction[],
   cut: readonly SuccessionOutlook[],
-  { farm }: Outcome,
+  outcome: Outcome,
 ): readonly Caution[] {
   const frozen = cut.filter(({ atFate }) => atFate?.frozen);
   const thaws = frozen.map(({ atFate }) => atFate!.thaw);
   const thaw = thaws.includes(null) ? null : (Math.max(...thaws.map(Number)) as Instant);
+  const snow = cut.some((outlook) => walkOf(cutAt(outlook, outcome)!, outcome)?.snow);
   const goesOn = covers.some((each) => each.kind === "cover" && GOES_ON.includes(each.act));
   return [
     ...(goesOn && walk !== undefined
       ? [
           walk.tooWindy
             ? { kind: "windExpected" as const, wind: walk.wind }
-            : { kind: "windLimit" as const, limit: farm.limits.wind },
+            : { kind: "windLimit" as const, limit: outcome.farm.limits.wind },
         ]
       : []),
     ...(walk?.frozen && covers.length > 0 ? [{ kind: "frozenCloth" as const }] : []),
     ...(walk?.snow && covers.length > 0 ? [{ kind: "snowOnCloth" as const }] : []),
-    ...(cut.some(({ atFate }) => atFate?.wet) ? [{ kind: "wetLeaves" as const }] : []),
+    ...(snow ? [{ kind: "snowOnBeds" as const }] : []),
+    // A card holds no more cautions; that leaves are wet is the least of them.
+    ...(cut.some(({ atFate }) => atFate?.wet) && !(snow && frozen.length > 0)
+      ? [{ kind: "wetLeaves" as const }]
+      : []),
     ...(frozen.length > 0 ? [{ kind: "frozenLeaves" as const, thaw }] : []),
   ];
 }

@@ -123,6 +123,7 @@ export function wording(farm: Farm, language: CrewLanguage): Wording {
           return say("windExpected", { wind: wind(caution.wind) });
         case "frozenCloth":
         case "snowOnCloth":
+        case "snowOnBeds":
         case "wetLeaves":
           return say(caution.kind);
         case "frozenLeaves":

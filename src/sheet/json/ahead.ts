@@ -41,7 +41,7 @@ export function warningJson(warning: Warning): Json {
       return {
         ...common,
         tunnel: warning.tunnel,
-        successions: warning.successions,
+        successions: warning.beds.map(({ succession }) => succession),
         bareC: warning.bare,
         expectedC: warning.expected,
         promisedC: warning.promised,

@@ -37,9 +37,9 @@ describe("English and Spanish cards", () => {
     }
   });
 
-  test("name seven days and twelve months", () => {
+  test("name seven days and twelve months, with no word for two of them", () => {
     for (const { weekdays, months } of [en, es])
-      expect([new Set(weekdays).size, new Set(months).size]).toEqual([7, 12]);
+      expect(new Set([...weekdays, ...months].map(letters)).size).toBe(7 + 12);
   });
 });
 

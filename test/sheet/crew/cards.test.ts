@@ -15,6 +15,9 @@ const LANGUAGES = Object.keys(CREW_LANGUAGES) as CrewLanguageCode[];
 
 const cards = (text: string): readonly string[] => text.trimEnd().split("\n\n");
 
+const PURPOSES = ["salad", "braising", "small", "coldSalad", "coldBraising", "coldSmall"] as const;
+const HEADINGS = ["morning", "evening", "cutting", "morningOf", "eveningOf", "cuttingOf"] as const;
+
 const card = (text: string, code: string): string => cards(text).find((each) => each.startsWith(code))!;
 
 const shade = { cover: "shade-40", state: "on" } as const;
@@ -79,6 +82,38 @@ Copy all, delete what was NOT done, send it back.`);
     expect(card(crewText({ ...outcome, successions }, language), code).split("\n")[1]).toBe(line);
   });
 
+  describe.each(["en", "es"] as const)("that only cuts where snow may lie, in %s", (language) => {
+    const line = {
+      en: "Snow may lie: brush it off gently before you open a bed.",
+      es: "Puede haber nieve: sacudirla con cuidado antes de destapar.",
+    }[language];
+    const snowy = (atFate: Partial<NonNullable<Outcome["successions"][number]["atFate"]>> = {}): Outcome => {
+      const outcome = sample();
+      return {
+        ...outcome,
+        tunnels: [],
+        walks: outcome.walks.map((walk) => ({ ...walk, snow: true })),
+        successions: outcome.successions.map((outlook) => ({
+          ...outlook,
+          atFate: outlook.atFate === null ? null : { ...outlook.atFate, ...atFate },
+        })),
+      };
+    };
+
+    test("says so, at a walk and at an hour of its own", () => {
+      for (const code of ["R0420-0700", "R0424-0600"])
+        expect(card(crewText(snowy(), language), code).split("\n")[1]).toBe(line);
+      expect(crewText({ ...sample(), tunnels: [] }, language)).not.toContain(line);
+    });
+
+    test("keeps to six lines where leaves are wet and frozen too", () => {
+      for (const each of cards(crewText(snowy({ wet: true, frozen: true, thaw: null }), language))) {
+        expect(each.split("\n")[1]).toBe(line);
+        expect(each.split("\n").length).toBeLessThanOrEqual(6);
+      }
+    });
+  });
+
   test("groups tunnels by what is done with which cloth", () => {
     const asked = ["Creek 1", "Creek 2", "Alder 1"].map((name, i) => ({
       tunnel: tunnelNamed(`X${i}`, name),
@@ -86,7 +121,7 @@ Copy all, delete what was NOT done, send it back.`);
       to: i === 2 ? [] : [shade],
     }));
     expect(card(crewText(planned(2, asked), "en"), "R0421-0700")).toBe(`R0421-0700 Tue Apr 21, 7 am, morning
-Wind over 15 mph: do NOT put cloth on.
+If wind is over 15 mph: put NO cloth on.
 TAKE OFF row cover 19 g: Creek 1, Creek 2, Alder 1
 PUT ON shade cloth 40%: Creek 1, Creek 2
 Copy all, delete what was NOT done, send it back.`);
@@ -107,6 +142,16 @@ Copy all, delete what was NOT done, send it back.`);
     const asked = ["X1", "X2"].map((id) => ({ tunnel: tunnelNamed(id, "Creek"), from: [shade], to: [] }));
     expect(crewText(planned(2, asked), "en")).toContain("\nTAKE OFF shade cloth 40%: X1, X2\n");
   });
+});
+
+test("the longest lines of purpose and heading hold sixty letters", () => {
+  const longest = { code: "R0331-0700", card: "1", cards: "9", hour: "10:30 am" };
+  for (const { sentences, weekdays, months } of Object.values(CREW_LANGUAGES))
+    for (const month of months) {
+      const day = filled(sentences.dayUS, { weekday: filled(weekdays[3]!, {}), month, number: "30" });
+      for (const name of [...PURPOSES, ...HEADINGS])
+        expect(filled(sentences[name], { ...longest, day }).length).toBeLessThanOrEqual(60);
+    }
 });
 
 describe.each(LANGUAGES)("cards in %s", (language) => {
