@@ -24,9 +24,11 @@ function sizeReason({ succession, cut }: Bed, outcome: Outcome, names: Names): W
   if (left !== planned) {
     const sizes = `${about}${planned} on ${when} instead of ${about}${left}${chance}.`;
     const brief = `${about}${planned}, not ${about}${left}, ${monthAndDay(units, date)}.`;
-    return cut.size.plan.middle < cut.size.other.middle
-      ? why(`Holds back the ${who}: ${sizes}`, `Holds back ${who}: ${brief}`)
-      : why(`Brings on the ${who}: ${sizes}`, `Brings on ${who}: ${brief}`);
+    if (cut.size.plan.middle < cut.size.other.middle)
+      return why(`Holds back the ${who}: ${sizes}`, `Holds back ${who}: ${brief}`);
+    // A larger leaf can be worth more by its weight though it is likelier to be too large.
+    const does = chance !== "" && cut.odds.plan < cut.odds.other ? "More weight of" : "Brings on";
+    return why(`${does} the ${who}: ${sizes}`, `${does} ${who}: ${brief}`);
   }
   if (chance !== "" && cut.odds.plan > cut.odds.other)
     return why(

@@ -54,7 +54,7 @@ test("what is settled is read before anything is planned, and every slip in it i
   expect([code, stdout]).toEqual([2, ""]);
   expect(
     stderr,
-  ).toBe(`--keep: expected something settled, like "Creek 1 bare" or "S01 cut Friday", received "Creek 2 bare from Wedensday". Did you mean "Creek 2 bare from Wednesday"?
+  ).toBe(`--keep: expected something settled, like "Creek 2 bare all week" or "Creek 2 as it is until Friday", received "Creek 2 bare from Wedensday". Did you mean "Creek 2 bare from Wednesday"?
 --keep: expected something settled, like "Creek 1 bare" or "S01 cut Friday", received "S09 cut Friday". S09 is none of the successions known here: S01, S02.
 
 2 problems to put right first.

@@ -60,10 +60,10 @@ describe("limits that cannot all be kept give the best plan there is, and what g
     expect(outcome.together).toMatchObject({ proved: true, overrun: [] });
     expect(told(outcome, "CARE: Frost in the night from")).toEqual([
       "CARE: Frost in the night from Wed Apr 22 to Thu: down to 21 °F at the crop with nothing on.",
-      "  Tunnel On it that night Expected Promised Unfit    Risk",
-      "                                            below    left",
-      "  A      bare             21 °F    21 °F    21 °F    1 in 2",
-      "  B      bare             21 °F    21 °F    21 °F    1 in 2",
+      "  Tunnel       On it that night Expected Promised Unfit    Risk",
+      "                                                  below    left",
+      "  A (regrowth) bare             21 °F    21 °F    21 °F    1 in 2",
+      "  B (regrowth) bare             21 °F    21 °F    21 °F    1 in 2",
       "  No walk has the minutes to put cloth on A and B.",
     ]);
   });
@@ -78,10 +78,10 @@ describe("limits that cannot all be kept give the best plan there is, and what g
     expect(outcome.together!.proved).toBe(true);
     expect(told(outcome, "CARE: Frost in the night from")).toEqual([
       "CARE: Frost in the night from Wed Apr 22 to Thu: down to 21 °F at the crop with nothing on.",
-      "  Tunnel On it that night Expected Promised Unfit    Risk",
-      "                                            below    left",
-      "  A      bare             21 °F    21 °F    21 °F    1 in 2",
-      "  B      row cover 30 g   25 °F    23 °F    21 °F    1 in 5",
+      "  Tunnel       On it that night Expected Promised Unfit    Risk",
+      "                                                  below    left",
+      "  A (regrowth) bare             21 °F    21 °F    21 °F    1 in 2",
+      "  B (regrowth) row cover 30 g   25 °F    23 °F    21 °F    1 in 5",
       "  No cloth that would help goes on A, because you keep it as it is.",
     ]);
   });

@@ -44,7 +44,7 @@ function settled(money: number): WeekInput {
   };
 }
 
-test.each([150, 500, 100_000])(
+test.each([500, 100_000])(
   "a farm that counts in money worth %i times less gets the same plan",
   (money) => {
     const [one, many] = [1, money].map((each) => week(settled(each)));
