@@ -23,4 +23,5 @@ export * from "./sheet.ts";
 export * from "./text.ts";
 export * from "./urgent.ts";
 export * from "./walks.ts";
+export type { Urgent, UrgentRow } from "./warned.ts";
 export { wrap } from "./wrap.ts";

@@ -15,8 +15,9 @@ import { type ReachTable, reachTable } from "./reachTable.ts";
 import { sheetCalled } from "./sheetCalled.ts";
 import { type SinceBlock, since } from "./since.ts";
 import { type Strip, strip } from "./strip.ts";
-import { type Urgent, unforeseen, urgent } from "./urgent.ts";
+import { unforeseen, urgent } from "./urgent.ts";
 import { type WalkBlock, walks } from "./walks.ts";
+import type { Urgent } from "./warned.ts";
 import { whatIfLines } from "./whatIfLine.ts";
 import { day, dayAndYear, minutesTogether, moment, value } from "./words.ts";
 

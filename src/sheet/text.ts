@@ -7,8 +7,9 @@ import { COLUMNS, type Page, page, type TextOptions } from "./page.ts";
 import type { PickBlock } from "./picks.ts";
 import { reachText } from "./reachText.ts";
 import { type Sheet, sheetOf } from "./sheet.ts";
-import { LATER, type Urgent } from "./urgent.ts";
+import { LATER } from "./urgent.ts";
 import type { Task, WalkBlock } from "./walks.ts";
+import type { Urgent } from "./warned.ts";
 import { type Why, whole } from "./why.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "DANGER: ", care: "CARE: " };

@@ -1,270 +1,17 @@
-import type { Outcome, TunnelPlan } from "../decide/index.ts";
+import type { Outcome } from "../decide/index.ts";
 import { list } from "../problem/index.ts";
-import { type Celsius, type Centimetre, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
-import type { NoCloth, Warning } from "../watch/index.ts";
-import { HARDLY, LIKELY, limitsOf, onlyRegrowth, probablyHarmed } from "./frostedBeds.ts";
+import { type Centimetre, groupBy, type LocalDate, type Mol } from "../quantity/index.ts";
+import type { Warning } from "../watch/index.ts";
+import { LIKELY } from "./frostedBeds.ts";
+import { frostTold } from "./frostTold.ts";
+import { heatTold } from "./heatTold.ts";
 import { isGuess, mark } from "./mark.ts";
 import type { Names } from "./names.ts";
-import { lyingOn } from "./reason.ts";
-import {
-  capital,
-  day,
-  dayOfMonth,
-  leaf,
-  leafSpread,
-  night,
-  odds,
-  settingAt,
-  snowDepth,
-  temperature,
-  wind,
-} from "./words.ts";
-
-/** Warnings of one kind on one date, told together. */
-export interface Urgent {
-  /** "forecast": none reaches the days planned; "guess": no log says how large beds are. */
-  readonly kind: Warning["kind"] | "forecast" | "guess";
-  readonly severity: Warning["severity"];
-  readonly date: LocalDate;
-  /** The date, or dates, in words. */
-  readonly when: string;
-  /** In the fewest words, for the top of a small page. */
-  readonly brief: string;
-  /** A whole sentence. */
-  readonly heading: string;
-  /** One row a tunnel, worst first; empty where a heading says all. */
-  readonly columns: readonly string[];
-  readonly rows: readonly UrgentRow[];
-  /** Is something left to tell tunnel by tunnel? */
-  readonly open: boolean;
-  /** What the rows say, where there is no room for them; null when the heading is enough. */
-  readonly inShort: string | null;
-  /** What stays at risk, or what follows; whole sentences. */
-  readonly follows: readonly string[];
-}
-
-export interface UrgentRow {
-  readonly tunnel: string;
-  readonly cells: readonly string[];
-  /** The same as whole sentences, where there is no room for columns. */
-  readonly sentence: string;
-}
+import { lowest, type Of, over, plain, type Urgent } from "./warned.ts";
+import { capital, day, dayOfMonth, leaf, leafSpread, night, snowDepth, temperature, wind } from "./words.ts";
 
 /** Warnings that ask for a look, not for a cover; told after the plan. */
 export const LATER: readonly Urgent["kind"][] = ["seedbed", "bolting", "light"];
-
-/** From here on a risk is told as 2 in 5 or more, and is no longer only some. [0–1] */
-const CONSIDERABLE = 0.3;
-
-type Of<Kind extends Warning["kind"]> = Warning & { readonly kind: Kind };
-
-const lowest = (values: readonly Celsius[]): Celsius => Math.min(...values) as Celsius;
-const highest = (values: readonly Celsius[]): Celsius => Math.max(...values) as Celsius;
-const worst = (group: readonly Warning[]): Warning["severity"] =>
-  group.some(({ severity }) => severity === "danger") ? "danger" : "care";
-
-const planOf = (outcome: Outcome, tunnel: string): TunnelPlan | undefined =>
-  outcome.tunnels.find((plan) => plan.tunnel.id === tunnel);
-
-/** Each tunnel once, with the greatest risk of any night. */
-function riskiest(
-  told: readonly { readonly tunnel: string; readonly name: string; readonly risk: number }[],
-) {
-  const tunnels = groupBy(told, ({ tunnel }) => tunnel);
-  return [...tunnels.values()].map((same) => ({
-    name: same[0]!.name,
-    risk: Math.max(...same.map(({ risk }) => risk)),
-  }));
-}
-
-/** Tunnels with the same odds told together: "Risk is left: 2 in 5 in Creek 2 and Alder 3; 1 in 10 in Mill 1." */
-function riskLeft(told: readonly { readonly name: string; readonly risk: number }[]): string {
-  const alike = groupBy(told, ({ risk }) => odds(risk));
-  const some = told.every(({ risk }) => risk < CONSIDERABLE) ? "Some risk" : "Risk";
-  return `${some} is left: ${[...alike].map(([chance, same]) => `${chance} in ${list(same.map(({ name }) => name))}`).join("; ")}.`;
-}
-
-/** What the plan has on a tunnel through one night or by one day, in words. */
-function underPlan(
-  { date, tunnel }: Of<"frost"> | Of<"heat">,
-  part: "morning" | "evening",
-  outcome: Outcome,
-  names: Names,
-): string {
-  const plan = planOf(outcome, tunnel);
-  return settingAt(plan === undefined ? [] : lyingOn(plan, outcome, date, part), part, names.shortCover);
-}
-
-/** That no cloth is left for a tunnel in danger, and why. */
-const NO_CLOTH: Readonly<Record<Exclude<NoCloth, "wind">, (where: string) => string>> = {
-  none: (where) => `You own no cloth that would help ${where}.`,
-  tooShort: (where) => `No cloth you own is long enough for ${where}.`,
-  kept: (where) => `No cloth that would help goes on ${where}, because you keep it as it is.`,
-  minutes: (where) => `No walk has the minutes to put cloth on ${where}.`,
-  keptOn: (where) => `The cloth on ${where} stays on in the heat, because you keep it there.`,
-  minutesOff: (where) => `No walk before it has the minutes to take the cloth off ${where}.`,
-  inUse: (where) => `All cloth that would help ${where} lies on other tunnels.`,
-};
-
-/** Beds of tunnels, each list with its tunnel. */
-const bedsIn = (told: readonly { readonly name: string; readonly beds: readonly string[] }[]): string =>
-  told.map(({ name, beds }) => `${list(beds)} in ${name}`).join("; ");
-
-const noCloth = (
-  told: readonly { readonly noClothLeft?: NoCloth; readonly tunnel: string }[],
-  names: Names,
-): string[] =>
-  (["keptOn", "minutesOff", "none", "tooShort", "kept", "inUse", "minutes"] as const).flatMap((why) => {
-    const where = [
-      ...new Set(told.filter((each) => each.noClothLeft === why).map(({ tunnel }) => names.tunnel(tunnel))),
-    ];
-    return where.length === 0 ? [] : [NO_CLOTH[why](list(where))];
-  });
-
-/** A frost or a heat that is over when the sheet is made: nothing is left to do but to look. */
-function over(group: readonly (Of<"frost"> | Of<"heat">)[], outcome: Outcome, names: Names): Urgent {
-  const { units } = outcome.farm;
-  const { kind, date } = group[0]!;
-  const where = list([...new Set(group.map(({ tunnel }) => names.tunnel(tunnel)))]);
-  const what = kind === "frost" ? `The frost in ${night(units, date)}` : `The heat on ${day(units, date)}`;
-  return plain(group[0]!, day(units, date), `${what} is over: go and look at ${where}.`);
-}
-
-/** Frost of one night, or of several nights of little risk. */
-function frost(group: readonly Of<"frost">[], outcome: Outcome, names: Names): Urgent {
-  const { units } = outcome.farm;
-  const dates = [...new Set(group.map(({ date }) => date))].sort();
-  const told = group
-    .map((warning) => {
-      const { date, tunnel } = warning;
-      const name = names.tunnel(tunnel);
-      const harmed = name + onlyRegrowth(warning);
-      return {
-        ...warning,
-        under: underPlan(warning, "evening", outcome, names),
-        name,
-        harmed,
-        head: dates.length === 1 ? harmed : `${harmed}, ${day(units, date)}`,
-        risked: odds(warning.risk),
-      };
-    })
-    .sort((a, b) => b.risk - a.risk);
-  const probable = told.filter(({ risk }) => risk >= LIKELY);
-  const possible = riskiest(
-    told
-      .filter(({ risk }) => risk >= HARDLY && risk < LIKELY)
-      .map((each) => ({ ...each, name: each.harmed })),
-  );
-  const unpromised = told.filter(({ risk, promised, unfit }) => risk < HARDLY && promised < unfit);
-  const windy = told.filter(({ windy }) => windy);
-  const when = list(dates.map((date) => day(units, date)));
-  const cold = temperature(units, lowest(group.map(({ bare }) => bare)));
-  return {
-    kind: "frost",
-    severity: worst(group),
-    date: dates[0]!,
-    when,
-    brief: `Frost ${list(dates.map(dayOfMonth))}, night: ${cold}`,
-    heading:
-      dates.length === 1
-        ? `Frost in ${night(units, dates[0]!)}: down to ${cold} at the crop with nothing on.`
-        : `More frost in the nights that begin on ${when}: down to ${cold} at the crop with nothing on.`,
-    columns: ["Tunnel", "On it that night", "Expected", "Promised", "Unfit below", "Risk left"],
-    rows: told.map(({ tunnel, beds, head, under, expected, promised, unfit, risked }) => ({
-      tunnel,
-      cells: [
-        head,
-        under,
-        temperature(units, expected),
-        temperature(units, promised),
-        temperature(units, unfit),
-        risked,
-      ],
-      sentence: `${head}, ${under}: ${temperature(units, expected)} expected at the crop, ${temperature(units, promised)} promised. ${limitsOf({ beds }, unfit, names, (value) => temperature(units, value))} Risk left: ${risked}.`,
-    })),
-    open: true,
-    inShort: possible.length === 0 ? null : riskLeft(possible),
-    follows: [
-      ...probablyHarmed(told, names),
-      ...noCloth(
-        told.filter(({ risk }) => risk >= HARDLY),
-        names,
-      ),
-      ...(unpromised.length === 0
-        ? []
-        : [
-            `${list(riskiest(unpromised).map(({ name }) => name))} should come through, but what is on cannot promise it.`,
-          ]),
-      ...(probable.length + possible.length + unpromised.length === 0
-        ? ["With the plan hardly any risk is left."]
-        : []),
-      ...(windy.length === 0
-        ? []
-        : [
-            windy.length === told.length
-              ? "That evening is too windy to put cloth on: what is to help must lie there from an earlier walk."
-              : `That evening is too windy to put cloth on: what is to help ${list(windy.map(({ name }) => name))} must lie there from an earlier walk.`,
-          ]),
-    ],
-  };
-}
-
-/** Heat of one day, or of several days: then each tunnel that stays too hot is told with its worst. */
-function heat(group: readonly Of<"heat">[], outcome: Outcome, names: Names): Urgent {
-  const { units } = outcome.farm;
-  const dates = [...new Set(group.map(({ date }) => date))].sort();
-  const told = group
-    .map((warning) => {
-      const { date, tunnel } = warning;
-      const name = names.tunnel(tunnel);
-      return {
-        ...warning,
-        under: underPlan(warning, "morning", outcome, names),
-        name: dates.length === 1 ? name : `${name}, ${day(units, date)}`,
-      };
-    })
-    .sort((a, b) => b.planned - b.limit - (a.planned - a.limit));
-  const hot = temperature(units, highest(group.map(({ ifLeft }) => ifLeft)));
-  const over = told.filter(({ planned, limit }) => planned > limit);
-  const worstDays = [...groupBy(over, ({ tunnel }) => tunnel).values()].map((same) => same[0]!);
-  const when = list(dates.map((date) => day(units, date)));
-  return {
-    kind: "heat",
-    severity: worst(group),
-    date: dates[0]!,
-    when,
-    brief: `Heat ${list(dates.map(dayOfMonth))}: ${hot} if left`,
-    heading: `Heat on ${when}: up to ${hot} at the crop in calm air if what lies there now is left on.`,
-    columns: ["Tunnel", "On it that day", "If left", "With plan", "Too hot above"],
-    rows: (dates.length === 1 ? told : worstDays).map(
-      ({ tunnel, name, under, ifLeft, planned, limit, successions }) => ({
-        tunnel,
-        cells: [
-          name,
-          under,
-          temperature(units, ifLeft),
-          temperature(units, planned),
-          temperature(units, limit),
-        ],
-        sentence: `${name}, ${under}: ${temperature(units, planned)} with the plan, ${temperature(units, ifLeft)} if what lies there now is left. Above ${temperature(units, limit)} is too hot for ${list(successions.map(names.succession))}.`,
-      }),
-    ),
-    open: over.length > 0,
-    inShort: null,
-    follows:
-      over.length === 0
-        ? ["With the plan no crop gets too hot."]
-        : [
-            `Still too hot with the plan: ${bedsIn(
-              worstDays.map(({ tunnel, successions }) => ({
-                name: names.tunnel(tunnel),
-                beds: successions.map(names.succession),
-              })),
-            )}.`,
-            ...noCloth(worstDays, names),
-          ],
-  };
-}
 
 const light = (value: Mol): string => String(Math.round(value));
 const hours = (value: number): string => String(Math.round(value * 2) / 2);
@@ -274,26 +21,6 @@ function boltingSentence(group: readonly Of<"bolting">[], outcome: Outcome, name
   const who = list(group.map(({ succession }) => names.succession(succession)));
   return `The day is ${hours(dayLength)} hours long on ${day(outcome.farm.units, date)}: ${who} may bolt, covered or not.`;
 }
-
-/** A warning its heading says all of. */
-const plain = (
-  { kind, severity, date }: Pick<Urgent, "kind" | "severity" | "date">,
-  when: string,
-  heading: string,
-  brief: string = heading,
-): Urgent => ({
-  kind,
-  severity,
-  date,
-  when,
-  brief,
-  heading,
-  columns: [],
-  rows: [],
-  open: false,
-  inShort: null,
-  follows: [],
-});
 
 /** Snow of all days on what stands covered on any of them: what to do is the same. */
 function snow(group: readonly Of<"snow">[], { farm: { units } }: Outcome, names: Names): Urgent {
@@ -417,9 +144,9 @@ export function urgent(outcome: Outcome, names: Names): readonly Urgent[] {
     const gone = group.filter((warning) => warning.kind === "frost" || warning.kind === "heat");
     if (gone[0]?.past) return [over(gone, outcome, names)];
     const frosts = group.filter((warning) => warning.kind === "frost");
-    if (frosts.length > 0) return [frost(frosts, outcome, names)];
+    if (frosts.length > 0) return [frostTold(frosts, outcome, names)];
     const heats = group.filter((warning) => warning.kind === "heat");
-    if (heats.length > 0) return [heat(heats, outcome, names)];
+    if (heats.length > 0) return [heatTold(heats, outcome, names)];
     const snows = group.filter((warning) => warning.kind === "snow");
     if (snows.length > 0) return [snow(snows, outcome, names)];
     const when = day(outcome.farm.units, group[0]!.date);

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../decide/index.ts";
 import type { Names } from "../names.ts";
-import type { Urgent } from "../urgent.ts";
+import type { Urgent } from "../warned.ts";
 import { airCharts } from "./airChart.ts";
 import { warningTables } from "./alarms.ts";
 import { type Html, html } from "./tag.ts";

@@ -1,5 +1,6 @@
 import { FROST_COLUMNS } from "../sheet.ts";
-import { LATER, type Urgent } from "../urgent.ts";
+import { LATER } from "../urgent.ts";
+import type { Urgent } from "../warned.ts";
 import { type Html, html } from "./tag.ts";
 
 const SEVERITY: Readonly<Record<Urgent["severity"], string>> = { danger: "Danger", care: "Care" };
