@@ -1,18 +1,10 @@
 import { between } from "../growth/index.ts";
-import { daysBetween, HOUR, type Instant, type LocalDate, localDate } from "../quantity/index.ts";
+import { daysBetween, HOUR, type Instant, type LocalDate } from "../quantity/index.ts";
 import { rainBefore } from "./dry.ts";
 import type { Fate, Pick } from "./outcome.ts";
 import type { Scene } from "./scene.ts";
 import type { Growing, Standing } from "./standing.ts";
-
-/** The bed is frozen at an hour, and the hour of that day at which it has thawed; null where it was not, or does not. */
-interface Frost {
-  readonly frozen: boolean;
-  readonly thaw: Instant | null;
-}
-
-/** Leaves have thawed once bare ground has been above freezing for so long. [h] judgement */
-const THAWING = 1;
+import { type Frost, frostAt } from "./thaw.ts";
 
 /** A moment at which a succession may be cut, and what it is cut for. */
 export interface Outlet extends Frost {
@@ -37,7 +29,7 @@ export interface Outlet extends Frost {
  * too small, and on a day the grower has settled it for.
  */
 export function outletsOf(
-  { farm, keep, picks, horizon, weather, store, settings }: Scene,
+  { farm, keep, picks, horizon, frost, weather, settings }: Scene,
   { succession, crop }: Standing,
   growing: Growing,
 ): readonly Outlet[] {
@@ -55,20 +47,7 @@ export function outletsOf(
     );
   };
   const grown = (at: Instant): number => Math.max(1, at / HOUR - weather.first - growing.origin) / 24;
-  const bare = store.climate([]);
-  const isFrozen = (at: Instant): boolean => {
-    const { frost, from } = bare;
-    const hour = Math.min(frost.length - 1, Math.floor(at / HOUR) - weather.first - from);
-    return frost.subarray(Math.max(0, hour - THAWING), hour + 1).some((air) => air <= 0);
-  };
-  const frostAt = (at: Instant): Frost => {
-    if (!isFrozen(at)) return { frozen: false, thaw: null };
-    const { zone } = farm.place;
-    let later = (Math.ceil(at / HOUR) * HOUR) as Instant;
-    while (isFrozen(later) && localDate(zone, later) === localDate(zone, at))
-      later = (later + HOUR) as Instant;
-    return { frozen: true, thaw: localDate(zone, later) === localDate(zone, at) ? later : null };
-  };
+  const frozenAt = (at: Instant): Frost => frostAt(farm.place.zone, frost, weather.first, at);
   const atPicks = picks.map((pick) => ({
     fate: { kind: "pick" as const, pick, as: "salad" as const },
     at: pick.at,
@@ -76,7 +55,7 @@ export function outletsOf(
     kept: kept(daysBetween(pick.date, pick.marketDate)),
     share: marketShare(pick) * wait(pick.at),
     days: grown(pick.at),
-    ...frostAt(pick.at),
+    ...frozenAt(pick.at),
   }));
   const { unchanged, origin, requirement, belief } = growing;
   const grownTo = (at: Instant): number =>
@@ -90,8 +69,8 @@ export function outletsOf(
     )
     .flatMap((walk) => {
       const { date } = walk;
-      const frost = frostAt(walk.at);
-      const at = frost.frozen ? frost.thaw : walk.at;
+      const state = frozenAt(walk.at);
+      const at = state.frozen ? state.thaw : walk.at;
       if (at === null) return [];
       const best = picks
         .filter((pick) => pick.at - at >= 12 * HOUR)
@@ -106,7 +85,7 @@ export function outletsOf(
       if (best === undefined) return [];
       const fate = { kind: "hold" as const, cut: at, days: best.days, pick: best.pick, as: "salad" as const };
       return [
-        { fate, at, interval: place(at), kept: best.kept, share: best.share, days: grown(at), ...frost },
+        { fate, at, interval: place(at), kept: best.kept, share: best.share, days: grown(at), ...state },
       ];
     });
   return [...atPicks, ...early]

@@ -38,6 +38,7 @@ import { missing } from "./missing.ts";
 import type { MadeFrom, Pick } from "./outcome.ts";
 import { ownRequirements } from "./ownRequirements.ts";
 import { picksOf } from "./picks.ts";
+import { type Frost, frostAt } from "./thaw.ts";
 import { usualWeather } from "./usualWeather.ts";
 import { type Weathers, weathersOf } from "./weathers.ts";
 
@@ -78,6 +79,8 @@ export interface Scene {
   /** By tunnel, where one has its own logger. */
   readonly logs: ReadonlyMap<string, TunnelLog>;
   readonly horizon: Horizon;
+  /** Bare ground at crop height in calm air, hour by hour from the weather's beginning. [°C] */
+  readonly frost: Float64Array;
   readonly picks: readonly Pick[];
   /** Greens already cut that wait for one of them. */
   readonly keptCold: readonly KeptCold[];
@@ -188,7 +191,8 @@ function stage(
   const lookout = startOf((weather.first + horizon.lookout) as UtcHour);
   const end = startOf((weather.first + horizon.end) as UtcHour);
   const dates = weather.calendar.dates.filter((date) => instantAt(farm.place.zone, date, 23) >= on);
-  const picks = picksOf(farm, on, dates, end, lookout);
+  const frozenAt = (at: Instant): Frost => frostAt(farm.place.zone, open.frost, weather.first, at);
+  const picks = picksOf(farm, on, dates, end, lookout, frozenAt);
   const store = ahead(farm, weather, horizon, settings);
   const issued = forecast?.issued ?? null;
   const { place } = farm;
@@ -203,6 +207,7 @@ function stage(
     issued: sheet ?? null,
     logs,
     horizon,
+    frost: open.frost,
     picks,
     keptCold: keptColdOf(farm, sheet ?? null, picks, on),
     store,

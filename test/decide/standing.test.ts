@@ -159,6 +159,29 @@ describe("a cut while it freezes", () => {
     for (const hour of [6.25, 6.5, 7, 7.5])
       expect(picked(hour).atFate).toMatchObject({ frozen: true, thaw: atFate!.thaw });
   });
+
+  test("is still ahead when the hour of its pick is past and the bed has not thawed", () => {
+    const small = bed("spinach", T);
+    const [early, late] = [6.9, 11].map(
+      (now) =>
+        week(
+          input(
+            {
+              tunnels: [T],
+              successions: [small],
+              pieces: [],
+              notes: [leaf(small, 4.5)],
+              markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour: 6 }] }],
+            },
+            clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
+            at(4, now),
+          ),
+        ).successions[0]!,
+    );
+    expect(early!.fate).toMatchObject({ kind: "pick", pick: { at: at(4, 6) } });
+    expect(early!.atFate!.thaw!).toBeGreaterThan(at(4, 6.9));
+    expect(late!.atPicks.map(({ pick }) => pick.at)).not.toContain(at(4, 6));
+  });
 });
 
 describe("a cut", () => {
