@@ -42,7 +42,7 @@ describe("weeks of real weather, Seattle and New York 2012–2015 (vega-datasets
       ["Seattle", "2012-06-04"],
       ["New York", "2012-07-16"],
     ] as const) {
-      for (let step = 0; step < 4; step++) {
+      for (let step = 0; step < 3; step++) {
         const monday = addDays(first, step * 7 * 43);
         faults.push(...faultsOf(plan(city, monday)).map((fault) => `${city} ${monday}: ${fault}`));
       }
