@@ -1,12 +1,13 @@
 import type { Farm } from "../farm/index.ts";
 import type { IssuedSheet } from "../folder/index.ts";
 import {
-  daysBetween,
+  addDays,
   HOUR,
   type Instant,
   type Kilogram,
   type LocalDate,
   localDate,
+  weekday,
 } from "../quantity/index.ts";
 import type { Pick } from "./outcome.ts";
 
@@ -25,8 +26,9 @@ export interface KeptCold {
 const SAME_CUT = 24;
 
 /**
- * What lies in the cold, and for which selling day: the one the sheet given out named for the cut, else the first of the bed's own
- * market, or of any, that is still picked for, as long as the crop keeps. What that sheet sold as anything but salad is not counted.
+ * What lies in the cold, and for which selling day: the one the sheet given out named for the cut, else the first from the day of the
+ * cut on of the bed's own market, or of any, as long as the crop keeps. Once that day is over it counts as sold: nothing is promised
+ * twice. What that sheet sold as anything but salad is not counted.
  */
 export function keptColdOf(
   farm: Farm,
@@ -44,10 +46,13 @@ export function keptColdOf(
     const planned = fate !== null && Math.abs(fate.cut - note.at) <= SAME_CUT * HOUR ? fate : null;
     if (planned !== null && planned.as !== "salad") return [];
     const cut = localDate(zone, note.at);
+    const markets = farm.markets.filter(({ id }) => (succession.market ?? id) === id);
+    const first = Array.from({ length: crop.storage + 1 }, (_, days) => addDays(cut, days)).find((date) =>
+      markets.some((market) => market.weekday === weekday(date)),
+    );
     const sold = picks.find(({ market, marketDate }) =>
       planned === null
-        ? (succession.market === null || succession.market === market.id) &&
-          daysBetween(cut, marketDate) <= crop.storage
+        ? marketDate === first && markets.includes(market)
         : market.id === planned.pick.market && marketDate === planned.pick.marketDate,
     );
     return sold === undefined

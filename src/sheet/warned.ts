@@ -37,7 +37,7 @@ export interface UrgentRow {
 }
 
 /** From here on a risk is told as 2 in 5 or more, and is no longer only some. [0–1] */
-export const CONSIDERABLE = 0.3;
+const CONSIDERABLE = 0.3;
 
 export type Of<Kind extends Warning["kind"]> = Warning & { readonly kind: Kind };
 
@@ -46,7 +46,7 @@ export const highest = (values: readonly Celsius[]): Celsius => Math.max(...valu
 export const worst = (group: readonly Warning[]): Warning["severity"] =>
   group.some(({ severity }) => severity === "danger") ? "danger" : "care";
 
-export const planOf = (outcome: Outcome, tunnel: string): TunnelPlan | undefined =>
+const planOf = (outcome: Outcome, tunnel: string): TunnelPlan | undefined =>
   outcome.tunnels.find((plan) => plan.tunnel.id === tunnel);
 
 /** Each tunnel once, with the greatest risk of any night. */

@@ -79,4 +79,10 @@ describe("greens cut early and kept cold", () => {
     ]);
     expect(keptColdOf(farm, null, [], on)).toEqual([]);
   });
+
+  test("are sold once their market is over, and promised to no later one", () => {
+    const sold = week(wednesday(cut(ARUGULA.id, -3, 6)));
+    expect(sold.keptCold).toEqual([]);
+    expect(sold.products.map(({ cold }) => cold)).toEqual([0]);
+  });
 });

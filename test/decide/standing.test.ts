@@ -135,22 +135,25 @@ describe("a cut while it freezes", () => {
     expect(outlets.map(({ at: cut }) => cut)).toContain(at(1, 7));
   });
 
-  test("keeps the hour of a pick and says when the bed has thawed, whatever that hour is", () => {
+  /** A bed picked on a frosty Friday at an hour, planned for at another. */
+  const picked = (hour: number, now = 4.5) => {
     const small = bed("spinach", T);
-    const picked = (hour: number) =>
-      week(
-        input(
-          {
-            tunnels: [T],
-            successions: [small],
-            pieces: [],
-            notes: [leaf(small, 4.5)],
-            markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour }] }],
-          },
-          clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
-          at(4, 4.5),
-        ),
-      ).successions[0]!;
+    return week(
+      input(
+        {
+          tunnels: [T],
+          successions: [small],
+          pieces: [],
+          notes: [leaf(small, 4.5)],
+          markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour }] }],
+        },
+        clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
+        at(4, now),
+      ),
+    ).successions[0]!;
+  };
+
+  test("keeps the hour of a pick and says when the bed has thawed, whatever that hour is", () => {
     const { fate, atFate } = picked(6);
     expect(fate).toMatchObject({ kind: "pick", pick: { at: at(4, 6) } });
     expect(atFate).toMatchObject({ frozen: true });
@@ -161,23 +164,7 @@ describe("a cut while it freezes", () => {
   });
 
   test("is still ahead when the hour of its pick is past and the bed has not thawed", () => {
-    const small = bed("spinach", T);
-    const [early, late] = [6.9, 11].map(
-      (now) =>
-        week(
-          input(
-            {
-              tunnels: [T],
-              successions: [small],
-              pieces: [],
-              notes: [leaf(small, 4.5)],
-              markets: [{ id: "friday", name: "Friday", weekday: 5, picks: [{ daysBefore: 0, hour: 6 }] }],
-            },
-            clear([3, 14], [3, 14], [3, 14], [3, 14], [-4, 10]),
-            at(4, now),
-          ),
-        ).successions[0]!,
-    );
+    const [early, late] = [6.9, 11].map((now) => picked(6, now));
     expect(early!.fate).toMatchObject({ kind: "pick", pick: { at: at(4, 6) } });
     expect(early!.atFate!.thaw!).toBeGreaterThan(at(4, 6.9));
     expect(late!.atPicks.map(({ pick }) => pick.at)).not.toContain(at(4, 6));
